@@ -1,0 +1,18 @@
+export { type Check, checkExample } from './checks.js';
+export { describe, type WorksheetDescription } from './describe.js';
+export { type PrintedAnswer, printJson, printText } from './print.js';
+export { quantityWorksheets } from './quantity-worksheets.js';
+export { run, type WrittenFields } from './run.js';
+export {
+  type Answer,
+  type AnswerValue,
+  type Example,
+  type Expected,
+  type Field,
+  type FieldKind,
+  type Given,
+  type Mark,
+  type Point,
+  type Worksheet,
+  WorksheetError,
+} from './worksheet.js';

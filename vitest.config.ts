@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    testTimeout: 60_000,
+    hookTimeout: 180_000,
+    projects: [
+      { extends: true, test: { name: 'core', include: ['test/**/*.test.ts'], exclude: ['test/e2e/**'] } },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['test/e2e/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 180_000,
+        },
+      },
+    ],
+  },
+});
