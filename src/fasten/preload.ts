@@ -1,0 +1,78 @@
+import { positive, within } from './check.js';
+import { boltLoads, type Strength } from './grades.js';
+import type { ThreadForm } from './thread-form.js';
+import { clampRange, torqueForClamp } from './torque.js';
+
+/**
+ * Part of the proof load to aim for: 0.75 for a joint that comes apart again, 0.90 for one that stays.
+ * Source: Mechanical Engineering Design, 9th ed., Eq. 8-31.
+ */
+export const proofShares = { reusable: 0.75, permanent: 0.9 } as const;
+export type JointKind = keyof typeof proofShares;
+
+export interface BoltTorque {
+  readonly clampN: number;
+  readonly torqueNm: number;
+  /** clamp load at this torque after ±25 % */
+  readonly clampRangeN: readonly [number, number];
+  /** the upper end of the range in parts of the proof load; above 1 the bolt may take a set */
+  readonly worstShareOfProof: number;
+}
+
+/**
+ * Clamp load and torque for a bolt of known strength: F = share·Sp·At, T = K·d·F.
+ *
+ * Source: Mechanical Engineering Design, 9th ed., Eq. 8-27 and 8-31. Steel bolt in a joint that is at least as
+ * strong; never a substitute for the engine's own figure, which allows for gaskets and soft threads.
+ * Example: 5/16-18 SAE 5, K 0.20, reusable: 14.9 kN, 23.6 N·m (209 lbf·in).
+ */
+export function torqueForBolt({
+  form,
+  strength,
+  nutFactor,
+  share,
+}: {
+  form: ThreadForm;
+  strength: Strength;
+  nutFactor: number;
+  share: number;
+}): BoltTorque {
+  within(share, 0.01, 1, 'share', '');
+  const { proofN } = boltLoads(form, strength);
+  const clampN = share * proofN;
+  const clampRangeN = clampRange(clampN);
+  return {
+    clampN,
+    torqueNm: torqueForClamp({ clampN, nutFactor, majorMm: form.majorMm }),
+    clampRangeN,
+    worstShareOfProof: clampRangeN[1] / proofN,
+  };
+}
+
+/**
+ * Part of an outer load that the bolt feels: C = kb/(kb + km).
+ *
+ * Source: Mechanical Engineering Design, 9th ed., Eq. 8-24 (f). Stiffnesses in one unit.
+ * Example 8-3: 6.5 and 13.8 Mlbf/in give 0.320.
+ */
+export function jointConstant(boltStiffness: number, memberStiffness: number): number {
+  positive(boltStiffness, 'bolt stiffness', '');
+  positive(memberStiffness, 'member stiffness', '');
+  return boltStiffness / (boltStiffness + memberStiffness);
+}
+
+/** Bolt stress, MPa, under preload and an outer pull: σ = (C·P + F)/At. Mechanical Engineering Design, 9th ed., Eq. 8-24. */
+export function boltStressMpa({
+  preloadN,
+  outerN,
+  constant,
+  areaMm2,
+}: {
+  preloadN: number;
+  outerN: number;
+  constant: number;
+  areaMm2: number;
+}): number {
+  positive(areaMm2, 'area', 'mm²');
+  return (constant * outerN + preloadN) / areaMm2;
+}

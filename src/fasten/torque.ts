@@ -1,0 +1,47 @@
+import { positive, within } from './check.js';
+
+/** Preload scatter of a torque wrench on ordinary bolts: ±25 %. Source: IFI Fastener Standards, 5th ed., N-12 and N-16. */
+export const preloadScatter = 0.25;
+
+/**
+ * Torque for a clamp load, N·m: T = K·d·F.
+ *
+ * Source: Mechanical Engineering Design, 9th ed., Eq. 8-27. K lumps thread, collar and all friction together.
+ * Validity: 60° threads turned slowly; the clamp load scatters by ±25 % round this at one torque.
+ * Example: 3/4-16, 25 000 lbf, K 0.20 gives 3750 lbf·in (423.7 N·m).
+ */
+export function torqueForClamp({
+  clampN,
+  nutFactor,
+  majorMm,
+}: {
+  clampN: number;
+  nutFactor: number;
+  majorMm: number;
+}) {
+  positive(clampN, 'clamp', 'N');
+  within(nutFactor, 0.01, 1, 'k', '');
+  positive(majorMm, 'thread', 'mm');
+  return nutFactor * (majorMm / 1000) * clampN;
+}
+
+/** Clamp load that a torque gives, N: F = T/(K·d). The inverse of `torqueForClamp`, same source and validity. */
+export function clampForTorque({
+  torqueNm,
+  nutFactor,
+  majorMm,
+}: {
+  torqueNm: number;
+  nutFactor: number;
+  majorMm: number;
+}): number {
+  positive(torqueNm, 'torque', 'N·m');
+  within(nutFactor, 0.01, 1, 'k', '');
+  positive(majorMm, 'thread', 'mm');
+  return torqueNm / (nutFactor * (majorMm / 1000));
+}
+
+/** Where a clamp load really lies when a wrench sets it: ±25 %. */
+export function clampRange(clampN: number, scatter = preloadScatter): readonly [number, number] {
+  return [clampN * (1 - scatter), clampN * (1 + scatter)];
+}

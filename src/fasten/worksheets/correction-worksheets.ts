@@ -1,0 +1,306 @@
+import { of, QuantityError, showBoth } from '../../quantity/index.js';
+import type { Worksheet } from '../../worksheet/index.js';
+import { intoAluminum } from '../aluminum.js';
+import { figure } from '../check.js';
+import { correctForLubricant } from '../lubricant.js';
+import { requirePlausibleTorque, torqueBounds } from '../plausible.js';
+import { commonPractice, sources } from '../sources.js';
+import {
+  type HeadMetal,
+  headMetals,
+  type PlugSeat,
+  plugSeats,
+  plugTorque,
+  smallEngine14mm,
+} from '../spark-plug.js';
+import { findThread, threadWords } from '../threads.js';
+import { amount, computed, number, ruleOfThumb, verdict, words } from './answers.js';
+import { chosenFactor, factorAnswers } from './factor.js';
+import { conditionField, factorField, threadField, torqueField } from './fields.js';
+
+export const lubricantCorrection: Worksheet = {
+  id: 'lubricant-correction',
+  title: 'Torque given dry, threads oiled',
+  question: 'The torque is given for dry threads and mine are oiled: what do I set?',
+  purpose: 'The setting for the same clamp load, and what clamp the printed torque would give instead.',
+  fields: [
+    torqueField('As printed.'),
+    {
+      ...conditionField('given', 'Printed for'),
+      help: 'The condition the printed torque is meant for; dry if nothing is said (common practice).',
+    },
+    conditionField('now', 'Threads now'),
+    factorField('k-given', 'Nut factor K printed for'),
+    factorField('k-now', 'Nut factor K now'),
+  ],
+  compute: (given) => {
+    const torqueNm = given.in('torque', 'N·m');
+    const [before, now] = [chosenFactor(given, 'given', 'k-given'), chosenFactor(given, 'now', 'k-now')];
+    const { setNm, clampIfNotCorrected } = correctForLubricant({
+      torqueNm,
+      factorGiven: before.k,
+      factorNow: now.k,
+    });
+    const how = computed(`same clamp load, T = K·d·F, ${sources.machineDesign}, Eq. 8-27`);
+    return [
+      amount('torque', 'Set', setNm, 'N·m', how, changeWords(setNm / torqueNm)),
+      number(
+        'clamp-if-not',
+        'Clamp if not corrected, in parts of the one meant',
+        clampIfNotCorrected,
+        2,
+        how,
+      ),
+      number('k-given', 'Nut factor K printed for', before.k, 3, computed(before.from)),
+      ...factorAnswers(now, (k) => `set ${showBoth(of((torqueNm * k) / before.k, 'N·m'), 'inch')}`),
+    ];
+  },
+  cautions: [
+    'Many small-engine sheets give torque for clean, lightly oiled threads: read what the sheet says first.',
+  ],
+  sources: [`${sources.machineDesign}, Eq. 8-27 and Table 8-15`, sources.fastenerStandards],
+  examples: [
+    {
+      title: '140 in-lb for bare dry threads, oiled threads 10 % less: 126 in-lb',
+      given: { torque: '140 in-lb', given: 'bare-dry', now: 'oiled' },
+      expect: {
+        torque: { value: 126, unit: 'in-lb', tolerance: 0.1 },
+        'clamp-if-not': { value: 1.11, tolerance: 0.005 },
+      },
+      source: `${sources.fastenerStandards}: less 10 % when oiled`,
+      mark: 'seen',
+    },
+  ],
+};
+
+function changeWords(ratio: number): string {
+  const change =
+    ratio === 1
+      ? 'as printed'
+      : `${figure(Math.abs(ratio - 1) * 100)} % ${ratio < 1 ? 'less' : 'more'} than printed`;
+  return `${change}; ±25 % scatter remains`;
+}
+
+const aluminumSource = `${sources.fastenerStandards}: 30 % or more off, two diameters of thread`;
+
+export const intoAluminumSheet: Worksheet = {
+  id: 'into-aluminum',
+  title: 'Bolt into aluminum',
+  question: 'The torque is for steel and the hole is in aluminum: how much is too much?',
+  purpose: 'An upper bound for the torque, and the length of thread that the bolt needs.',
+  fields: [
+    threadField,
+    torqueField('For the same bolt in steel.'),
+    {
+      id: 'engagement',
+      label: 'Engaged thread',
+      help: 'How far the bolt goes into good thread. Leave empty if not measured.',
+      kind: 'length',
+      required: false,
+      hint: '5/8 in',
+    },
+  ],
+  compute: (given) => {
+    const { majorMm } = given.thread('thread');
+    const found = intoAluminum({
+      steelTorqueNm: given.in('torque', 'N·m'),
+      majorMm,
+      engagementMm: given.has('engagement') ? given.in('engagement', 'mm') : undefined,
+    });
+    const how = ruleOfThumb(aluminumSource);
+    return [
+      amount('most', 'Not more than', found.mostNm, 'N·m', how, 'an upper bound, not a target'),
+      amount('needed', 'Engaged thread needed', found.neededMm, 'mm', how),
+      verdict(
+        'engagement',
+        'Engagement',
+        engagementVerdict(found.engagedEnough),
+        engagementWords(found),
+        how,
+      ),
+    ];
+  },
+  cautions: [
+    "The engine's own figure goes first: it is already meant for its aluminum.",
+    'Clean, undamaged thread only.',
+  ],
+  sources: [aluminumSource],
+  examples: [
+    {
+      title: '5/16-18 at 209 in-lb in steel: not above 146 in-lb, 5/8 in of thread',
+      given: { thread: '5/16-18', torque: '209 in-lb', engagement: '0.5 in' },
+      expect: {
+        most: { value: 146.3, unit: 'in-lb', tolerance: 0.1 },
+        needed: { value: 0.625, unit: 'in', tolerance: 0.0005 },
+      },
+      source: aluminumSource,
+      mark: 'calculated',
+    },
+  ],
+};
+
+const engagementVerdict = (enough: boolean | undefined) =>
+  enough === undefined ? 'cannot-decide' : enough ? 'pass' : 'fail';
+
+function engagementWords(found: {
+  readonly engagedEnough?: boolean;
+  readonly engagedDiameters?: number;
+}): string {
+  if (found.engagedDiameters === undefined) return 'not measured';
+  const engaged = `${figure(found.engagedDiameters, 2)} diameters engaged`;
+  return found.engagedEnough
+    ? `${engaged}, 2 needed`
+    : `${engaged}, 2 needed: a longer bolt or an insert, or a lower torque than this bound`;
+}
+
+export const torquePlausible: Worksheet = {
+  id: 'torque-plausible',
+  title: 'Can this torque be meant?',
+  question: 'Can this torque be meant for this thread?',
+  purpose: 'Catches inch-pounds read as foot-pounds before a bolt breaks.',
+  fields: [torqueField('Just as it is written.'), threadField],
+  compute: (given) => {
+    const form = given.thread('thread');
+    const { lowNm, highNm, because } = torqueBounds(form);
+    const how = computed(
+      'from a quarter of the softest to the whole of the strongest bolt, or the printed range of a plug',
+    );
+    const [decided, text] = believed(() => requirePlausibleTorque(given.quantity('torque'), form), because);
+    return [
+      verdict('verdict', 'Verdict', decided, text, how),
+      amount('low', 'Least for this thread', lowNm, 'N·m', how),
+      amount('high', 'Most for this thread', highNm, 'N·m', how),
+    ];
+  },
+  cautions: ['A torque inside the range can still be the wrong one.'],
+  sources: [
+    sources.saeGrades,
+    sources.isoStrength,
+    `${sources.machineDesign}, Table 8-15`,
+    sources.plugChart,
+  ],
+  examples: [
+    {
+      title: 'the whole proof load of 5/16-18 SAE 8 at K 0.30 is the bound: 590 in-lb',
+      given: { torque: '140 in-lb', thread: '5/16-18' },
+      expect: {
+        high: { value: 590, unit: 'in-lb', tolerance: 2 },
+        low: { value: 16.2, unit: 'in-lb', tolerance: 0.1 },
+      },
+      source: 'T = K·d·F with SAE J429 proof stresses',
+      mark: 'calculated',
+    },
+    {
+      title: '140 ft-lb on 5/16-18 cannot be meant; 140 in-lb can',
+      given: { torque: '140 ft-lb', thread: '5/16-18' },
+      expect: { verdict: { text: 'fail' } },
+      source: 'a public chart prints small-engine head bolts as 140 to 250 ft-lb, in-lb being meant',
+      mark: 'seen',
+    },
+  ],
+};
+
+function believed(check: () => void, because: string): readonly ['pass' | 'fail', string] {
+  try {
+    check();
+    return ['pass', `within what ${because} can take`];
+  } catch (refusal) {
+    if (refusal instanceof QuantityError && refusal.code === 'implausible') {
+      return ['fail', refusal.message];
+    }
+    throw refusal;
+  }
+}
+
+export const plugTorqueSheet: Worksheet = {
+  id: 'plug-torque',
+  title: 'Spark plug tightness',
+  question: 'How tight does the spark plug go?',
+  purpose: 'The turn past finger tight, which needs no wrench scale, and the printed torque.',
+  fields: [
+    { ...threadField, hint: 'M14×1.25' },
+    {
+      id: 'seat',
+      label: 'Seat',
+      help: 'A gasket that was crushed once turns less.',
+      kind: 'choice',
+      choices: plugSeats.map((id) => ({ id: id.replace(' ', '-'), label: id })),
+    },
+    {
+      id: 'head',
+      label: 'Cylinder head',
+      help: 'What the plug hole is cut in.',
+      kind: 'choice',
+      choices: headMetals.map((id) => ({ id, label: id })),
+    },
+  ],
+  compute: (given) => {
+    const form = given.thread('thread');
+    const seat = given.choice('seat').replace('-', ' ') as PlugSeat;
+    const found = plugTorque(form, seat, given.choice('head') as HeadMetal);
+    const printed = { from: 'rule of thumb', detail: found.source } as const;
+    const usual = findThread(form)?.name === 'M14×1.25';
+    return [
+      words(
+        'turn',
+        'By turn',
+        found.turns.words,
+        ruleOfThumb("plug makers' and engine makers' fitting notes"),
+      ),
+      amount('low', 'By wrench, from', found.lowNm, 'N·m', printed),
+      amount('high', 'to', found.highNm, 'N·m', printed),
+      ...(usual
+        ? [
+            amount(
+              'small-engine',
+              'Often printed for small engines',
+              smallEngine14mm.usualNm,
+              'N·m',
+              ruleOfThumb("small-engine makers' manuals"),
+              'manuals range from 95 to 264 in-lb',
+            ),
+          ]
+        : []),
+      words(
+        'note',
+        'How',
+        `start ${threadWords(form)} by hand, dry and clean, head cold; a plug that binds is crossed: back it out`,
+        ruleOfThumb(commonPractice),
+      ),
+    ];
+  },
+  cautions: [
+    "The engine's own figure goes first.",
+    'Anti-seize on plug threads raises the clamp at the same torque.',
+  ],
+  sources: [
+    sources.plugChart,
+    "small-engine makers' manuals",
+    'SAE J548 and ISO 2704 plug threads (from memory)',
+  ],
+  examples: [
+    {
+      title: '14 mm gasket plug into aluminum: 18.0 to 21.6 lbf·ft',
+      given: { thread: 'M14×1.25', seat: 'new-gasket', head: 'aluminum' },
+      expect: {
+        low: { value: 18, unit: 'ft-lb', tolerance: 0.6 },
+        high: { value: 21.6, unit: 'ft-lb', tolerance: 0.6 },
+        'small-engine': { value: 180, unit: 'in-lb', tolerance: 0.5 },
+        turn: { text: '½ turn past finger tight' },
+      },
+      source: sources.plugChart,
+      mark: 'seen',
+    },
+    {
+      title: '12 mm gasket plug into aluminum: 10.8 to 14.5 lbf·ft',
+      given: { thread: 'M12×1.25', seat: 'used-gasket', head: 'aluminum' },
+      expect: {
+        low: { value: 10.8, unit: 'ft-lb', tolerance: 0.4 },
+        high: { value: 14.5, unit: 'ft-lb', tolerance: 0.4 },
+        turn: { text: '⅛ to ¼ turn past finger tight' },
+      },
+      source: sources.plugChart,
+      mark: 'seen',
+    },
+  ],
+};

@@ -1,0 +1,42 @@
+import type { Answer, Given } from '../../worksheet/index.js';
+import { type Condition, conditions, type FactorSpread, factorsFor, factorWords } from '../friction.js';
+import { lines, number, ruleOfThumb, standard } from './answers.js';
+
+/** The nut factor a worksheet goes by: the person's own, or the one taken of the published spread. */
+export interface ChosenFactor {
+  readonly k: number;
+  readonly from: string;
+  /** absent when the person gave K */
+  readonly spread?: FactorSpread;
+}
+
+export function chosenFactor(given: Given, conditionId = 'condition', factorId = 'k'): ChosenFactor {
+  if (given.has(factorId)) return { k: given.number(factorId), from: 'K as given' };
+  const condition = given.choice(conditionId);
+  const spread = factorsFor(condition);
+  return { k: spread.taken.k, from: `${conditions[condition as Condition]}: ${spread.taken.source}`, spread };
+}
+
+/** The factor used and, where it was taken from a table, what every source says and would give. */
+export function factorAnswers(
+  { k, from, spread }: ChosenFactor,
+  gives: (k: number) => string,
+): readonly Answer[] {
+  const used = number(
+    'k',
+    'Nut factor K used',
+    k,
+    3,
+    spread ? standard(from) : { from: "shop's own", detail: from },
+  );
+  if (!spread) return [used];
+  return [
+    used,
+    lines(
+      'published-k',
+      'What the sources say',
+      spread.rows.map((row) => `${factorWords(row)}: ${gives(row.k)}`),
+      ruleOfThumb('each line names its source; taken is the middle one'),
+    ),
+  ];
+}

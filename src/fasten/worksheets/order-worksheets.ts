@@ -1,0 +1,166 @@
+import { of, showBoth } from '../../quantity/index.js';
+import type { Worksheet } from '../../worksheet/index.js';
+import { looseningOrder, looseningSteps, passes, tighteningSteps } from '../passes.js';
+import { checkOrder, tighteningOrder } from '../pattern.js';
+import { commonPractice, sources } from '../sources.js';
+import { computed, lines, ruleOfThumb, words } from './answers.js';
+import { orderField, torqueField } from './fields.js';
+
+const spaced = (holes: readonly number[]) => holes.join(' ');
+const torque = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
+const highest = (holes: readonly number[]) => Math.max(0, ...holes);
+
+export const tighteningOrderSheet: Worksheet = {
+  id: 'tightening-order',
+  title: 'Tightening order',
+  question: 'In which order do I tighten these bolts?',
+  purpose: "An order from where the holes are, for a joint whose maker's sequence is lost.",
+  fields: [
+    {
+      id: 'holes',
+      label: 'Holes',
+      help: 'The place of each hole as x,y in mm, in the order in which you number them; a unit may stand at the end.',
+      kind: 'points',
+      hint: '0,0 60,0 60,40 0,40',
+    },
+    {
+      id: 'start',
+      label: 'Begin with hole',
+      help: 'For a round flange; hole 1 stands when empty.',
+      kind: 'count',
+      required: false,
+      hint: '1',
+    },
+    orderField(false, 'Goes before the computed one, if you have it. Each hole once.'),
+  ],
+  compute: (given) => {
+    const holes = given.points('holes');
+    const found = tighteningOrder(holes, given.has('start') ? { start: given.number('start') } : {});
+    const makers = given.has('order') ? checkOrder(given.list('order'), holes.length) : undefined;
+    const order = makers ?? found.order;
+    const origin = makers ? ({ from: "maker's sheet" } as const) : computed(found.source);
+    return [
+      words('order', 'Order', spaced(order), origin),
+      words('rule', 'Pattern of the holes', found.rule, computed(found.source), found.why),
+      words('around', 'For a final round', spaced(makers ?? found.around), origin),
+      words('loosening', 'To slacken', spaced(looseningOrder(order)), ruleOfThumb(commonPractice)),
+    ];
+  },
+  cautions: ["The maker's sequence goes first."],
+  sources: [sources.flange, `center-out for heads and covers: ${commonPractice}`],
+  examples: [
+    {
+      title: 'eight holes round a circle: 1 5 3 7 2 6 4 8',
+      given: { holes: '50,0; 35.4,-35.4; 0,-50; -35.4,-35.4; -50,0; -35.4,35.4; 0,50; 35.4,35.4' },
+      expect: { order: { text: '1 5 3 7 2 6 4 8' }, rule: { text: 'round cross pattern' } },
+      source: sources.flange,
+      mark: 'memory',
+    },
+    {
+      title: 'two rows of five: from the center outward, crossing over',
+      given: { holes: '0,30; 40,30; 80,30; 120,30; 160,30; 0,-30; 40,-30; 80,-30; 120,-30; 160,-30' },
+      expect: { order: { text: '3 8 2 9 7 4 6 5 1 10' }, rule: { text: 'center-out crosswise' } },
+      source: 'center-out, crosswise, for cylinder heads',
+      mark: 'common practice',
+    },
+  ],
+};
+
+export const tighteningPasses: Worksheet = {
+  id: 'tightening-passes',
+  title: 'Tightening in passes',
+  question: 'What do I set on each go?',
+  purpose: 'Every turn of the wrench: pass, hole and torque.',
+  fields: [
+    torqueField('The full torque.'),
+    {
+      id: 'parts',
+      label: 'Parts of it',
+      help: 'Rising, the last is 1. Half and full stands when empty: common practice for small heads.',
+      kind: 'list',
+      of: 'number',
+      standard: '0.5, 1',
+      hint: '0.3, 0.7, 1',
+    },
+    {
+      id: 'round',
+      label: 'Round at full torque',
+      help: 'Once more over all bolts in turn, until none moves.',
+      kind: 'choice',
+      choices: [
+        { id: 'yes', label: 'yes' },
+        { id: 'no', label: 'no' },
+      ],
+      standard: 'no',
+    },
+    orderField(true, 'The tightening order, as hole numbers.'),
+  ],
+  compute: (given) => {
+    const holes = given.list('order');
+    const order = checkOrder(holes, highest(holes));
+    const goes = passes(given.in('torque', 'N·m'), given.list('parts'), given.choice('round') === 'yes');
+    const steps = tighteningSteps(order, goes);
+    const how = computed(`parts of the full torque; ${commonPractice}`);
+    return [
+      lines(
+        'passes',
+        'Settings',
+        goes.map(
+          ({ pass, torqueNm, isRound }) => `${isRound ? 'final round' : `pass ${pass}`}: ${torque(torqueNm)}`,
+        ),
+        how,
+      ),
+      lines(
+        'steps',
+        'Step by step',
+        steps.map(({ pass, hole, torqueNm }) => `pass ${pass}, hole ${hole}: ${torque(torqueNm)}`),
+        how,
+      ),
+      words('count', 'Turns of the wrench', String(steps.length), how),
+    ];
+  },
+  cautions: ["The maker's steps go first; some heads are turned by angle instead."],
+  sources: ['ASME PCC-1, Table 2 (from memory)', commonPractice],
+  examples: [
+    {
+      title: 'eight bolts to 140 in-lb in two passes: sixteen turns of the wrench',
+      given: { torque: '140 in-lb', parts: '0.5, 1', round: 'no', order: '1, 5, 3, 7, 2, 6, 4, 8' },
+      expect: { count: { text: '16' } },
+      source: 'two passes in the maker’s sequence',
+      mark: 'common practice',
+    },
+  ],
+};
+
+export const looseningOrderSheet: Worksheet = {
+  id: 'loosening-order',
+  title: 'Loosening order',
+  question: 'In which order do I slacken this head?',
+  purpose: 'The tightening order backward, in steps, so that the last tight bolt does not bend the part.',
+  fields: [orderField(true, 'The tightening order, as hole numbers.')],
+  compute: (given) => {
+    const holes = given.list('order');
+    const order = checkOrder(holes, highest(holes));
+    const how = ruleOfThumb(commonPractice);
+    return [
+      words('order', 'Order', spaced(looseningOrder(order)), how),
+      lines(
+        'steps',
+        'Step by step',
+        looseningSteps(order).map(({ go, hole, act }) => `go ${go}, hole ${hole}: ${act}`),
+        how,
+      ),
+    ];
+  },
+  cautions: ['Cold engine only: a hot head warps when it is slackened.'],
+  sources: [commonPractice],
+  examples: [
+    {
+      title: 'the tightening order backward',
+      given: { order: '1, 3, 2, 4' },
+      expect: { order: { text: '4 2 3 1' } },
+      source: 'loosen in reverse of the tightening order',
+      mark: 'common practice',
+    },
+  ],
+};

@@ -1,0 +1,219 @@
+import type { Stage } from '../entry.js';
+import { stages } from '../entry.js';
+import type { From, Job } from '../job.js';
+import { outsideLimit } from './limits.js';
+import { tally } from './tally.js';
+import { tightening } from './tightening.js';
+
+/**
+ * Where a stage stands. `missing` says in words what must be true before the next stage; `blocks` are the safety
+ * points that no reason overrides. A stage can be found not to be needed, with a reason; hand-over cannot.
+ */
+export interface Gate {
+  readonly stage: Stage;
+  readonly state: 'untouched' | 'under-way' | 'done' | 'not-needed' | 'blocked';
+  readonly missing: readonly string[];
+  readonly blocks: readonly string[];
+  readonly summary: string;
+}
+
+/** The catalog's part in the gates: what must have been looked at and what must be proved before hand-over. */
+export interface GateRules {
+  /** the standing first looks; any of `checks` counts as having looked */
+  readonly firstLooks: readonly { readonly title: string; readonly checks: readonly string[] }[];
+  /** run-up items; those that bar the hand-over are asked for outright */
+  readonly runUp: readonly { readonly id: string; readonly title: string; readonly barsHandOver: boolean }[];
+}
+
+/** Every stage's gate, in the order of the stages. */
+export function gates(job: Job, rules: GateRules): readonly Gate[] {
+  return stages.map((stage) => gate(job, rules, stage));
+}
+
+export function gate(job: Job, rules: GateRules, stage: Stage): Gate {
+  const said = job.stages.get(stage);
+  const { touched, missing, blocks = [], summary } = look[stage](job, rules);
+  const notNeeded = said?.state === 'not-needed' && stage !== 'hand-over';
+  const finished = said?.state === 'finished' && missing.length === 0 && blocks.length === 0;
+  const state =
+    blocks.length > 0
+      ? 'blocked'
+      : notNeeded
+        ? 'not-needed'
+        : finished || (touched && missing.length === 0)
+          ? 'done'
+          : touched
+            ? 'under-way'
+            : 'untouched';
+  return {
+    stage,
+    state,
+    missing: notNeeded ? [] : missing,
+    blocks,
+    summary: notNeeded ? said.reason : summary,
+  };
+}
+
+interface Look {
+  readonly touched: boolean;
+  readonly missing: readonly string[];
+  readonly blocks?: readonly string[];
+  readonly summary: string;
+}
+
+const look: Readonly<Record<Stage, (job: Job, rules: GateRules) => Look>> = {
+  intake: lookAtIntake,
+  findings: lookAtFindings,
+  'worth-it': lookAtWorth,
+  parts: lookAtParts,
+  teardown: lookAtTeardown,
+  measure: lookAtMeasure,
+  assembly: lookAtAssembly,
+  'run-up': lookAtRunUp,
+  'hand-over': lookAtHandOver,
+};
+
+/** Keeps the sentences whose condition holds. */
+const listed = (...pairs: readonly (readonly [boolean, string])[]) =>
+  pairs.filter(([on]) => on).map(([, say]) => say);
+const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
+
+function lookAtIntake(job: Job): Look {
+  const { intake } = job;
+  const views = job.photographs.filter((p) => p.stage === 'intake').length;
+  return {
+    touched: Object.keys(intake).length > 0 || job.identities.length > 0,
+    missing: listed(
+      [!intake.machine, 'say what machine it is'],
+      [!intake.complaint, 'write down the owner’s complaint'],
+      [!intake.architecture, 'say which kind of engine, or that it is not known yet'],
+      [job.identities.length === 0, 'read the plate, measure bore and stroke, or say where you looked'],
+      [views === 0, 'photograph the condition it came in'],
+      [!intake.consent?.given, 'have the owner’s consent to the work'],
+    ),
+    summary: identityLine(job) ?? count(views, 'photograph'),
+  };
+}
+
+function identityLine(job: Job): string | undefined {
+  const id = job.identities.at(-1);
+  if (!id) return undefined;
+  if (id.how === 'plate') return `plate ${id.written}`;
+  if (id.how === 'measured') return `measured ${id.bore.written} × ${id.stroke.written}`;
+  return 'no plate found yet';
+}
+
+function lookAtFindings(job: Job, rules: GateRules): Look {
+  const looked = new Set(job.observations.map((o) => o.check));
+  const left = rules.firstLooks.filter((f) => !f.checks.some((c) => looked.has(c)));
+  return {
+    touched: job.observations.length > 0,
+    missing: left.map((f) => `first look still open: ${f.title}`),
+    summary: job.observations.length === 0 ? '' : count(job.observations.length, 'check'),
+  };
+}
+
+function lookAtWorth(job: Job): Look {
+  const choice = job.decisions.findLast((d) => d.about === 'machine');
+  const limit = job.intake.stopLimit;
+  return {
+    touched: choice !== undefined,
+    missing: listed([!choice, 'decide with the owner: repair, part-repair, donor or scrap']),
+    summary: choice ? choice.title : limit ? `call above ${limit.currency}${limit.amount}` : '',
+  };
+}
+
+function lookAtParts(job: Job): Look {
+  const parts = [...job.parts.values()].filter((p) => p.state !== 'dropped');
+  const by = (state: From<'part'>['state']) => parts.filter((p) => p.state === state);
+  const wanted = by('wanted');
+  const wrong = by('mismatch');
+  const coming = by('ordered');
+  return {
+    touched: parts.length > 0,
+    missing: [
+      ...wanted.map((p) => `not ordered yet: ${p.name}`),
+      ...wrong.map((p) => `does not match the old part: ${p.name}`),
+      ...coming.map((p) => `on its way: ${p.name}${p.due ? `, due ${p.due}` : ''}`),
+    ],
+    summary:
+      parts.length === 0
+        ? ''
+        : `${parts.length - wanted.length - wrong.length - coming.length} of ${parts.length} here`,
+  };
+}
+
+function lookAtTeardown(job: Job): Look {
+  const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
+  const open = steps.filter((s) => s.state === 'planned');
+  return {
+    touched: steps.length > 0,
+    missing: open.map((s) => `not taken off yet: ${s.title}`),
+    summary: steps.length === 0 ? '' : `${steps.length - open.length} of ${count(steps.length, 'step')}`,
+  };
+}
+
+function lookAtMeasure(job: Job): Look {
+  const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
+  const undecided = outsideLimit(job).filter((m) => !decided.has(m.measure));
+  return {
+    touched: job.measurements.length > 0,
+    missing: undecided.map((m) => `decide about ${m.title}: ${m.value.written} is outside its limit`),
+    summary: job.measurements.length === 0 ? '' : count(job.measurements.length, 'reading'),
+  };
+}
+
+function lookAtAssembly(job: Job): Look {
+  const { fasteners, stillPlugged, notPutBack } = tally(job);
+  const joints = [...job.joints.values()].map((joint) => ({ joint, progress: tightening(job, joint) }));
+  const unfitted = [...job.parts.values()].filter((p) => p.state === 'arrived');
+  const assembled = [...job.steps.values()].some((s) => s.stage === 'assembly');
+  return {
+    touched: assembled || job.torques.length > 0 || joints.length > 0,
+    missing: [
+      ...notPutBack.map((s) => `not back on: ${s.title}`),
+      ...fasteners.filter((f) => f.in < f.out).map((f) => `left over: ${f.out - f.in} × ${f.label}`),
+      ...fasteners
+        .filter((f) => f.in > f.out)
+        .map((f) => `more went in than came out: ${f.in - f.out} × ${f.label}`),
+      ...stillPlugged.map((p) => `still plugged: ${p.port}`),
+      ...joints
+        .filter((j) => j.progress.next !== undefined)
+        .map((j) => `not fully tightened: ${j.joint.name}`),
+      ...joints.flatMap((j) => j.progress.trouble.map((t) => `${j.joint.name}, bolt ${t.hole}: ${t.result}`)),
+      ...unfitted.map((p) => `here but not fitted: ${p.name}`),
+    ],
+    summary:
+      joints.length === 0
+        ? ''
+        : `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
+  };
+}
+
+function lookAtRunUp(job: Job, rules: GateRules): Look {
+  const open = rules.runUp.filter((r) => !job.runUp.has(r.id));
+  const bad = [...job.runUp.values()].filter((r) => r.result === 'not-ok');
+  return {
+    touched: job.runUp.size > 0,
+    missing: [...bad.map((r) => `not in order: ${r.title}`), ...open.map((r) => `still to do: ${r.title}`)],
+    summary: job.runUp.size === 0 ? '' : `${job.runUp.size} of ${rules.runUp.length}`,
+  };
+}
+
+function lookAtHandOver(job: Job, rules: GateRules): Look {
+  const barring = rules.runUp.filter((r) => r.barsHandOver);
+  const notShown = barring.filter(
+    (r) => !['ok', 'not-applicable'].includes(job.runUp.get(r.id)?.result ?? ''),
+  );
+  const started = job.runUp.size > 0 || job.handOver !== undefined;
+  return {
+    touched: job.handOver !== undefined,
+    missing: listed([!job.handOver, 'say who received it and what they were told']),
+    blocks: started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : [],
+    summary: job.handOver
+      ? `to ${job.handOver.receivedBy}`
+      : notShown.length > 0
+        ? `${count(notShown.length, 'safety point')} open`
+        : '',
+  };
+}

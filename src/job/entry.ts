@@ -1,0 +1,350 @@
+import { z } from 'zod';
+import { kinds, originKinds } from '../quantity/index.js';
+
+/**
+ * The log: `Entry = { id, job, at, by, kind, v, body }`. Each says what someone saw, measured, decided or did.
+ * A wrong entry is struck by a later one, never erased. `id` is made by the device that wrote it (UUIDv7), so
+ * sending twice changes nothing. Order within a job is by (at, id).
+ */
+
+const words = z.string().max(20_000);
+const line = z.string().min(1).max(400);
+/** word-with-hyphens: our own handles for components, parts, joints, steps, tools */
+const handle = z.string().regex(/^[a-z0-9][a-z0-9.-]{0,79}$/, 'a handle is lower-case words with hyphens');
+const yesNo = z.enum(['yes', 'no', 'unknown']);
+
+/** A number as the person wrote it beside the parsed quantity; `readEntry` refuses one whose parts disagree. */
+export const writtenSchema = z.object({
+  written: z.string().min(1).max(80),
+  kind: z.enum(kinds),
+  si: z.number(),
+  unit: z.string().min(1).max(20),
+});
+export type Written = z.infer<typeof writtenSchema>;
+
+export const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
+
+export const stages = [
+  'intake',
+  'findings',
+  'worth-it',
+  'parts',
+  'teardown',
+  'measure',
+  'assembly',
+  'run-up',
+  'hand-over',
+] as const;
+export type Stage = (typeof stages)[number];
+
+export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
+export type Architecture = (typeof architectures)[number];
+
+/** Each of the holes 1 to n, once. */
+function isOrderOf(order: readonly number[], n: number): boolean {
+  return order.length === n && new Set(order).size === n && order.every((hole) => hole <= n);
+}
+
+const fastenerSchema = z.object({
+  /** "nut", "bolt", "screw", "clip" */
+  what: line,
+  /** "1/4-20", "M6" */
+  size: z.string().max(40).optional(),
+  length: z.string().max(40).optional(),
+  /** which hole, when lengths differ */
+  hole: z.string().max(80).optional(),
+  count: z.number().int().min(1).max(200),
+});
+export type Fastener = z.infer<typeof fastenerSchema>;
+
+export const limitSchema = z.object({
+  min: writtenSchema.optional(),
+  max: writtenSchema.optional(),
+  origin: originSchema,
+});
+export type Limit = z.infer<typeof limitSchema>;
+
+/** One schema a kind. A new kind is a compile error until the fold and the readers handle it. */
+export const bodies = {
+  /** a machine enters the shop and gets its tag */
+  open: z.object({
+    tag: z.number().int().min(1).max(999_999),
+    title: z.string().max(120),
+    invented: z.boolean().optional(),
+  }),
+  /** facts as told or seen; a later entry overrides field by field */
+  intake: z.object({
+    machine: z.string().max(200).optional(),
+    use: z
+      .enum([
+        'mower',
+        'tiller',
+        'pump',
+        'generator',
+        'chipper',
+        'blower',
+        'splitter',
+        'washer',
+        'saw',
+        'trimmer',
+        'other',
+        'unknown',
+      ])
+      .optional(),
+    owner: z.string().max(200).optional(),
+    contact: z.string().max(200).optional(),
+    /** the owner's own words */
+    complaint: words.optional(),
+    /** complaint ids of the catalog */
+    complaints: z.array(handle).max(30).optional(),
+    architecture: z.enum([...architectures, 'unknown']).optional(),
+    ignition: z.enum(['points', 'solid-state', 'unknown']).optional(),
+    fuelSystem: z.enum(['float-bowl', 'diaphragm', 'unknown']).optional(),
+    shaft: z.enum(['vertical', 'horizontal', 'unknown']).optional(),
+    governor: z.enum(['air-vane', 'flyweight', 'none', 'unknown']).optional(),
+    starter: z.enum(['rope', 'electric', 'unknown']).optional(),
+    /** answers to the catalog's questions about how this engine differs from others of its kind */
+    variants: z.record(handle, z.boolean()).optional(),
+    storedMonths: z.number().min(0).max(1200).optional(),
+    fuelLeftIn: yesNo.optional(),
+    tipped: yesNo.optional(),
+    struck: yesNo.optional(),
+    wrongFuel: yesNo.optional(),
+    tried: words.optional(),
+    missing: words.optional(),
+    consent: z.object({ given: z.boolean(), by: z.string().max(200), how: z.string().max(200) }).optional(),
+    stopLimit: z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) }).optional(),
+  }),
+  identity: z.discriminatedUnion('how', [
+    z.object({
+      how: z.literal('plate'),
+      /** plate scheme id of the catalog, if one matched */
+      scheme: handle.optional(),
+      where: z.string().max(200),
+      written: line,
+      reads: z
+        .array(z.object({ part: line, value: z.string().max(80), meaning: z.string().max(400) }))
+        .max(40),
+    }),
+    z.object({
+      how: z.literal('measured'),
+      bore: writtenSchema,
+      stroke: writtenSchema,
+      shaft: writtenSchema.optional(),
+      leavesOpen: words,
+    }),
+    z.object({ how: z.literal('not-found'), looked: z.array(line).max(40) }),
+  ]),
+  /** one line of the maker's spec sheet, confirmed */
+  spec: z.object({
+    /** spec vocabulary id of the catalog, or a handle of our own */
+    spec: handle,
+    label: line,
+    /** the line as pasted or typed */
+    line: line,
+    value: writtenSchema.optional(),
+    /** for a range such as .003-.005 in: the upper end; `value` is the lower */
+    upTo: writtenSchema.optional(),
+    /** for values that are words: "SAE 30" */
+    text: z.string().max(200).optional(),
+    origin: originSchema,
+  }),
+  observation: z.object({
+    /** check id of the catalog, when it is one of its checks */
+    check: handle.optional(),
+    title: line,
+    outcomes: z.array(z.string().max(200)).max(12),
+    words: words.optional(),
+    doubtful: z.boolean().optional(),
+    /** cold/hot, choke, pull speed: a result without conditions cannot be compared later */
+    conditions: z.string().max(400).optional(),
+  }),
+  measurement: z.object({
+    /** measurement id of the catalog or a handle of our own */
+    measure: handle,
+    title: line,
+    value: writtenSchema,
+    /** shop instrument */
+    instrument: handle.optional(),
+    place: z.string().max(120).optional(),
+    direction: z.string().max(120).optional(),
+    temperature: writtenSchema.optional(),
+    limit: limitSchema.optional(),
+    phase: z.enum(['as-found', 'after']).optional(),
+  }),
+  photograph: z.object({
+    picture: z
+      .object({
+        sha256: z.string().regex(/^[0-9a-f]{64}$/),
+        mime: z.enum(['image/jpeg', 'image/png', 'image/webp']),
+        bytes: z.number().int().min(1),
+        width: z.number().int().min(1),
+        height: z.number().int().min(1),
+      })
+      .optional(),
+    /** film counts too: named by file and times, nothing is uploaded */
+    clip: z.object({ file: line, from: z.string().max(20), to: z.string().max(20) }).optional(),
+    caption: z.string().max(400),
+    stage: z.enum(stages),
+    /** what it shows: a view the step asked for, a component, a step */
+    about: z.string().max(120).optional(),
+    when: z.enum(['before', 'during', 'after']),
+  }),
+  decision: z.object({
+    about: z.enum(['machine', 'component', 'part', 'measurement', 'fault', 'safety']),
+    /** handle of the thing; the job itself for `machine` */
+    which: handle.optional(),
+    title: line,
+    /** repair, part-repair, donor, scrap, reuse, renew, recondition, provisional, declined … */
+    choice: handle,
+    reason: words,
+    amount: z.object({ amount: z.number(), currency: z.string().max(8) }).optional(),
+    /** for provisional: what brings it back */
+    until: z.string().max(200).optional(),
+  }),
+  part: z.object({
+    part: handle,
+    name: line,
+    count: z.number().int().min(1).max(1000),
+    state: z.enum(['wanted', 'ordered', 'arrived', 'mismatch', 'fitted', 'dropped']),
+    number: z.string().max(80).optional(),
+    supplier: z.string().max(120).optional(),
+    price: z.object({ amount: z.number().min(0), currency: z.string().max(8) }).optional(),
+    due: z.iso.date().optional(),
+    words: words.optional(),
+  }),
+  step: z.object({
+    step: handle,
+    stage: z.enum(['teardown', 'assembly']),
+    title: line,
+    component: handle.optional(),
+    state: z.enum(['planned', 'done', 'dropped']),
+    fasteners: z.array(fastenerSchema).max(20).optional(),
+    /** where the pieces and fasteners lie */
+    bag: z.string().max(40).optional(),
+    /** openings plugged / unplugged by this step */
+    plugged: z.array(line).max(20).optional(),
+    unplugged: z.array(line).max(20).optional(),
+    /** assembly: which teardown step it puts back */
+    putsBack: handle.optional(),
+    words: words.optional(),
+  }),
+  /** a group of fasteners that is tightened together: where the holes are, how tight, in which order */
+  joint: z
+    .object({
+      joint: handle,
+      name: line,
+      /** millimetres in the plane of the face, seen from the wrench; hole n is holes[n-1] */
+      holes: z
+        .array(z.object({ xMm: z.number(), yMm: z.number() }))
+        .min(1)
+        .max(64),
+      thread: z.string().max(40).optional(),
+      target: writtenSchema,
+      targetOrigin: originSchema,
+      /** parts of the target, ascending, the last is 1: [0.5, 1] or [0.3, 0.7, 1] */
+      passes: z.array(z.number().gt(0).max(1)).min(1).max(6),
+      finalRound: z.boolean(),
+      /** hole numbers going round in turn, for the final round; the tightening order when left out */
+      around: z.array(z.number().int().min(1)).min(1).max(64).optional(),
+      /** hole numbers in tightening order */
+      order: z.array(z.number().int().min(1)).min(1).max(64),
+      orderOrigin: originSchema,
+      wrench: handle.optional(),
+      condition: z.string().max(120).optional(),
+      /** a word under the drawing that tells which way round it is: "exhaust side" */
+      bottomEdge: z.string().max(40).optional(),
+    })
+    .refine((j) => j.target.kind === 'torque' && j.target.si > 0, {
+      path: ['target'],
+      message: 'a joint is tightened to a torque above zero',
+    })
+    .refine((j) => j.passes.at(-1) === 1 && j.passes.every((p, i) => i === 0 || p > j.passes[i - 1]!), {
+      path: ['passes'],
+      message: 'the passes rise and end at 1, the full torque',
+    })
+    .refine((j) => [j.order, j.around ?? j.order].every((order) => isOrderOf(order, j.holes.length)), {
+      path: ['order'],
+      message: 'an order names each hole once',
+    }),
+  torque: z.object({
+    joint: handle,
+    hole: z.number().int().min(1),
+    /** 1-based; the final round is passes.length + 1 */
+    pass: z.number().int().min(1),
+    set: writtenSchema.refine((w) => w.kind === 'torque', 'torque wanted'),
+    wrench: handle.optional(),
+    result: z.enum(['clicked', 'turned without rising', 'stopped']),
+  }),
+  'run-up': z.object({
+    item: handle,
+    title: line,
+    result: z.enum(['ok', 'not-ok', 'reading', 'not-applicable']),
+    value: writtenSchema.optional(),
+    words: words.optional(),
+  }),
+  /** a stage closed, found not to be needed, or taken up again */
+  stage: z.object({
+    stage: z.enum(stages),
+    state: z.enum(['finished', 'not-needed', 'reopened']),
+    reason: z.string().max(400),
+  }),
+  note: z.object({ words: words.min(1), stage: z.enum(stages).optional() }),
+  strike: z.object({ entry: z.string().min(1).max(64), reason: z.string().max(400) }),
+  'hand-over': z.object({
+    receivedBy: z.string().max(200),
+    told: words.optional(),
+    /** unsafe or advised work the owner declined, in writing */
+    declined: z.array(line).max(40),
+    nextDue: z.array(z.object({ what: line, when: z.string().max(120) })).max(40),
+  }),
+  // the shop's own log has the same form
+  wrench: z.object({
+    tool: handle,
+    name: line,
+    min: writtenSchema,
+    max: writtenSchema,
+    /** ± percent of reading */
+    accuracyPercent: z.number().gt(0).max(50),
+    retired: z.boolean().optional(),
+  }),
+  instrument: z.object({
+    tool: handle,
+    name: line,
+    resolution: writtenSchema,
+    /** expanded, k = 2 */
+    uncertainty: writtenSchema,
+    retired: z.boolean().optional(),
+  }),
+  setting: z.object({
+    key: z.enum(['shop-name', 'shop-address', 'units', 'currency', 'hour-rate', 'next-due-note']),
+    value: z.string().max(400),
+  }),
+} as const;
+
+export type EntryKind = keyof typeof bodies;
+export type Body<K extends EntryKind> = z.infer<(typeof bodies)[K]>;
+export type EntryOf<K extends EntryKind> = {
+  readonly id: string;
+  readonly job: string;
+  readonly at: string;
+  readonly by: string;
+  readonly kind: K;
+  readonly v: number;
+  readonly body: Body<K>;
+};
+/** An entry whose kind this version knows. */
+export type Entry = { [K in EntryKind]: EntryOf<K> }[EntryKind];
+/** What is stored and sent: the kind may be one a newer version writes. */
+export interface RawEntry {
+  readonly id: string;
+  readonly job: string;
+  readonly at: string;
+  readonly by: string;
+  readonly kind: string;
+  readonly v: number;
+  readonly body: unknown;
+}
+
+/** The shop's own log stands under this job id. */
+export const shopLog = 'shop';

@@ -1,0 +1,32 @@
+export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
+export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
+export { type LineWords, lineWords } from './answers/line-words.js';
+export { factsOf, gateRules } from './answers/rules.js';
+export { type JobSummary, jobSummary } from './answers/summary.js';
+export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
+export {
+  type BoltTurn,
+  boltTurns,
+  type TighteningProgress,
+  tightening,
+  turnTorque,
+} from './answers/tightening.js';
+export {
+  type Architecture,
+  architectures,
+  type Body,
+  bodies,
+  type Entry,
+  type EntryKind,
+  type EntryOf,
+  type Fastener,
+  type Limit,
+  type RawEntry,
+  type Stage,
+  shopLog,
+  stages,
+  type Written,
+} from './entry.js';
+export { fold, foldShop, inOrder } from './fold.js';
+export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
+export { EntryError, entryVersion, isKnownKind, readEntry, written } from './read-entry.js';

@@ -1,0 +1,119 @@
+import { z } from 'zod';
+import { parse, QuantityError, show } from '../quantity/index.js';
+import {
+  bodies,
+  type Entry,
+  type EntryKind,
+  type RawEntry,
+  shopLog,
+  type Written,
+  writtenSchema,
+} from './entry.js';
+
+/** An entry that cannot be taken into the log: which field, and why, in words. */
+export class EntryError extends Error {
+  constructor(
+    message: string,
+    readonly field?: string,
+  ) {
+    super(message);
+    this.name = 'EntryError';
+  }
+}
+
+/** The present version of every kind's body. A body written by an older version goes through `upgrades`. */
+export const entryVersion = 1;
+
+/** Numbered and gapless: upgrades[n] turns a body of version n into one of version n + 1. */
+const upgrades: Readonly<Record<number, (kind: string, body: unknown) => unknown>> = {};
+
+const envelope = z.object({
+  id: z.uuid('an entry id is a UUID'),
+  job: z.union([z.uuid('a job id is a UUID'), z.literal(shopLog)]),
+  at: z.iso.datetime({ offset: true, message: 'a time is ISO 8601 with its offset' }),
+  by: z.string().min(1, 'says who wrote it').max(120),
+  kind: z.string().min(1).max(40),
+  v: z.number().int().min(1),
+  body: z.unknown(),
+});
+
+export function isKnownKind(kind: string): kind is EntryKind {
+  return Object.hasOwn(bodies, kind);
+}
+
+/**
+ * Takes an entry that came from outside (a device, a file, a command) into the log's form.
+ *
+ * Checks the envelope, the body's schema, and that every written number says what its parsed quantity says. A kind
+ * or version that this program does not know passes with its envelope checked only, so that a newer device's line
+ * is kept and never dropped.
+ *
+ * @throws EntryError naming the field and what is wrong with it
+ */
+export function readEntry(input: unknown): RawEntry {
+  const outer = envelope.safeParse(input);
+  if (!outer.success) throw fromZod(outer.error);
+  const raw = outer.data as RawEntry;
+  if (!isKnownKind(raw.kind) || raw.v > entryVersion) return raw;
+  const body = bodies[raw.kind].safeParse(upgraded(raw), { reportInput: false });
+  if (!body.success) throw fromZod(body.error, 'body');
+  for (const [path, written] of writtenIn(body.data, 'body')) requireAgreement(written, path);
+  return { ...raw, v: entryVersion, body: body.data };
+}
+
+/** The typed entry, or undefined when the kind or its version is not known here or its body does not fit. */
+export function understand(raw: RawEntry): Entry | undefined {
+  if (!isKnownKind(raw.kind) || raw.v > entryVersion) return undefined;
+  const body = bodies[raw.kind].safeParse(upgraded(raw));
+  return body.success ? ({ ...raw, v: entryVersion, body: body.data } as Entry) : undefined;
+}
+
+function upgraded(raw: RawEntry): unknown {
+  let body = raw.body;
+  for (let v = raw.v; v < entryVersion; v++) {
+    const step = upgrades[v];
+    if (!step) throw new EntryError(`no way up from version ${v} of ${raw.kind}`, 'v');
+    body = step(raw.kind, body);
+  }
+  return body;
+}
+
+function fromZod(error: z.ZodError, prefix?: string): EntryError {
+  const issue = error.issues[0];
+  const field = [prefix, ...(issue?.path ?? [])].filter((p) => p !== undefined).join('.');
+  return new EntryError(`${field || 'entry'}: ${issue?.message ?? 'not an entry'}`, field || undefined);
+}
+
+function* writtenIn(value: unknown, path: string): Generator<[string, Written]> {
+  if (value === null || typeof value !== 'object') return;
+  const asWritten = writtenSchema.safeParse(value);
+  if (asWritten.success && 'si' in value) {
+    yield [path, asWritten.data];
+    return;
+  }
+  for (const [key, inner] of Object.entries(value)) yield* writtenIn(inner, `${path}.${key}`);
+}
+
+/** The words and the number must be the same reading, or one of them was mistyped or converted in the head. */
+function requireAgreement(written: Written, path: string): void {
+  let read: ReturnType<typeof parse>;
+  try {
+    read = parse(written.written, written.kind, { unit: written.unit });
+  } catch (error) {
+    if (error instanceof QuantityError) throw new EntryError(`${path}: ${error.message}`, path);
+    throw error;
+  }
+  const scale = Math.max(Math.abs(read.si), Math.abs(written.si), 1e-12);
+  if (Math.abs(read.si - written.si) / scale > 1e-9) {
+    throw new EntryError(
+      `${path}: “${written.written}” is ${show(read)}, but the number beside it says otherwise`,
+      path,
+    );
+  }
+}
+
+/** Turns what a person wrote into the form an entry keeps. @throws QuantityError */
+export function written(text: string, kind: Written['kind'], assumeUnit?: string): Written {
+  const q = parse(text, kind, assumeUnit ? { unit: assumeUnit } : {});
+  return { written: text.trim(), kind: q.kind, si: q.si, unit: q.unit };
+}

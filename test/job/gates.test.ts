@@ -1,0 +1,157 @@
+import { expect, test } from 'vitest';
+import {
+  fold,
+  type Gate,
+  type GateRules,
+  gates,
+  type RawEntry,
+  type Stage,
+  tally,
+} from '../../src/job/index.js';
+import { jobId, length, log, torque } from './entries.js';
+
+const rules: GateRules = {
+  firstLooks: [
+    { title: 'spark', checks: ['spark-across-gap'] },
+    { title: 'oil as found', checks: ['oil-level', 'oil-feel'] },
+  ],
+  runUp: [
+    { id: 'stop', title: 'the stop control stops it', barsHandOver: true },
+    { id: 'speed', title: 'top speed', barsHandOver: false },
+  ],
+};
+const at = (lines: readonly RawEntry[], stage: Stage): Gate =>
+  gates(fold(jobId, lines), rules).find((g) => g.stage === stage)!;
+
+test('an empty job says at each stage what is missing, in words', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  const all = gates(fold(jobId, lines), rules);
+  expect(all.map((g) => g.state)).toEqual(Array(9).fill('untouched'));
+  expect(at(lines, 'intake').missing).toContain('photograph the condition it came in');
+  expect(at(lines, 'findings').missing).toEqual([
+    'first look still open: spark',
+    'first look still open: oil as found',
+  ]);
+});
+
+test('either way of looking closes a first look', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  add('observation', { check: 'oil-feel', title: 'Oil', outcomes: ['black'] });
+  expect(at(lines, 'findings').missing).toEqual(['first look still open: spark']);
+  add('observation', { check: 'spark-across-gap', title: 'Spark', outcomes: ['strong'] });
+  expect(at(lines, 'findings').state).toBe('done');
+});
+
+test('what came off must go back: fasteners, ports and pieces are counted in words', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  const bolts = [{ what: 'bolt', size: '5/16-18', length: '1-1/2 in', count: 8 }];
+  add('step', {
+    step: 'cylinder-head',
+    stage: 'teardown',
+    title: 'Cylinder head',
+    state: 'done',
+    fasteners: bolts,
+    plugged: ['spark hole'],
+    bag: '4',
+  });
+  expect(at(lines, 'assembly').missing).toEqual([
+    'not back on: Cylinder head',
+    'left over: 8 × 5/16-18 × 1-1/2 in bolt',
+    'still plugged: spark hole',
+  ]);
+  add('step', {
+    step: 'cylinder-head-back',
+    stage: 'assembly',
+    title: 'Head on',
+    state: 'done',
+    putsBack: 'cylinder-head',
+    fasteners: [{ ...bolts[0]!, count: 7 }],
+  });
+  expect(at(lines, 'assembly').missing).toEqual([
+    'left over: 1 × 5/16-18 × 1-1/2 in bolt',
+    'still plugged: spark hole',
+  ]);
+  add('step', {
+    step: 'cylinder-head-back',
+    stage: 'assembly',
+    title: 'Head on',
+    state: 'done',
+    putsBack: 'cylinder-head',
+    fasteners: bolts,
+    unplugged: ['spark hole'],
+  });
+  expect(at(lines, 'assembly')).toMatchObject({ state: 'done', missing: [] });
+  expect(tally(fold(jobId, lines)).fasteners).toEqual([{ label: '5/16-18 × 1-1/2 in bolt', out: 8, in: 8 }]);
+});
+
+test('a part that is here and not fitted, and a joint not finished, keep assembly open', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  add('part', { part: 'gasket', name: 'head gasket', count: 1, state: 'arrived' });
+  add('joint', {
+    joint: 'head',
+    name: 'Cylinder head',
+    holes: [
+      { xMm: 0, yMm: 0 },
+      { xMm: 9, yMm: 0 },
+    ],
+    target: torque('140 in-lb'),
+    targetOrigin: { from: "maker's sheet" },
+    passes: [1],
+    finalRound: false,
+    order: [1, 2],
+    orderOrigin: { from: 'computed' },
+  });
+  expect(at(lines, 'assembly').missing).toEqual([
+    'not fully tightened: Cylinder head',
+    'here but not fitted: head gasket',
+  ]);
+});
+
+test('a reading outside its limit asks for a decision, and a decision answers it', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  const limit = { max: length('0.003 in'), origin: { from: "maker's sheet" as const, detail: 'page 9' } };
+  add('measurement', { measure: 'head-flatness', title: 'Head flatness', value: length('0.005 in'), limit });
+  expect(at(lines, 'measure').missing).toEqual(['decide about Head flatness: 0.005 in is outside its limit']);
+  add('decision', {
+    about: 'measurement',
+    which: 'head-flatness',
+    title: 'Rubbed flat',
+    choice: 'recondition',
+    reason: '',
+  });
+  expect(at(lines, 'measure').state).toBe('done');
+});
+
+test('a stop control that was not shown to work bars the hand-over, and no reason overrides it', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  add('run-up', { item: 'speed', title: 'top speed', result: 'ok' });
+  add('stage', { stage: 'hand-over', state: 'not-needed', reason: 'in a hurry' });
+  expect(at(lines, 'hand-over')).toMatchObject({
+    state: 'blocked',
+    blocks: ['not shown to be safe: the stop control stops it'],
+  });
+  add('run-up', { item: 'stop', title: 'stop', result: 'not-ok' });
+  expect(at(lines, 'hand-over').state).toBe('blocked');
+  add('run-up', { item: 'stop', title: 'stop', result: 'ok' });
+  add('hand-over', { receivedBy: 'the owner', declined: [], nextDue: [] });
+  expect(at(lines, 'hand-over').state).toBe('done');
+});
+
+test('a stage found not to be needed is closed with its reason until it is taken up again', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  add('stage', { stage: 'teardown', state: 'not-needed', reason: 'carburetor cleaned in place' });
+  expect(at(lines, 'teardown')).toMatchObject({
+    state: 'not-needed',
+    summary: 'carburetor cleaned in place',
+    missing: [],
+  });
+  add('stage', { stage: 'teardown', state: 'reopened', reason: '' });
+  expect(at(lines, 'teardown').state).toBe('untouched');
+});
