@@ -13,7 +13,8 @@ try {
   rmSync(outDir, { recursive: true, force: true });
   mkdirSync(outDir, { recursive: true });
   const names = readdirSync(at('bench')).filter((f) => f.endsWith('.ts') && f.includes(wanted));
-  if (names.length === 0) throw new Error(`No benchmark is called “${wanted}”. There are: ${readdirSync(at('bench')).join(', ')}`);
+  if (names.length === 0)
+    throw new Error(`No benchmark is called “${wanted}”. There are: ${readdirSync(at('bench')).join(', ')}`);
   for (const name of names) {
     await build({
       configFile: false,

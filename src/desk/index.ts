@@ -1,0 +1,11 @@
+import { worksheets as fasten } from '../fasten/worksheets.js';
+import { quantityWorksheets, type Worksheet } from '../worksheet/index.js';
+
+/** The reference desk: every worksheet of every room that has some. Their ids are unique; a test holds them to it. */
+export const desk: readonly Worksheet[] = [...quantityWorksheets, ...fasten];
+
+const byId = new Map(desk.map((worksheet) => [worksheet.id, worksheet]));
+
+export function findWorksheet(id: string): Worksheet | undefined {
+  return byId.get(id);
+}

@@ -1,0 +1,66 @@
+import { lazy, Suspense } from 'react';
+import { Link, Redirect, Route, Switch } from 'wouter';
+import { type Stage, stages } from '../job/index.js';
+import { Bench } from './bench/bench.js';
+import { useJob } from './data/queries.js';
+import { JobFrame } from './frame/job-frame.js';
+import { Page } from './frame/page.js';
+import { sheets } from './sheets/sheets.js';
+
+const Desk = lazy(() => import('./desk/desk.js').then((m) => ({ default: m.Desk })));
+const Shop = lazy(() => import('./shop/shop.js').then((m) => ({ default: m.ShopPage })));
+const Tighten = lazy(() => import('./sheets/assembly/tighten.js').then((m) => ({ default: m.Tighten })));
+
+export function App() {
+  return (
+    <Suspense fallback={<Page title="One moment">Opening …</Page>}>
+      <Switch>
+        <Route path="/">
+          <Bench />
+        </Route>
+        <Route path="/job/:id/tighten/:joint">{({ id, joint }) => <Tighten id={id} joint={joint} />}</Route>
+        <Route path="/job/:id/:stage">{({ id, stage }) => <JobPage id={id} stage={stage} />}</Route>
+        <Route path="/job/:id">{({ id }) => <Redirect to={`/job/${id}/intake`} />}</Route>
+        <Route path="/desk/*?">
+          <Desk />
+        </Route>
+        <Route path="/shop/*?">
+          <Shop />
+        </Route>
+        <Route>
+          <Page title="There is no such page">
+            <p>
+              Nothing is lost. <Link href="/">Back to the bench</Link>
+            </p>
+          </Page>
+        </Route>
+      </Switch>
+    </Suspense>
+  );
+}
+
+const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
+
+function JobPage({ id, stage }: { id: string; stage: string }) {
+  const view = useJob(id);
+  if (!isStage(stage)) return <Redirect to={`/job/${id}/intake`} />;
+  if (view.job.log.length === 0) {
+    return (
+      <Page title={view.loading ? 'Opening the job …' : 'There is no such job'}>
+        {!view.loading && (
+          <p>
+            {view.error?.message ?? 'No tag with this address hangs in the shop.'}{' '}
+            <Link href="/">Back to the bench</Link>
+          </p>
+        )}
+      </Page>
+    );
+  }
+  const Sheet = sheets[stage];
+  const gate = view.gates.find((g) => g.stage === stage)!;
+  return (
+    <JobFrame view={view} stage={stage}>
+      <Sheet key={`${id} ${stage}`} job={view.job} gate={gate} />
+    </JobFrame>
+  );
+}

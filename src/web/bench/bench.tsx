@@ -1,0 +1,154 @@
+import { useState } from 'react';
+import { uuidv7 } from 'uuidv7';
+import { Link, useLocation } from 'wouter';
+import type { JobSummary } from '../../job/index.js';
+import { api } from '../data/api.js';
+import { write } from '../data/outbox.js';
+import { queries, useJobs } from '../data/queries.js';
+import { Page } from '../frame/page.js';
+import { Button, useAct, Wrong } from '../parts/act.js';
+import { Dialog } from '../parts/dialog.js';
+import { TextField } from '../parts/field.js';
+
+/** All open jobs, each by its tag. */
+export function Bench() {
+  const { data: jobs, isPending, error } = useJobs();
+  const [hanging, setHanging] = useState(false);
+  if (isPending) return <Page title="Bench">Looking at the bench …</Page>;
+  const open = (jobs ?? []).filter((j) => !j.handedOver);
+  const gone = (jobs ?? []).filter((j) => j.handedOver);
+  return (
+    <Page
+      title={
+        open.length === 0
+          ? 'The bench is empty'
+          : open.length === 1
+            ? 'One machine on the bench'
+            : `${open.length} machines on the bench`
+      }
+    >
+      <Wrong words={error?.message} />
+      {open.length === 0 && <EmptyBench />}
+      <div className="row">
+        <Button look="go" onClick={() => setHanging(true)}>
+          Hang a tag on a machine
+        </Button>
+        {open.length === 0 && <DemoButton />}
+      </div>
+      <TagList jobs={open} />
+      {gone.length > 0 && (
+        <details>
+          <summary>Handed over ({gone.length})</summary>
+          <TagList jobs={gone} />
+        </details>
+      )}
+      <HangTag jobs={jobs ?? []} open={hanging} onClose={() => setHanging(false)} />
+    </Page>
+  );
+}
+
+function EmptyBench() {
+  return (
+    <div className="empty stack tight">
+      <p>
+        Begin with the machine in front of you: hang a tag on it, write down what the owner says, photograph
+        it before a wrench moves. From there each stage says what is still open.
+      </p>
+      <p>
+        Or open an invented machine first, to see every stage filled in. It can be removed again in one act.
+      </p>
+    </div>
+  );
+}
+
+function DemoButton() {
+  const { wrong, busy, act } = useAct();
+  const load = () =>
+    act(async () => {
+      await api.loadDemo();
+      await queries.invalidateQueries();
+    });
+  return (
+    <>
+      <Button disabled={busy} onClick={() => void load()}>
+        {busy ? 'Opening …' : 'Open the invented machine'}
+      </Button>
+      <Wrong words={wrong} />
+    </>
+  );
+}
+
+function TagList({ jobs }: { jobs: readonly JobSummary[] }) {
+  if (jobs.length === 0) return null;
+  return (
+    <ul className="lines">
+      {jobs.map((j) => (
+        <li key={j.id} className="tag-line">
+          <Link
+            href={`/job/${j.id}/intake`}
+            className="tag"
+            aria-label={`Tag ${j.tag}: ${j.machine || j.title}`}
+          >
+            <i aria-hidden="true" />
+            <b>{j.tag}</b>
+          </Link>
+          <div>
+            <b>{j.machine || j.title || 'Machine not named yet'}</b>
+            {j.invented && <span className="chip">invented</span>}
+            <div className="soft">{j.complaint}</div>
+          </div>
+          <small>{(j.lastAt ?? j.opened ?? '').slice(0, 10)}</small>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The tag's number hangs on the machine; the next free one is offered. */
+function HangTag({
+  jobs,
+  open,
+  onClose,
+}: {
+  jobs: readonly JobSummary[];
+  open: boolean;
+  onClose: () => void;
+}) {
+  const next = 1 + Math.max(0, ...jobs.filter((j) => !j.invented).map((j) => j.tag));
+  const [tag, setTag] = useState('');
+  const [title, setTitle] = useState('');
+  const { wrong, act } = useAct();
+  const [, go] = useLocation();
+  const taken = jobs.some((j) => String(j.tag) === tag.trim() && !j.handedOver);
+  const hang = async () => {
+    const id = uuidv7();
+    const number = tag.trim() === '' ? next : Number(tag);
+    if (await act(() => write(id, 'open', { tag: number, title: title.trim() }))) go(`/job/${id}/intake`);
+  };
+  return (
+    <Dialog title="Hang a tag on a machine" open={open} onClose={onClose}>
+      <TextField
+        label="Tag number"
+        value={tag}
+        onChange={setTag}
+        inputMode="numeric"
+        placeholder={String(next)}
+        help="The number on the tag that hangs on the machine. Left empty, it is the next free one."
+        wrong={taken ? `Tag ${tag.trim()} already hangs on an open job` : undefined}
+      />
+      <TextField
+        label="What it is"
+        value={title}
+        onChange={setTitle}
+        placeholder="chipper with a side-valve engine"
+      />
+      <Wrong words={wrong} />
+      <div className="row end">
+        <Button onClick={onClose}>Not now</Button>
+        <Button look="go" disabled={taken} onClick={() => void hang()}>
+          Hang the tag
+        </Button>
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,80 @@
+import type { JobSummary, RawEntry } from '../../job/index.js';
+
+/** What the shop's server said no to, in its own words. */
+export class ServerError extends Error {
+  constructor(
+    message: string,
+    readonly status: number,
+    readonly code: string,
+    readonly field?: string,
+  ) {
+    super(message);
+    this.name = 'ServerError';
+  }
+}
+
+/** The server cannot be reached: nothing is lost, the outbox keeps what was written. */
+export class Unreachable extends Error {}
+
+async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+  let response: Response;
+  try {
+    response = await fetch(path, init);
+  } catch {
+    throw new Unreachable(
+      'The shop’s store cannot be reached. What you write is kept on this device and sent later.',
+    );
+  }
+  if (!response.ok) throw await refusal(response);
+  return (await response.json()) as T;
+}
+
+async function refusal(response: Response): Promise<ServerError> {
+  const body = (await response.json().catch(() => undefined)) as
+    | { error?: { message?: string; code?: string; field?: string } }
+    | undefined;
+  const { message = `The server answered ${response.status}.`, code = 'unknown', field } = body?.error ?? {};
+  return new ServerError(message, response.status, code, field);
+}
+
+const sendJson = (method: string, body: unknown): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+});
+
+export interface PictureInfo {
+  readonly sha256: string;
+  readonly mime: 'image/jpeg' | 'image/png' | 'image/webp';
+  readonly bytes: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export const api = {
+  jobs: () => ask<{ jobs: { summary: JobSummary }[] }>('/api/jobs').then((r) => r.jobs.map((j) => j.summary)),
+  /** A job whose first line has not been sent yet has no lines in the store: that is not an error. */
+  entries: (job: string) =>
+    ask<{ entries: RawEntry[] }>(`/api/jobs/${job}/entries`).then(
+      (r) => r.entries,
+      (error) => {
+        if (error instanceof ServerError && error.status === 404) return [];
+        throw error;
+      },
+    ),
+  append: (entries: readonly RawEntry[]) =>
+    ask<{ stored: string[]; already: string[] }>('/api/entries', sendJson('POST', { entries })),
+  putPicture: (sha256: string, blob: Blob) =>
+    ask<PictureInfo>(`/api/pictures/${sha256}`, {
+      method: 'PUT',
+      body: blob,
+      headers: { 'content-type': blob.type },
+    }),
+  loadDemo: () => ask<unknown>('/api/demo', { method: 'POST' }),
+  removeDemo: () => ask<unknown>('/api/demo', { method: 'DELETE' }),
+};
+
+export const pictureUrl = (sha256: string, width?: number) =>
+  `/api/pictures/${sha256}${width === undefined ? '' : `?width=${width}`}`;
+export const recordUrl = (job: string) => `/api/jobs/${job}/record.pdf`;
+export const bundleUrl = (job: string) => `/api/jobs/${job}/bundle.zip`;

@@ -1,0 +1,83 @@
+import { QueryClient, useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import { builtInCatalog } from '../../catalog/index.js';
+import {
+  fold,
+  foldShop,
+  type Gate,
+  gateRules,
+  gates,
+  type Job,
+  type RawEntry,
+  type Shop,
+  shopLog,
+} from '../../job/index.js';
+import type { UnitSystem } from '../../quantity/index.js';
+import { api } from './api.js';
+import { useDevice } from './device.js';
+import { useOutbox, whenSaved } from './outbox.js';
+
+export const queries = new QueryClient({ defaultOptions: { queries: { staleTime: 30_000, retry: 1 } } });
+
+const jobsKey = ['jobs'] as const;
+const entriesKey = (job: string) => ['entries', job] as const;
+
+/** Open pages follow the store: a change made on another device is fetched at once. */
+export function followChanges(): void {
+  const events = new EventSource('/api/events');
+  events.addEventListener('changed', (event) => {
+    const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
+    void queries.invalidateQueries({ queryKey: jobsKey });
+    for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
+  });
+  // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
+  whenSaved((saved) => {
+    for (const job of new Set(saved.map((e) => e.job))) {
+      queries.setQueryData<RawEntry[]>(entriesKey(job), (known) => [
+        ...(known ?? []),
+        ...saved.filter((e) => e.job === job),
+      ]);
+    }
+    void queries.invalidateQueries({ queryKey: jobsKey });
+  });
+}
+
+export const useJobs = () => useQuery({ queryKey: jobsKey, queryFn: api.jobs });
+
+/** The store's lines and this device's unsent ones, together. */
+function useEntries(job: string): { entries: readonly RawEntry[]; loading: boolean; error: Error | null } {
+  const { data, isPending, error } = useQuery({ queryKey: entriesKey(job), queryFn: () => api.entries(job) });
+  const { waiting } = useOutbox();
+  const entries = useMemo(
+    () => [...(data ?? []), ...waiting.filter((e) => e.job === job)],
+    [data, waiting, job],
+  );
+  return { entries, loading: isPending, error };
+}
+
+export interface JobView {
+  readonly job: Job;
+  readonly gates: readonly Gate[];
+  readonly loading: boolean;
+  readonly error: Error | null;
+}
+
+export function useJob(id: string): JobView {
+  const { entries, loading, error } = useEntries(id);
+  return useMemo(() => {
+    const job = fold(id, entries);
+    return { job, gates: gates(job, gateRules(builtInCatalog(), job)), loading, error };
+  }, [id, entries, loading, error]);
+}
+
+export function useShop(): Shop {
+  const { entries } = useEntries(shopLog);
+  return useMemo(() => foldShop(entries), [entries]);
+}
+
+/** Which system's units come first: this device's choice, else the shop's, else inch. */
+export function useUnits(): UnitSystem {
+  const { system } = useDevice();
+  const shop = useShop();
+  return system ?? (shop.settings.units === 'metric' ? 'metric' : 'inch');
+}

@@ -1,0 +1,194 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import {
+  type Answer,
+  run,
+  type Worksheet,
+  WorksheetError,
+  type Field as WorksheetField,
+} from '../../worksheet/index.js';
+import { Page } from '../frame/page.js';
+import { Button } from '../parts/act.js';
+import { Caution } from '../parts/caution.js';
+import { Field } from '../parts/field.js';
+import { NumberWithOrigin } from '../parts/number.js';
+
+/** A worksheet as a form: the same definition answers on the command line and over HTTP. */
+export function WorksheetPage({ worksheet: w }: { worksheet: Worksheet }) {
+  const [given, setGiven] = useState<Readonly<Record<string, string>>>({});
+  const [outcome, setOutcome] = useState<Outcome>();
+  const change = (id: string, text: string) => {
+    setGiven({ ...given, [id]: text });
+    setOutcome(undefined);
+  };
+  return (
+    <Page title={w.question}>
+      <p className="say">{w.purpose}</p>
+      <Caution lines={w.cautions} />
+      <form
+        className="stack"
+        onSubmit={(e) => {
+          e.preventDefault();
+          setOutcome(answer(w, given));
+        }}
+      >
+        <div className="fields">
+          {w.fields.map((f) => (
+            <GivenField
+              key={f.id}
+              field={f}
+              value={given[f.id] ?? ''}
+              onChange={(text) => change(f.id, text)}
+              wrong={outcome && 'wrong' in outcome && outcome.field === f.id ? outcome.wrong : undefined}
+            />
+          ))}
+        </div>
+        <div className="row">
+          <Button type="submit" look="go">
+            Work it out
+          </Button>
+          {w.examples[0] && (
+            <Button
+              look="quiet"
+              onClick={() => {
+                setGiven(w.examples[0]!.given);
+                setOutcome(answer(w, w.examples[0]!.given));
+              }}
+            >
+              Fill in a published example
+            </Button>
+          )}
+        </div>
+      </form>
+      <div aria-live="polite">{outcome && <OutcomeBox outcome={outcome} />}</div>
+      <Checked worksheet={w} />
+      <p>
+        <Link href="/desk">All worksheets</Link>
+      </p>
+    </Page>
+  );
+}
+
+type Outcome =
+  | { readonly answers: readonly Answer[] }
+  | { readonly wrong: string; readonly field?: string | undefined };
+
+function answer(w: Worksheet, given: Readonly<Record<string, string>>): Outcome {
+  try {
+    return { answers: run(w, given) };
+  } catch (error) {
+    if (error instanceof WorksheetError) return { wrong: error.message, field: error.field };
+    throw error;
+  }
+}
+
+function GivenField(props: {
+  field: WorksheetField;
+  value: string;
+  onChange: (v: string) => void;
+  wrong: string | undefined;
+}) {
+  const { field, value, onChange } = props;
+  const optional = field.required === false || field.standard !== undefined;
+  return (
+    <Field label={field.label + (optional ? ' (may be left out)' : '')} help={field.help} wrong={props.wrong}>
+      {(control) =>
+        field.kind === 'choice' ? (
+          <select {...control} value={value} onChange={(e) => onChange(e.target.value)}>
+            <option value="">
+              {field.standard ? `${labelOf(field, field.standard)} (usual)` : 'choose …'}
+            </option>
+            {field.choices?.map((c) => (
+              <option key={c.id} value={c.id}>
+                {c.label}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <input
+            {...control}
+            value={value}
+            placeholder={field.standard ?? field.hint}
+            autoComplete="off"
+            autoCapitalize="off"
+            spellCheck={false}
+            onChange={(e) => onChange(e.target.value)}
+          />
+        )
+      }
+    </Field>
+  );
+}
+
+const labelOf = (f: WorksheetField, id: string) => f.choices?.find((c) => c.id === id)?.label ?? id;
+
+function OutcomeBox({ outcome }: { outcome: Outcome }) {
+  if ('wrong' in outcome) {
+    return (
+      <div className="wrong-box" role="alert">
+        <b>{outcome.wrong}</b>
+      </div>
+    );
+  }
+  return (
+    <section className="card first">
+      <ul className="lines">
+        {outcome.answers.map((a) => (
+          <li key={a.id}>
+            <div>
+              {a.label}
+              {a.note && <div className="soft">{a.note}</div>}
+            </div>
+            <AnswerWords answer={a} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
+  if (value.type === 'quantity')
+    return <NumberWithOrigin what={label} quantity={{ ...value.quantity, origin }} />;
+  if (value.type === 'number')
+    return <b>{value.digits === undefined ? value.number : value.number.toFixed(value.digits)}</b>;
+  if (value.type === 'verdict') return <span className={`verdict ${value.verdict}`}>{value.text}</span>;
+  if (value.type === 'list') {
+    return (
+      <ol>
+        {value.items.map((i) => (
+          <li key={i}>{i}</li>
+        ))}
+      </ol>
+    );
+  }
+  return <b>{value.text}</b>;
+}
+
+/** What it was checked against, from the same examples that the tests run. */
+function Checked({ worksheet: w }: { worksheet: Worksheet }) {
+  return (
+    <details className="section">
+      <summary>
+        Checked against {w.examples.length} {w.examples.length === 1 ? 'example' : 'examples'}
+      </summary>
+      <ul>
+        {w.examples.map((e) => (
+          <li key={e.title}>
+            {e.title}: {e.source} <small>({e.mark})</small>
+          </li>
+        ))}
+      </ul>
+      {w.sources.length > 0 && (
+        <>
+          <h3>Sources</h3>
+          <ul>
+            {w.sources.map((s) => (
+              <li key={s}>{s}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </details>
+  );
+}

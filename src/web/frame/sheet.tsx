@@ -1,0 +1,128 @@
+import { type ReactNode, useState } from 'react';
+import { useLocation } from 'wouter';
+import { type Gate, type Job, type Stage, stages } from '../../job/index.js';
+import { write } from '../data/outbox.js';
+import { Button, useAct, Wrong } from '../parts/act.js';
+import { Dialog } from '../parts/dialog.js';
+import { TextField } from '../parts/field.js';
+import { WidePrimary } from './job-frame.js';
+import { stageNames } from './stage-names.js';
+
+export interface SheetProps {
+  readonly job: Job;
+  readonly gate: Gate;
+}
+
+/** A stage's sheet: what it says in a headline and a sentence, its blocks, and at its end the gate to the next stage. */
+export function Sheet(props: SheetProps & { headline: string; say?: ReactNode; children: ReactNode }) {
+  return (
+    <div className="stack">
+      <header className="sheet-head">
+        <h1>{props.headline}</h1>
+        <WidePrimary />
+        {props.say && <p className="say">{props.say}</p>}
+      </header>
+      {props.children}
+      <GateBox job={props.job} gate={props.gate} />
+    </div>
+  );
+}
+
+/** What must be true before the next stage, in words. */
+function GateBox({ job, gate }: SheetProps) {
+  const [, go] = useLocation();
+  const [asking, setAsking] = useState(false);
+  const next = stages[stages.indexOf(gate.stage) + 1];
+  const open = [...gate.blocks, ...gate.missing];
+  return (
+    <section
+      className={gate.state === 'blocked' ? 'gate blocked' : 'gate'}
+      aria-label="Before the next stage"
+    >
+      {open.length === 0 ? (
+        <p>{closedWords(gate)}</p>
+      ) : (
+        <>
+          <h3>{gate.state === 'blocked' ? 'Barred until this is shown' : 'Still open here'}</h3>
+          <ul>
+            {gate.blocks.map((b) => (
+              <li key={b} className="block">
+                {b}
+              </li>
+            ))}
+            {gate.missing.map((m) => (
+              <li key={m}>{m}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <div className="row" style={{ marginTop: 10 }}>
+        {next && (
+          <Button look={open.length === 0 ? 'go' : 'plain'} onClick={() => go(`/job/${job.id}/${next}`)}>
+            On to {stageNames[next]}
+          </Button>
+        )}
+        {gate.stage !== 'hand-over' && gate.stage !== 'intake' && open.length > 0 && (
+          <Button look="quiet" onClick={() => setAsking(true)}>
+            Not needed on this machine
+          </Button>
+        )}
+        {gate.state === 'not-needed' && <TakeUpAgain job={job} stage={gate.stage} />}
+      </div>
+      <NotNeeded job={job} stage={gate.stage} open={asking} onClose={() => setAsking(false)} />
+    </section>
+  );
+}
+
+function closedWords(gate: Gate): string {
+  if (gate.state === 'not-needed') return `Not needed: ${gate.summary}`;
+  return gate.state === 'untouched' ? 'Nothing is logged here yet.' : 'Nothing is open here.';
+}
+
+function TakeUpAgain({ job, stage }: { job: Job; stage: Stage }) {
+  const { act } = useAct();
+  return (
+    <Button
+      look="quiet"
+      onClick={() => void act(() => write(job.id, 'stage', { stage, state: 'reopened', reason: '' }))}
+    >
+      Take it up again
+    </Button>
+  );
+}
+
+function NotNeeded({
+  job,
+  stage,
+  open,
+  onClose,
+}: {
+  job: Job;
+  stage: Stage;
+  open: boolean;
+  onClose: () => void;
+}) {
+  const [reason, setReason] = useState('');
+  const { wrong, act } = useAct();
+  const save = async () => {
+    if (await act(() => write(job.id, 'stage', { stage, state: 'not-needed', reason: reason.trim() })))
+      onClose();
+  };
+  return (
+    <Dialog title={`${stageNames[stage]} not needed`} open={open} onClose={onClose}>
+      <TextField
+        label="Why"
+        value={reason}
+        onChange={setReason}
+        placeholder="nothing came apart, no parts used …"
+      />
+      <Wrong words={wrong} />
+      <div className="row end">
+        <Button onClick={onClose}>Leave it open</Button>
+        <Button look="go" disabled={reason.trim() === ''} onClick={() => void save()}>
+          Not needed
+        </Button>
+      </div>
+    </Dialog>
+  );
+}

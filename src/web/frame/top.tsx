@@ -1,0 +1,75 @@
+import { Link, useLocation } from 'wouter';
+import { changeDevice, useDevice } from '../data/device.js';
+import { useOutbox } from '../data/outbox.js';
+import { useUnits } from '../data/queries.js';
+
+const pages = [
+  { to: '/', name: 'Bench' },
+  { to: '/desk', name: 'Reference desk' },
+  { to: '/shop', name: 'Shop' },
+] as const;
+
+export function ShopNav() {
+  const [here] = useLocation();
+  const current = (to: string) => (to === '/' ? here === '/' : here.startsWith(to));
+  return (
+    <nav aria-label="Shop">
+      {pages.map((p) => (
+        <Link key={p.to} href={p.to} aria-current={current(p.to) ? 'page' : undefined}>
+          {p.name}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+/** What has reached the shop's store and what has not, in words. */
+export function SavedState() {
+  const { waiting, refused, state } = useOutbox();
+  if (refused.length > 0) {
+    return (
+      <Link href="/shop/unsent" className="state refused">
+        {refused.length} refused: look
+      </Link>
+    );
+  }
+  if (waiting.length > 0) {
+    return (
+      <span className="state waiting" role="status">
+        {waiting.length} waiting to send{state === 'offline' ? ', no connection' : ''}
+      </span>
+    );
+  }
+  return (
+    <span className="state saved" role="status">
+      all saved
+    </span>
+  );
+}
+
+const nextTheme = { auto: 'night', night: 'day', day: 'auto' } as const;
+
+export function DeviceSwitches() {
+  const system = useUnits();
+  const { theme } = useDevice();
+  return (
+    <>
+      <button
+        type="button"
+        className="button quiet"
+        onClick={() => changeDevice({ system: system === 'inch' ? 'metric' : 'inch' })}
+        aria-label={`Units: ${system} first. Change`}
+      >
+        {system === 'inch' ? 'in · mm' : 'mm · in'}
+      </button>
+      <button
+        type="button"
+        className="button quiet"
+        onClick={() => changeDevice({ theme: nextTheme[theme] })}
+        aria-label={`Light: ${theme}. Change`}
+      >
+        {theme === 'auto' ? 'day · night' : theme}
+      </button>
+    </>
+  );
+}

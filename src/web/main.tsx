@@ -1,0 +1,30 @@
+import '@fontsource/atkinson-hyperlegible-next/latin-400.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-600.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-700.css';
+import '@fontsource/atkinson-hyperlegible-next/latin-ext-400.css';
+import './look/tokens.css';
+import './look/ground.css';
+import './look/parts.css';
+import './look/frame.css';
+import './look/joint.css';
+import { QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.js';
+import { applyTheme } from './data/device.js';
+import { startOutbox } from './data/outbox.js';
+import { followChanges, queries } from './data/queries.js';
+
+applyTheme();
+void startOutbox();
+followChanges();
+
+const root = document.getElementById('root');
+if (!root) throw new Error('the page has no root');
+createRoot(root).render(
+  <StrictMode>
+    <QueryClientProvider client={queries}>
+      <App />
+    </QueryClientProvider>
+  </StrictMode>,
+);

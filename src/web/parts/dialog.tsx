@@ -1,0 +1,22 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+
+/** A question over the sheet. The browser keeps focus inside it and Escape closes it. */
+export function Dialog(props: { title: string; open: boolean; onClose: () => void; children: ReactNode }) {
+  const box = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const dialog = box.current;
+    if (!dialog) return;
+    if (props.open && !dialog.open) dialog.showModal();
+    if (!props.open && dialog.open) dialog.close();
+  }, [props.open]);
+  return (
+    <dialog className="box" ref={box} aria-label={props.title} onClose={props.onClose}>
+      {props.open && (
+        <div className="stack">
+          <h2>{props.title}</h2>
+          {props.children}
+        </div>
+      )}
+    </dialog>
+  );
+}

@@ -1,0 +1,106 @@
+import { useEffect, useId, useState } from 'react';
+import type { Body, From } from '../../job/index.js';
+import { pictureUrl } from '../data/api.js';
+import { keepPicture, localPicture, write } from '../data/outbox.js';
+
+/** A picture from the store, or from this device while it has not been sent yet. */
+export function Picture({ sha256, alt, width = 320 }: { sha256: string; alt: string; width?: number }) {
+  const [local, setLocal] = useState<string>();
+  const [missing, setMissing] = useState(false);
+  useEffect(() => () => (local ? URL.revokeObjectURL(local) : undefined), [local]);
+  const fallBack = async () => {
+    const blob = local ? undefined : await localPicture(sha256);
+    if (blob) setLocal(URL.createObjectURL(blob));
+    else setMissing(true);
+  };
+  if (missing) return <div className="empty">{alt}: the picture has not reached this device.</div>;
+  return (
+    <img src={local ?? pictureUrl(sha256, width)} alt={alt} loading="lazy" onError={() => void fallBack()} />
+  );
+}
+
+export function PictureGrid({ photographs }: { photographs: readonly From<'photograph'>[] }) {
+  if (photographs.length === 0) return null;
+  return (
+    <div className="pictures">
+      {photographs.map((p) => (
+        <figure key={p.entry}>
+          {p.picture ? (
+            <a href={pictureUrl(p.picture.sha256)} target="_blank" rel="noreferrer">
+              <Picture sha256={p.picture.sha256} alt={p.caption || 'photograph without a caption'} />
+            </a>
+          ) : (
+            <div className="empty">
+              film {p.clip?.file}, {p.clip?.from} to {p.clip?.to}
+            </div>
+          )}
+          <figcaption>{[p.caption, p.when].filter(Boolean).join(' · ')}</figcaption>
+        </figure>
+      ))}
+    </div>
+  );
+}
+
+/**
+ * Takes photographs: opens the camera on a phone and the file chooser on a bench computer. Each becomes one line of
+ * the log, with the caption that stands here.
+ */
+export function TakePicture(props: {
+  job: string;
+  stage: Body<'photograph'>['stage'];
+  when: Body<'photograph'>['when'];
+  about?: string;
+  caption?: string;
+  label?: string;
+  /** names the hidden chooser, so that a sheet's primary action can open it */
+  inputId?: string;
+}) {
+  const ownId = useId();
+  const id = props.inputId ?? ownId;
+  const [wrong, setWrong] = useState<string>();
+  const [busy, setBusy] = useState(false);
+  const take = async (files: FileList | null) => {
+    setWrong(undefined);
+    setBusy(true);
+    try {
+      for (const file of files ?? []) {
+        const picture = await keepPicture(file);
+        await write(props.job, 'photograph', {
+          picture,
+          caption: props.caption ?? '',
+          stage: props.stage,
+          when: props.when,
+          about: props.about,
+        } as Body<'photograph'>);
+      }
+    } catch (error) {
+      setWrong(error instanceof Error ? error.message : String(error));
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <div className="stack tight">
+      <input
+        id={id}
+        className="hidden"
+        type="file"
+        accept="image/jpeg,image/png,image/webp"
+        multiple
+        onChange={(e) => {
+          void take(e.target.files).then(() => {
+            e.target.value = '';
+          });
+        }}
+      />
+      <label htmlFor={id} className="button" aria-busy={busy}>
+        {busy ? 'Keeping the picture …' : (props.label ?? 'Take a photograph')}
+      </label>
+      {wrong && (
+        <div className="wrong-box" role="alert">
+          <b>{wrong}</b>
+        </div>
+      )}
+    </div>
+  );
+}

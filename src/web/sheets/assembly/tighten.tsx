@@ -1,0 +1,250 @@
+import { useCallback, useEffect, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import {
+  type BoltTurn,
+  type From,
+  type Job,
+  type TighteningProgress,
+  tightening,
+  turnTorque,
+  written,
+} from '../../../job/index.js';
+import { type Quantity, show, type UnitSystem } from '../../../quantity/index.js';
+import { write } from '../../data/outbox.js';
+import { useJob, useShop, useUnits } from '../../data/queries.js';
+import { Page } from '../../frame/page.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Caution } from '../../parts/caution.js';
+import { JointDrawing } from './joint-drawing.js';
+
+/** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
+export function Tighten({ id, joint: handle }: { id: string; joint: string }) {
+  const { job, loading } = useJob(id);
+  const joint = job.joints.get(handle);
+  if (!joint) {
+    return (
+      <Page title={loading ? 'Opening …' : 'That joint is not laid out'}>
+        <p>
+          <Link href={`/job/${id}/assembly`}>Back to Assembly</Link>
+        </p>
+      </Page>
+    );
+  }
+  return <Steps key={joint.entry} job={job} joint={joint} />;
+}
+
+function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
+  const progress = tightening(job, joint);
+  const [place, setPlace] = useState(progress.next ?? progress.turns.length);
+  const { wrong, busy, act } = useAct();
+  const [, go] = useLocation();
+  const leave = () => go(`/job/${job.id}/assembly`);
+  const turn = progress.turns[place];
+
+  const say = useCallback(
+    async (result: From<'torque'>['result']) => {
+      if (!turn) return;
+      const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
+      const body = {
+        joint: joint.joint,
+        hole: turn.hole,
+        pass: turn.pass,
+        set: written(set, 'torque'),
+        wrench: joint.wrench,
+        result,
+      };
+      if (await act(() => write(job.id, 'torque', body))) {
+        if (result === 'clicked') setPlace(place + 1);
+      }
+    },
+    [turn, joint, job.id, place, act],
+  );
+
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => {
+      // a focused button already answers to space
+      const onButton = e.target instanceof HTMLElement && e.target.closest('button, a, input') !== null;
+      if (e.key === ' ' && onButton) return;
+      if (e.key === ' ' || e.key === 'ArrowRight' || e.key === 'PageDown') {
+        e.preventDefault();
+        void say('clicked');
+      } else if (e.key === 'ArrowLeft' || e.key === 'PageUp') {
+        e.preventDefault();
+        setPlace((p) => Math.max(0, p - 1));
+      } else if (e.key === 'Escape') go(`/job/${job.id}/assembly`);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [say, go, job.id]);
+
+  if (!turn)
+    return (
+      <Finished
+        joint={joint}
+        progress={progress}
+        onBack={() => setPlace(progress.turns.length - 1)}
+        onLeave={leave}
+      />
+    );
+  return (
+    <div className="step">
+      <header>
+        <Button look="quiet" onClick={leave}>
+          Leave
+        </Button>
+        <span>
+          Tag {job.tag} · {joint.name} · {passName(turn, progress)}
+        </span>
+        <span>
+          bolt {turn.place} of {joint.holes.length}
+        </span>
+      </header>
+      <JointDrawing joint={joint} lit={litFor(progress, place)} />
+      <div className="stack">
+        <TorqueNow joint={joint} turn={turn} progress={progress} />
+        <Caution
+          lines={[
+            'Cold engine only. Stop if the bolt turns without the torque rising.',
+            'The maker’s manual comes first.',
+          ]}
+        />
+        <Wrong words={wrong} />
+      </div>
+      <footer>
+        <Button disabled={place === 0} onClick={() => setPlace(place - 1)}>
+          Back
+        </Button>
+        <Button look="danger" disabled={busy} onClick={() => void say('turned without rising')}>
+          Turns, does not rise
+        </Button>
+        <Button look="go" disabled={busy} autoFocus onClick={() => void say('clicked')}>
+          Clicked · next bolt
+        </Button>
+      </footer>
+    </div>
+  );
+}
+
+const passName = (turn: BoltTurn, { passes }: TighteningProgress) =>
+  turn.isRound ? 'last round at full torque' : `pass ${turn.pass} of ${passes}`;
+
+function litFor(progress: TighteningProgress, place: number) {
+  const turn = progress.turns[place]!;
+  const before = progress.turns[place - 1];
+  const inPass = progress.turns.flatMap((t, i) =>
+    t.pass === turn.pass && progress.done.has(i) && i !== place ? [t.hole] : [],
+  );
+  return {
+    next: turn.hole,
+    before: before?.pass === turn.pass ? before.hole : undefined,
+    done: new Set(inPass),
+    trouble: new Set(progress.trouble.map((t) => t.hole).filter((h) => h !== turn.hole)),
+  };
+}
+
+const inSystem = (q: Quantity, system: UnitSystem) => show(q, system);
+
+function TorqueNow({
+  joint,
+  turn,
+  progress,
+}: {
+  joint: From<'joint'>;
+  turn: BoltTurn;
+  progress: TighteningProgress;
+}) {
+  const system = useUnits();
+  const shop = useShop();
+  const torque = turnTorque(joint, turn);
+  const large = show(torque, undefined, { unit: joint.target.unit });
+  const [number, ...unit] = large.split(' ');
+  const other = inSystem(torque, /N·m|kgf/.test(joint.target.unit) ? 'inch' : 'metric');
+  const wrench = shop.wrenches.find((w) => w.tool === joint.wrench);
+  const neighbours = passesAround(joint, turn, progress);
+  return (
+    <div>
+      <div className="big" data-system={system}>
+        {number} <small>{unit.join(' ')}</small>
+      </div>
+      <div className="also">{other}</div>
+      <p className="line-large">
+        {wrench ? (
+          <>
+            Wrench <b>{wrench.name}</b>, set to <b>{number}</b>
+          </>
+        ) : (
+          'No wrench named: use one with this torque in the upper part of its range'
+        )}
+      </p>
+      <p className="line-large">
+        {joint.condition ? `${joint.condition} · ` : ''}
+        {[joint.targetOrigin.from, joint.targetOrigin.detail].filter(Boolean).join(', ')}
+      </p>
+      {neighbours && <p className="line-large">{neighbours}</p>}
+    </div>
+  );
+}
+
+function passesAround(joint: From<'joint'>, turn: BoltTurn, { passes }: TighteningProgress): string {
+  const parts = joint.finalRound ? [...joint.passes, 1] : joint.passes;
+  const at = (pass: number) =>
+    show({ kind: 'torque', si: joint.target.si * parts[pass - 1]!, unit: joint.target.unit }, undefined, {
+      unit: joint.target.unit,
+    });
+  const said = [
+    turn.pass > 1 && `Pass ${turn.pass - 1} was ${at(turn.pass - 1)}`,
+    turn.pass < passes && `pass ${turn.pass + 1} will be ${at(turn.pass + 1)}`,
+  ];
+  return said.filter(Boolean).join(', ').replace(/^pass/, 'Pass');
+}
+
+function Finished(props: {
+  joint: From<'joint'>;
+  progress: TighteningProgress;
+  onBack: () => void;
+  onLeave: () => void;
+}) {
+  const { joint, progress } = props;
+  const complete = progress.next === undefined && progress.trouble.length === 0;
+  const missed = progress.turns.filter((_, i) => !progress.done.has(i));
+  return (
+    <div className="step">
+      <header>
+        <span>{joint.name}</span>
+      </header>
+      <JointDrawing
+        joint={joint}
+        lit={{
+          done: new Set(complete ? joint.order : []),
+          trouble: new Set(progress.trouble.map((t) => t.hole)),
+        }}
+      />
+      <div className="stack">
+        <div className={complete ? 'verdict pass large' : 'verdict cannot-decide large'}>
+          {complete ? 'tight' : 'not finished'}
+        </div>
+        {missed.length > 0 && (
+          <p className="line-large">
+            Not clicked:{' '}
+            {missed
+              .slice(0, 8)
+              .map((t) => `hole ${t.hole} in pass ${t.pass}`)
+              .join(', ')}
+            {missed.length > 8 && ` and ${missed.length - 8} more`}
+          </p>
+        )}
+        {progress.trouble.map((t) => (
+          <p className="line-large" key={t.entry}>
+            Hole {t.hole} {t.result}: find out why before it is run.
+          </p>
+        ))}
+      </div>
+      <footer>
+        <Button onClick={props.onBack}>Back</Button>
+        <Button look="go" autoFocus onClick={props.onLeave}>
+          To Assembly
+        </Button>
+      </footer>
+    </div>
+  );
+}

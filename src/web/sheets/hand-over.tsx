@@ -1,0 +1,175 @@
+import { useState } from 'react';
+import { builtInCatalog, cautionsFor } from '../../catalog/index.js';
+import { gateRules, gates, type Job } from '../../job/index.js';
+import { bundleUrl, recordUrl } from '../data/api.js';
+import { write } from '../data/outbox.js';
+import { usePrimary } from '../frame/job-frame.js';
+import { Sheet, type SheetProps } from '../frame/sheet.js';
+import { stageNames } from '../frame/stage-names.js';
+import { Button, useAct, Wrong } from '../parts/act.js';
+import { Caution } from '../parts/caution.js';
+import { Dialog } from '../parts/dialog.js';
+import { TextField } from '../parts/field.js';
+import { PictureGrid, TakePicture } from '../parts/picture.js';
+
+/** The owner knows what was found, done, not done, and due next. The record says it in print. */
+export function HandOver({ job, gate }: SheetProps) {
+  const [handing, setHanding] = useState(false);
+  usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: gate.blocks.length > 0 });
+  const open = gates(job, gateRules(builtInCatalog(), job)).filter(
+    (g) => g.stage !== 'hand-over' && g.missing.length > 0,
+  );
+  const provisional = job.decisions.filter((d) => d.choice === 'provisional');
+  return (
+    <Sheet
+      job={job}
+      gate={gate}
+      headline={
+        job.handOver
+          ? `Handed over to ${job.handOver.receivedBy}`
+          : gate.blocks.length > 0
+            ? 'Not to be handed over yet'
+            : 'Ready to hand over'
+      }
+      say="A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name."
+    >
+      <div className="row">
+        <a className="button go" href={recordUrl(job.id)} target="_blank" rel="noreferrer">
+          Open the service record (PDF)
+        </a>
+        <a className="button" href={bundleUrl(job.id)} download>
+          Take the whole job along (ZIP)
+        </a>
+      </div>
+      {provisional.length > 0 && (
+        <section className="section">
+          <h2>Put back for now</h2>
+          <ul className="lines">
+            {provisional.map((d) => (
+              <li key={d.entry}>
+                <div>
+                  {d.title}
+                  <div className="soft">
+                    {d.reason} Comes back: {d.until}
+                  </div>
+                </div>
+                <span className="verdict cannot-decide">provisional</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {open.length > 0 && (
+        <section className="section">
+          <h2>Still open on other sheets</h2>
+          <ul className="lines">
+            {open.map((g) => (
+              <li key={g.stage}>
+                <div>
+                  <b>{stageNames[g.stage]}</b>
+                  <div className="soft">
+                    {g.missing.slice(0, 4).join('; ')}
+                    {g.missing.length > 4 && ` and ${g.missing.length - 4} more`}
+                  </div>
+                </div>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section className="section stack tight">
+        <h2>Photographs after the work</h2>
+        <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
+        <TakePicture job={job.id} stage="hand-over" when="after" label="Photograph it as it leaves" />
+      </section>
+      {job.handOver && (
+        <section className="section">
+          <h2>Due next</h2>
+          <ul className="lines">
+            {job.handOver.nextDue.map((n) => (
+              <li key={n.what}>
+                <span>{n.what}</span>
+                <b>{n.when}</b>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
+    </Sheet>
+  );
+}
+
+function HandOverDialog({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
+  return (
+    <Dialog title="Hand over" open={open} onClose={onClose}>
+      {open && <HandOverForm job={job} onClose={onClose} />}
+    </Dialog>
+  );
+}
+
+/** One line an item, "what: when". */
+function dueLines(text: string): { what: string; when: string }[] {
+  return text
+    .split('\n')
+    .map((l) => l.trim())
+    .filter(Boolean)
+    .map((l) => {
+      const [what, ...when] = l.split(':');
+      return { what: what!.trim(), when: when.join(':').trim() };
+    });
+}
+
+function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
+  const before = job.handOver;
+  const [to, setTo] = useState(before?.receivedBy ?? job.intake.owner ?? '');
+  const [told, setTold] = useState(before?.told ?? '');
+  const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
+  const [due, setDue] = useState(() =>
+    (before?.nextDue ?? usualDue()).map((n) => `${n.what}: ${n.when}`).join('\n'),
+  );
+  const { wrong, act } = useAct();
+  const save = () =>
+    act(async () => {
+      await write(job.id, 'hand-over', {
+        receivedBy: to.trim(),
+        told: told.trim() || undefined,
+        declined: declined
+          .split('\n')
+          .map((l) => l.trim())
+          .filter(Boolean),
+        nextDue: dueLines(due),
+      });
+      onClose();
+    });
+  return (
+    <>
+      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'hand-over' })} />
+      <TextField label="Received by" value={to} onChange={setTo} />
+      <TextField
+        label="What they were told"
+        value={told}
+        onChange={setTold}
+        long
+        placeholder="fresh fuel only; drain it before winter; run it outdoors"
+      />
+      <TextField label="Declined by the owner, one a line" value={declined} onChange={setDeclined} long />
+      <TextField
+        label="Due next, one a line"
+        value={due}
+        onChange={setDue}
+        long
+        help="What: when. A date such as 2027-05-01 goes into the calendar file."
+      />
+      <Wrong words={wrong} />
+      <div className="row end">
+        <Button onClick={onClose}>Not yet</Button>
+        <Button look="go" disabled={to.trim() === ''} onClick={() => void save()}>
+          Handed over
+        </Button>
+      </div>
+    </>
+  );
+}
+
+const usualDue = () => builtInCatalog().nextDue.map((n) => ({ what: n.what, when: n.due }));

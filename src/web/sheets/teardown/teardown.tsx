@@ -1,0 +1,111 @@
+import { useState } from 'react';
+import { builtInCatalog, type Component, cautionsFor } from '../../../catalog/index.js';
+import { doneSteps, type From, type Job } from '../../../job/index.js';
+import { usePrimary } from '../../frame/job-frame.js';
+import { Sheet, type SheetProps } from '../../frame/sheet.js';
+import { Button } from '../../parts/act.js';
+import { Caution } from '../../parts/caution.js';
+import { PictureGrid, TakePicture } from '../../parts/picture.js';
+import { componentFor, componentsOf } from '../components.js';
+import { ChooseComponent } from './choose-component.js';
+import { TakeOff } from './take-off.js';
+
+/** Off in order, recorded, bagged. What comes off is a step; its fasteners, bag, ports and pictures stay with it. */
+export function Teardown({ job, gate }: SheetProps) {
+  const [choosing, setChoosing] = useState(false);
+  const [taking, setTaking] = useState<From<'step'>>();
+  usePrimary({ label: 'Something comes off', act: () => setChoosing(true) });
+  const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
+  const off = doneSteps(job, 'teardown');
+  return (
+    <Sheet
+      job={job}
+      gate={gate}
+      headline={
+        steps.length === 0
+          ? 'Nothing has come off yet'
+          : `${off.length} ${off.length === 1 ? 'piece' : 'pieces'} off`
+      }
+      say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
+    >
+      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'teardown' })} />
+      {componentsOf(job).length === 0 && (
+        <p className="empty">
+          Say on the Intake sheet which kind of engine it is, and its pieces are listed here with what must
+          come off before each. Any piece can be logged without that.
+        </p>
+      )}
+      <ol className="lines">
+        {steps.map((s) => (
+          <StepLine key={s.step} job={job} step={s} onTake={() => setTaking(s)} />
+        ))}
+      </ol>
+      <section className="section stack tight">
+        <h2>Photographs of the teardown</h2>
+        <PictureGrid photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
+        <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
+      </section>
+      <ChooseComponent
+        job={job}
+        open={choosing}
+        onClose={() => setChoosing(false)}
+        onChoose={(step) => {
+          setChoosing(false);
+          setTaking(step);
+        }}
+      />
+      <TakeOff job={job} step={taking} onClose={() => setTaking(undefined)} />
+    </Sheet>
+  );
+}
+
+function StepLine({ job, step, onTake }: { job: Job; step: From<'step'>; onTake: () => void }) {
+  const component = componentFor(job, step.component);
+  const views = missingViews(job, step, component);
+  return (
+    <li>
+      <div>
+        <b>{step.title}</b>
+        <div className="soft">
+          {[
+            step.bag && `bag ${step.bag}`,
+            ...(step.fasteners ?? []).map(
+              (f) => `${f.count} × ${[f.size, f.length, f.what].filter(Boolean).join(' ')}`,
+            ),
+            step.plugged?.length ? `plugged: ${step.plugged.join(', ')}` : undefined,
+          ]
+            .filter(Boolean)
+            .join(' · ')}
+        </div>
+        {step.state === 'planned' && views.length > 0 && (
+          <div className="verdict cannot-decide" style={{ whiteSpace: 'normal' }}>
+            no picture yet of: {views.join('; ')}
+          </div>
+        )}
+      </div>
+      {step.state === 'planned' ? (
+        <Button look="go" onClick={onTake}>
+          Take off
+        </Button>
+      ) : (
+        <span className="row">
+          <span className="verdict pass">off</span>
+          <Button look="quiet" onClick={onTake}>
+            Change
+          </Button>
+        </span>
+      )}
+    </li>
+  );
+}
+
+/** Views that a later step will want and that no picture or film shows yet. */
+export function missingViews(
+  job: Job,
+  step: From<'step'>,
+  component: Component | undefined,
+): readonly string[] {
+  const shown = job.photographs.filter((p) => p.about === step.step || p.about?.startsWith(`${step.step}:`));
+  const covered = new Set(shown.map((p) => p.caption));
+  return (component?.views ?? []).filter((v) => !covered.has(v));
+}

@@ -1,0 +1,41 @@
+import { lineWords } from '../../job/index.js';
+import { discardRefused, useOutbox } from '../data/outbox.js';
+import { Page } from '../frame/page.js';
+import { Button } from '../parts/act.js';
+
+/** Lines of this device that the store has not got, and why. */
+export function Unsent() {
+  const { waiting, refused } = useOutbox();
+  return (
+    <Page
+      title={
+        waiting.length + refused.length === 0
+          ? 'Everything has reached the shop’s store'
+          : 'Not in the shop’s store yet'
+      }
+    >
+      {refused.length > 0 && (
+        <section className="stack tight">
+          <h2>Refused</h2>
+          <ul className="lines">
+            {refused.map(({ entry, reason }) => (
+              <li key={entry.id}>
+                <div>
+                  <b>{lineWords({ entry }).title}</b>
+                  <div>{JSON.stringify(entry.body)}</div>
+                  <div className="verdict fail" style={{ whiteSpace: 'normal' }}>
+                    {reason}
+                  </div>
+                </div>
+                <Button onClick={() => void discardRefused(entry.id)}>Take it back</Button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {waiting.length > 0 && (
+        <p>{waiting.length} lines wait on this device and are sent as soon as the store can be reached.</p>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { desk, findWorksheet } from '../../src/desk/index.js';
+import { checkExample, describe as describeWorksheet } from '../../src/worksheet/index.js';
+
+test('no two worksheets of the desk share an id', () => {
+  const ids = desk.map(({ id }) => id);
+  expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
+  for (const id of ids) expect(id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
+});
+
+test('a worksheet is found by its id, and nothing else by another', () => {
+  for (const worksheet of desk) expect(findWorksheet(worksheet.id)).toBe(worksheet);
+  for (const id of ['', 'constructor', 'none', 'CONVERT']) expect(findWorksheet(id)).toBeUndefined();
+});
+
+test('every worksheet asks a question, names its sources and has an example', () => {
+  for (const { id, question, sources, examples } of desk) {
+    expect(question, id).toMatch(/\?$/);
+    expect(sources.length, id).toBeGreaterThan(0);
+    expect(examples.length, id).toBeGreaterThan(0);
+  }
+});
+
+test('no two fields of a worksheet share an id, and every choice can be chosen', () => {
+  for (const { id, fields } of desk) {
+    const names = fields.map((field) => field.id);
+    expect(new Set(names).size, id).toBe(names.length);
+    for (const field of fields) {
+      if (field.kind === 'choice') expect(field.choices?.length, `${id}.${field.id}`).toBeGreaterThan(1);
+    }
+  }
+});
+
+test('a description survives the wire unchanged', () => {
+  for (const worksheet of desk) {
+    const described = describeWorksheet(worksheet);
+    expect(JSON.parse(JSON.stringify(described))).toEqual(described);
+  }
+});
+
+describe.each(desk.map((worksheet) => [worksheet.id, worksheet] as const))('%s', (_id, worksheet) => {
+  const examples = worksheet.examples.map(
+    (each) => [`${each.title} [${each.source}; ${each.mark}]`, each] as const,
+  );
+  test.each(examples)('%s', (_title, example) => {
+    const checks = checkExample(worksheet, example);
+    expect(checks.length).toBeGreaterThan(0);
+    expect(checks.filter(({ ok }) => !ok)).toEqual([]);
+  });
+});
