@@ -1,6 +1,8 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { desk, findWorksheet } from '../../src/desk/index.js';
-import { checkExample, describe as describeWorksheet } from '../../src/worksheet/index.js';
+import { checkExample, describe as describeWorksheet, type Worksheet } from '../../src/worksheet/index.js';
 
 test('no two worksheets of the desk share an id', () => {
   const ids = desk.map(({ id }) => id);
@@ -11,6 +13,16 @@ test('no two worksheets of the desk share an id', () => {
 test('a worksheet is found by its id, and nothing else by another', () => {
   for (const worksheet of desk) expect(findWorksheet(worksheet.id)).toBe(worksheet);
   for (const id of ['', 'constructor', 'none', 'CONVERT']) expect(findWorksheet(id)).toBeUndefined();
+});
+
+test('the worksheets of every room that has some are on the desk', async () => {
+  const source = resolve(import.meta.dirname, '../../src');
+  const rooms = readdirSync(source).filter((room) => existsSync(join(source, room, 'worksheets.ts')));
+  expect(rooms).toContain('fasten');
+  for (const room of rooms) {
+    const { worksheets } = (await import(join(source, room, 'worksheets.ts'))) as { worksheets: Worksheet[] };
+    for (const worksheet of worksheets) expect(desk, `${room}: ${worksheet.id}`).toContain(worksheet);
+  }
 });
 
 test('every worksheet asks a question, names its sources and has an example', () => {

@@ -36,7 +36,8 @@ beforeAll(async () => {
   );
 });
 afterEach(async ({ task }) => {
-  if (task.result?.state === 'fail') await page.screenshot({ path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png` });
+  if (task.result?.state === 'fail')
+    await page.screenshot({ path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png` });
 });
 afterAll(async () => {
   await browser?.close();

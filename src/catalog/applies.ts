@@ -1,0 +1,47 @@
+import type { When } from './catalog.js';
+
+/** What is known of one machine; what is left out or "unknown" is not known. The log's intake has these fields. */
+export interface Facts {
+  readonly architecture?: string | undefined;
+  readonly ignition?: string | undefined;
+  readonly fuelSystem?: string | undefined;
+  readonly shaft?: string | undefined;
+  readonly governor?: string | undefined;
+  readonly starter?: string | undefined;
+  readonly use?: string | undefined;
+  readonly storedMonths?: number | undefined;
+  readonly struck?: string | undefined;
+  readonly tipped?: string | undefined;
+  readonly wrongFuel?: string | undefined;
+  /** variant id → seen to hold or not */
+  readonly variants?: Readonly<Record<string, boolean>> | undefined;
+}
+
+export type Applies = 'yes' | 'no' | 'unknown';
+
+/** Whether a condition holds for a machine. "no" as soon as one part fails; "unknown" while a part is not known. */
+export function applies(condition: When | undefined, facts: Facts): Applies {
+  if (!condition) return 'yes';
+  const answers = Object.entries(condition).map(([part, wanted]) => answer(part, wanted, facts));
+  if (answers.includes('no')) return 'no';
+  return answers.includes('unknown') ? 'unknown' : 'yes';
+}
+
+function answer(part: string, wanted: unknown, facts: Facts): Applies {
+  if (part === 'variants') return variantsHold(wanted as readonly string[], facts, true);
+  if (part === 'notVariants') return variantsHold(wanted as readonly string[], facts, false);
+  if (part === 'storedMonthsAtLeast') {
+    return facts.storedMonths === undefined ? 'unknown' : yesNo(facts.storedMonths >= (wanted as number));
+  }
+  const known = facts[part as keyof Facts] as string | undefined;
+  if (known === undefined || known === 'unknown') return 'unknown';
+  return yesNo(Array.isArray(wanted) ? wanted.includes(known) : wanted === known);
+}
+
+function variantsHold(ids: readonly string[], facts: Facts, wanted: boolean): Applies {
+  const seen = ids.map((variant) => facts.variants?.[variant]);
+  if (seen.some((value) => value === !wanted)) return 'no';
+  return seen.includes(undefined) ? 'unknown' : 'yes';
+}
+
+const yesNo = (value: boolean): Applies => (value ? 'yes' : 'no');

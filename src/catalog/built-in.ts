@@ -1,0 +1,19 @@
+import { assemble } from './assemble.js';
+import { builtInData } from './built-in.gen.js';
+import type { Catalog } from './catalog.js';
+import { sortPack } from './pack.js';
+
+let built: Catalog | undefined;
+
+/**
+ * The catalog that comes with the program, made once and then kept. It starts from the packs as scripts/catalog.mjs
+ * has read them: reading so much YAML would hold up a page for most of a second.
+ */
+export function builtInCatalog(): Catalog {
+  built ??= assemble(contents().map(({ file, content }) => sortPack(file, content, () => 1))).catalog;
+  return built;
+}
+
+function contents(): { file: string; content: unknown }[] {
+  return JSON.parse(builtInData);
+}

@@ -1,0 +1,13 @@
+export { type Applies, applies, type Facts } from './applies.js';
+export type { Loaded } from './assemble.js';
+export { builtInPacks } from './built-in.gen.js';
+export { builtInCatalog } from './built-in.js';
+export type * from './catalog.js';
+export { CatalogError, type CatalogProblem } from './error.js';
+export { loadCatalog } from './load.js';
+export { byId, cautionsFor, componentsOf, type Occasion } from './lookup.js';
+export type { Pack } from './pack-text.js';
+export { type PlatePart, type PlateReading, readPlate } from './read-plate.js';
+export { readSpecLineAs, readSpecLines } from './read-spec-lines.js';
+export type { SpecLine } from './spec-line.js';
+export { type Architecture, architectures } from './when.js';

@@ -1,0 +1,11 @@
+import { assemble, type Loaded } from './assemble.js';
+import { type Pack, readPack } from './pack-text.js';
+
+/**
+ * One catalog out of packs, in their order: a later pack may add, replace or extend what an earlier one says.
+ * Throws CatalogError with every problem found: text that is not YAML, an entry that its schema refuses, an id given
+ * twice, a reference to nothing, parts that wait for each other.
+ */
+export function loadCatalog(packs: readonly Pack[]): Loaded {
+  return assemble(packs.map(readPack));
+}

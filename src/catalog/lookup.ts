@@ -1,0 +1,68 @@
+import type { Catalog, Caution, Component } from './catalog.js';
+import type { StageId } from './stage.js';
+import type { Architecture } from './when.js';
+
+const maps = new WeakMap<readonly object[], ReadonlyMap<string, unknown>>();
+
+/** A catalog list by id, made once a list. For components take `componentsOf` first: their ids repeat over architectures. */
+export function byId<T extends { readonly id: string }>(list: readonly T[]): ReadonlyMap<string, T> {
+  const known = maps.get(list);
+  if (known) return known as ReadonlyMap<string, T>;
+  const made = new Map(list.map((entry) => [entry.id, entry]));
+  maps.set(list, made);
+  return made;
+}
+
+const perArchitecture = new WeakMap<Catalog, Map<string, readonly Component[]>>();
+
+/** The components of one architecture, in the order of the pack. */
+export function componentsOf(catalog: Catalog, architecture: Architecture): readonly Component[] {
+  const lists = perArchitecture.get(catalog) ?? new Map<string, readonly Component[]>();
+  perArchitecture.set(catalog, lists);
+  const list =
+    lists.get(architecture) ??
+    catalog.components.filter((component) => component.architecture === architecture);
+  lists.set(architecture, list);
+  return list;
+}
+
+/** What is about to be done, touched or used. */
+export interface Occasion {
+  readonly stage?: StageId;
+  readonly component?: string;
+  readonly check?: string;
+  readonly agent?: string;
+  readonly runUp?: string;
+  readonly fault?: string;
+  readonly use?: string;
+}
+
+/** The cautions to show before it, the gravest first. */
+export function cautionsFor(catalog: Catalog, occasion: Occasion): readonly Caution[] {
+  const named = new Set(namedCautions(catalog, occasion));
+  return catalog.cautions
+    .filter((caution) => named.has(caution.id) || hangsOn(caution.when, occasion))
+    .toSorted((a, b) => b.severity - a.severity);
+}
+
+function hangsOn(when: Caution['when'], occasion: Occasion): boolean {
+  const pairs: [readonly string[] | undefined, string | undefined][] = [
+    [when.stages, occasion.stage],
+    [when.components, occasion.component],
+    [when.checks, occasion.check],
+    [when.agents, occasion.agent],
+    [when.runUp, occasion.runUp],
+    [when.faults, occasion.fault],
+    [when.uses, occasion.use],
+  ];
+  return pairs.some(([list, value]) => value !== undefined && list?.includes(value) === true);
+}
+
+function namedCautions(catalog: Catalog, { check, agent, runUp }: Occasion): readonly string[] {
+  const holders = [
+    check && byId(catalog.checks).get(check),
+    agent && byId(catalog.agents).get(agent),
+    runUp && byId(catalog.runUp).get(runUp),
+  ];
+  return holders.flatMap((holder) => (holder ? (holder.cautions ?? []) : []));
+}

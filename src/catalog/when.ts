@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { id } from './word.js';
+
+export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
+export type Architecture = (typeof architectures)[number];
+export const architecture = z.enum(architectures);
+
+export const use = z.enum([
+  'mower',
+  'tiller',
+  'pump',
+  'generator',
+  'chipper',
+  'blower',
+  'splitter',
+  'washer',
+  'saw',
+  'trimmer',
+  'other',
+]);
+
+/** The facts of a machine that a piece of knowledge may depend on: one of each list must hold, and all that is named. */
+export const when = z.strictObject({
+  architecture: z.array(architecture).min(1).optional(),
+  ignition: z
+    .array(z.enum(['points', 'solid-state']))
+    .min(1)
+    .optional(),
+  fuelSystem: z
+    .array(z.enum(['float-bowl', 'diaphragm']))
+    .min(1)
+    .optional(),
+  shaft: z
+    .array(z.enum(['vertical', 'horizontal']))
+    .min(1)
+    .optional(),
+  governor: z
+    .array(z.enum(['air-vane', 'flyweight', 'none']))
+    .min(1)
+    .optional(),
+  starter: z
+    .array(z.enum(['rope', 'electric']))
+    .min(1)
+    .optional(),
+  use: z.array(use).min(1).optional(),
+  storedMonthsAtLeast: z.number().min(0).optional(),
+  struck: z.literal('yes').optional(),
+  tipped: z.literal('yes').optional(),
+  wrongFuel: z.literal('yes').optional(),
+  /** variants that must hold */
+  variants: z.array(id).min(1).optional(),
+  /** variants that must not hold */
+  notVariants: z.array(id).min(1).optional(),
+});

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+
+/** Letters and digits of a reading sheet ("fu-01", "t21", "q13") name nothing to a person; ids are words. */
+const sheetNumber = /^(fu|ai|ig|co|lu|cl|ex|gv|st|dr|tq|t|y|v|h|q|w)-?\d+$/;
+
+/** An id: lower-case words joined by hyphens. */
+export const id = z
+  .string()
+  .max(80)
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens')
+  .refine((text) => !sheetNumber.test(text), 'an id is words, not a sheet number');
+
+/** One line for a reader. */
+export const line = z.string().trim().min(1).max(400);
+
+/** A sentence or several. */
+export const words = z.string().trim().min(1).max(2000);
+
+export const strength = z.enum(['strong', 'medium', 'weak']);
+
+export const minutes = z.number().min(0).max(10_000);
+
+/** Lets a pack write a bare word where an object with one main field is meant. */
+export function shorthand<S extends z.ZodType>(field: string, schema: S) {
+  return z.preprocess((value) => (typeof value === 'string' ? { [field]: value } : value), schema);
+}

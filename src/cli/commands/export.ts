@@ -1,0 +1,26 @@
+import { exportJob } from '../../server/index.js';
+import { type Command, flag, text } from '../command.js';
+import { findJob } from './find-job.js';
+import { forceOption, requireFree, writeWhole } from './out-file.js';
+import { storeOptions, withStore } from './store-options.js';
+
+export const exportCommand: Command = {
+  usage: 'wristpin export JOB [--out FILE.zip] [options]   (JOB: the number on the tag, or the job’s id)',
+  options: {
+    out: { type: 'string', value: 'FILE', help: 'where to write it (else job-tag-N.zip here)' },
+    force: forceOption,
+    ...storeOptions,
+  },
+  examples: ['wristpin export 12 --out pump-engine.zip'],
+  takes: { least: 1, most: 1 },
+  run: async (call, around) => {
+    await withStore(call, around, 'must-exist', async ({ store }) => {
+      const { id, summary } = await findJob(store, call.positionals[0]!);
+      const path = requireFree(text(call, 'out') || `job-tag-${summary.tag}.zip`, flag(call, 'force'));
+      const { bytes, missing } = await exportJob(store, id);
+      writeWhole(path, bytes, flag(call, 'force'));
+      around.out(`Job ${id} is in ${path}`);
+      for (const sha256 of missing) around.err(`Without picture ${sha256}: the store does not have it.`);
+    });
+  },
+};

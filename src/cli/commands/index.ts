@@ -1,0 +1,60 @@
+import type { Listed } from '../command.js';
+
+/** In the order of the help: what is done daily first. */
+export const commands: readonly Listed[] = [
+  {
+    name: 'serve',
+    purpose: 'Open the application on this computer; nobody else on the network can reach it.',
+    load: async () => (await import('./serve.js')).serve,
+  },
+  {
+    name: 'work',
+    purpose: 'Do one calculation of the reference desk; alone it lists them, with a name it explains one.',
+    load: async () => (await import('./work.js')).work,
+  },
+  {
+    name: 'infer',
+    purpose: 'Work out how probable each fault of a fault network is, given what was seen.',
+    load: async () => (await import('./infer.js')).infer,
+  },
+  {
+    name: 'jobs',
+    purpose: 'List the jobs of the store.',
+    load: async () => (await import('./jobs.js')).jobs,
+  },
+  {
+    name: 'record',
+    purpose: 'Print a job’s service record as PDF.',
+    load: async () => (await import('./record.js')).record,
+  },
+  {
+    name: 'export',
+    purpose: 'Write one job with its pictures into a file that “wristpin import” takes in.',
+    load: async () => (await import('./export.js')).exportCommand,
+  },
+  {
+    name: 'import',
+    purpose: 'Take in a job that “wristpin export” wrote. Taking it in twice changes nothing.',
+    load: async () => (await import('./import.js')).importCommand,
+  },
+  {
+    name: 'backup',
+    purpose: 'Write the whole store, log and pictures, into one file and check that file.',
+    load: async () => (await import('./backup.js')).backup,
+  },
+  {
+    name: 'restore',
+    purpose: 'Fill an empty store from a backup. A store that holds anything is left as it is.',
+    load: async () => (await import('./restore.js')).restore,
+  },
+  {
+    name: 'verify',
+    purpose: 'Read the whole store once and say what is wrong with it.',
+    load: async () => (await import('./verify.js')).verify,
+  },
+  {
+    name: 'demo',
+    purpose: 'Put the invented job into the store, or take every invented job out again.',
+    load: async () => (await import('./demo.js')).demo,
+  },
+];

@@ -1,0 +1,65 @@
+import {
+  byFault,
+  type ExactInference,
+  type Inference,
+  infer as inferNetwork,
+  readNetwork,
+} from '../../diagnose/index.js';
+import { type Command, Failed, flag } from '../command.js';
+import { table } from '../help.js';
+import { readWhole } from './in-file.js';
+
+export const infer: Command = {
+  usage: 'wristpin infer NETWORK.json [--json]',
+  options: { json: { type: 'boolean', help: 'print {posterior, evidence} as JSON, in full digits' } },
+  examples: ['wristpin infer pump-faults.json --json'],
+  takes: { least: 1, most: 1 },
+  run: async (call, around) => {
+    const [file] = call.positionals;
+    const answer = inferNetwork(readNetwork(parsed(await readWhole(file!), file!)));
+    if (answer.kind === 'bounded') around.err(boundedNote(answer.wanted));
+    around.out(flag(call, 'json') ? JSON.stringify(asJson(answer), null, 2) : asText(answer));
+  },
+};
+
+function parsed(bytes: Uint8Array, file: string): unknown {
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch (cause) {
+    const why = cause instanceof SyntaxError ? cause.message : 'it is not UTF-8 text';
+    throw new Failed(`${file} cannot be read as JSON: ${why}.`, { cause });
+  }
+}
+
+function asJson(answer: Inference) {
+  return answer.kind === 'exact' ? exactJson(answer) : boundedJson(answer);
+}
+
+/** The logarithm stands beside a probability that is below the range of a double. */
+function exactJson(answer: ExactInference) {
+  const { evidence, logEvidence } = answer;
+  return { posterior: byFault(answer), evidence, ...(evidence === 0 && { logEvidence }) };
+}
+
+function boundedJson(answer: Exclude<Inference, ExactInference>) {
+  const { low, high, evidenceLow, evidenceHigh } = answer;
+  return {
+    posterior: byFault(answer),
+    evidence: (evidenceLow + evidenceHigh) / 2,
+    bounds: {
+      posterior: { low: byFault(answer, low), high: byFault(answer, high) },
+      evidence: { low: evidenceLow, high: evidenceHigh },
+    },
+  };
+}
+
+function asText(answer: Inference): string {
+  const ranked = answer.faults
+    .map((id, i) => [id, answer.posterior[i]!] as const)
+    .sort(([, a], [, b]) => b - a);
+  return table(ranked.map(([id, p]) => [id, `${(100 * p).toPrecision(4)} %`] as const)).join('\n');
+}
+
+function boundedNote({ cells, limit }: { readonly cells: number; readonly limit: number }): string {
+  return `An exact answer would take ${cells} table cells, and ${limit} are allowed: each number is the middle of its bounds.`;
+}

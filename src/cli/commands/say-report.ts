@@ -1,0 +1,17 @@
+import type { VerifyReport } from '../../store/index.js';
+import { Failed, type Surroundings } from '../command.js';
+
+/** Says what was found. @throws Failed when something is wrong, so that the exit code says so too */
+export function sayReport(report: VerifyReport, { out, err }: Surroundings): void {
+  const { entries, jobs, pictures, problems } = report;
+  out(`${entries} entries in ${jobs} jobs, ${pictures} pictures.`);
+  if (report.ok) out('All of it is whole.');
+  else throw problemsFound(problems, err);
+}
+
+function problemsFound(problems: readonly string[], err: Surroundings['err']): Failed {
+  for (const problem of problems) err(`- ${problem}`);
+  return new Failed(
+    `${problems.length === 1 ? 'One problem' : `${problems.length} problems`} found. Keep this file as it is, and restore the last good backup into a new store.`,
+  );
+}

@@ -1,0 +1,52 @@
+import type { Worksheet } from '../worksheet/index.js';
+import { boreMapSheet, boreOversize } from './worksheets/bore-sheets.js';
+import {
+  crankpinClearance,
+  guideClearance,
+  guideWobble,
+  journalWear,
+  pistonClearance,
+} from './worksheets/clearance-sheets.js';
+import { decideLimit, settleReading } from './worksheets/decide-sheets.js';
+import { endPlayGasket } from './worksheets/end-play-sheet.js';
+import {
+  flatnessSheet,
+  flatnessStraightedge,
+  flatnessSurvey,
+  roundnessSheet,
+} from './worksheets/face-sheets.js';
+import { boreGrowthFromGaps, ringEndGap } from './worksheets/ring-sheets.js';
+import { runningClearance, thermalLength } from './worksheets/thermal-sheets.js';
+import { pooledReadings, uncertaintyBudget } from './worksheets/uncertainty-sheets.js';
+import {
+  valveClearanceOverhead,
+  valveClearanceRecheck,
+  valveClearanceSideValve,
+} from './worksheets/valve-sheets.js';
+
+/** Everything that is measured on the bench, and what the reading means. */
+export const worksheets: readonly Worksheet[] = [
+  decideLimit,
+  settleReading,
+  pooledReadings,
+  uncertaintyBudget,
+  boreMapSheet,
+  boreOversize,
+  boreGrowthFromGaps,
+  ringEndGap,
+  pistonClearance,
+  crankpinClearance,
+  journalWear,
+  guideClearance,
+  guideWobble,
+  endPlayGasket,
+  valveClearanceSideValve,
+  valveClearanceRecheck,
+  valveClearanceOverhead,
+  flatnessSheet,
+  flatnessStraightedge,
+  flatnessSurvey,
+  roundnessSheet,
+  thermalLength,
+  runningClearance,
+];

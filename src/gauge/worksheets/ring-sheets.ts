@@ -1,0 +1,162 @@
+import type { Worksheet } from '../../worksheet/index.js';
+import { classFigures } from '../class-figures.js';
+import { decide } from '../decide.js';
+import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';
+import type { Material } from '../thermal.js';
+import { amount, computed, lines, refusing, verdict } from './answers.js';
+import {
+  lengthField,
+  limitAnswer,
+  limitField,
+  limitFields,
+  materialField,
+  optional,
+  standardFrom,
+  toleranceField,
+  usedLimit,
+} from './fields.js';
+
+const arithmetic = 'own arithmetic';
+const ringGeometry = computed('a closed circle opens by π for each unit of diameter');
+const feelers = toleranceField('uncertainty', 'Feelers, k = 2', 'a feeler set', '0.001 in');
+
+export const ringEndGap: Worksheet = {
+  id: 'ring-end-gap',
+  title: 'Ring end gap',
+  question: 'Is this ring gap right, and what will it be in the worn part of the bore?',
+  purpose: 'Decision on the gap, the gap at another diameter, and the gap that heat needs.',
+  fields: [
+    lengthField(
+      'gap',
+      'Gap measured',
+      'Ring squared with the piston, in the unworn part of the bore.',
+      '0.014 in',
+    ),
+    lengthField('bore', 'Bore there', 'Diameter where the gap was measured.', '2.5625 in'),
+    optional(lengthField('worn', 'Bore where worn', 'Largest diameter: gives the gap there.', '2.5655 in')),
+    feelers,
+    materialField('ring', 'Ring', 'cast iron'),
+    materialField('wall', 'Bore wall', 'cast iron'),
+    ...limitFields(classFigures.ringGap),
+  ],
+  compute: refusing({ u: 'uncertainty', toBore: 'worn', fromBore: 'bore' }, (given) => {
+    const unit = given.quantity('gap').unit;
+    const [gap, bore, u] = [
+      given.in('gap', unit),
+      given.in('bore', unit),
+      standardFrom(given, 'uncertainty', unit),
+    ];
+    const used = usedLimit(given, classFigures.ringGap, unit);
+    const closing = gapClosing({
+      bore,
+      ringMaterial: given.choice('ring') as Material,
+      ringC: 200,
+      boreMaterial: given.choice('wall') as Material,
+      boreC: 150,
+    });
+    return [
+      verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin),
+      limitAnswer(used, unit),
+      ...(given.has('worn')
+        ? [
+            amount(
+              'worn-gap',
+              'Gap where the bore is worn',
+              gapInBore(gap, bore, given.in('worn', unit)),
+              unit,
+              ringGeometry,
+              { u },
+            ),
+          ]
+        : []),
+      amount(
+        'heat',
+        'Gap that heat closes',
+        closing,
+        unit,
+        computed('linear expansion, ring at 200 °C, wall at 150 °C (trade judgement, no source)'),
+        { note: 'a smaller gap lets the ends butt' },
+      ),
+      lines('handbook', 'Handbook rule for this bore', handbook(bore, unit), {
+        from: 'rule of thumb',
+        detail:
+          'cast-iron ring, 0.0035 to 0.008 for each unit of bore: a public handbook, second-hand; typical of the class, not this engine’s',
+      }),
+    ];
+  }),
+  cautions: [
+    'A ring that is not square, or sits in the worn zone, misleads: push it down with the piston and measure below the lowest ring travel.',
+    'Too tight: file the ends square, a little at a time, and only rings that may be filed. Plated faces chip: file from the face inward.',
+    'New rings still too wide: the bore is worn, not the rings.',
+  ],
+  sources: ['geometry', classFigures.ringGap.source],
+  examples: [
+    {
+      title: 'Gap 0.010 in at 2.5625 in; the bore is 0.003 in wider above: 0.0194 in',
+      given: { gap: '0.010 in', bore: '2.5625 in', worn: '2.5655 in' },
+      expect: { 'worn-gap': { value: 0.019425, unit: 'in', tolerance: 5e-6 } },
+      source: `${arithmetic}: 0.010 + π × 0.003`,
+      mark: 'calculated',
+    },
+    {
+      title: 'Handbook rule: 2.5625 in bore, 0.0090 to 0.0205 in',
+      given: { gap: '0.014 in', bore: '2.5625 in' },
+      expect: { handbook: { text: 'least 0.00897 in; most 0.0205 in' } },
+      source: 'a public handbook: 0.0035 in for each inch of bore at least, 0.008 in at most',
+      mark: 'seen',
+    },
+  ],
+};
+
+function handbook(bore: number, unit: string): string[] {
+  const { least, most } = classRingGap(bore);
+  return [`least ${Number(least.toPrecision(3))} ${unit}`, `most ${Number(most.toPrecision(3))} ${unit}`];
+}
+
+export const boreGrowthFromGaps: Worksheet = {
+  id: 'bore-growth-from-gaps',
+  title: 'Bore taper with feelers alone',
+  question: 'I have no bore gauge: can a ring and feelers show the taper?',
+  purpose: 'How much wider the bore is at one depth than at another, from the end gap of one ring at both.',
+  fields: [
+    lengthField('worn', 'Gap where worn', 'Ring squared near the top of its travel.', '0.019 in'),
+    lengthField(
+      'unworn',
+      'Gap where unworn',
+      'The same ring squared below the lowest ring travel.',
+      '0.010 in',
+    ),
+    feelers,
+    limitField('most', 'Taper allowed', classFigures.boreTaper),
+  ],
+  compute: refusing({ u: 'uncertainty', gap: 'worn', unwornGap: 'unworn' }, (given) => {
+    const unit = given.quantity('worn').unit;
+    const used = usedLimit(given, classFigures.boreTaper, unit);
+    const found = growthFromGaps(
+      given.in('worn', unit),
+      given.in('unworn', unit),
+      standardFrom(given, 'uncertainty', unit),
+    );
+    return [
+      amount('growth', 'Wider by', found.growth, unit, ringGeometry, { u: found.u }),
+      verdict(
+        'verdict',
+        'Taper',
+        decide({ value: found.growth, u: found.u, limit: used.limit, unit }),
+        used.origin,
+      ),
+      limitAnswer(used, unit),
+    ];
+  }),
+  cautions: ['Use one ring for both readings, square both times. Out-of-round does not show.'],
+  sources: ['geometry'],
+  examples: [
+    {
+      title: 'Gaps 0.019 and 0.010 in: 0.0029 in wider',
+      given: { worn: '0.019 in', unworn: '0.010 in' },
+      expect: { growth: { value: 0.0028648, unit: 'in', tolerance: 1e-7 } },
+      source: `${arithmetic}: 0.009/π`,
+      mark: 'calculated',
+    },
+  ],
+};

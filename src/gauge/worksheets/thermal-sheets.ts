@@ -1,0 +1,118 @@
+import type { Worksheet } from '../../worksheet/index.js';
+import { atReference, expansions, hotClearance, type Material } from '../thermal.js';
+import { amount, computed, refusing, words } from './answers.js';
+import { lengthField, materialField } from './fields.js';
+
+const how = computed('linear expansion to 20 °C (ISO 1:2016; JCGM 100:2008, H.1.2)');
+const tableSource = [...new Set(Object.values(expansions).map(({ source }) => source))];
+
+const celsius = (id: string, label: string, help: string, hint: string): Worksheet['fields'][number] => ({
+  id,
+  label,
+  help,
+  kind: 'temperature',
+  hint,
+});
+
+export const thermalLength: Worksheet = {
+  id: 'thermal-length',
+  title: 'Size at 20 °C',
+  question: 'The part is warm: what size is it really?',
+  purpose: 'A length read at shop temperature, brought to 20 °C, with what that correction is worth.',
+  fields: [
+    lengthField('read', 'Reading', 'As the tool shows it.', '65.000 mm'),
+    materialField('part', 'Part', 'aluminum'),
+    celsius('part-temperature', 'Part temperature', 'Of the part itself, not of the air.', '30 °C'),
+    materialField('tool', 'Tool', 'steel'),
+    {
+      ...celsius(
+        'tool-temperature',
+        'Tool temperature',
+        'Left empty, as the part: both lay together for an hour.',
+        '30 °C',
+      ),
+      required: false,
+    },
+  ],
+  compute: refusing({ partC: 'part-temperature', toolC: 'tool-temperature' }, (given) => {
+    const unit = given.quantity('read').unit;
+    const { size, correction, u } = atReference({
+      read: given.in('read', unit),
+      part: given.choice('part') as Material,
+      partC: given.in('part-temperature', '°C'),
+      tool: given.choice('tool') as Material,
+      ...(given.has('tool-temperature') && { toolC: given.in('tool-temperature', '°C') }),
+    });
+    return [
+      amount('size', 'Size at 20 °C', size, unit, how, { u, note: 'without the uncertainty of the tool' }),
+      amount('correction', 'Correction', correction, unit, how, { u }),
+    ];
+  }),
+  cautions: ['A part warm from cleaning reads large. An hour on an iron plate beats any correction.'],
+  sources: ['ISO 1:2016', ...tableSource],
+  examples: [
+    {
+      title: 'Aluminum piston 65.000 mm at 30 °C under a steel micrometer at 30 °C: 64.9935 mm',
+      given: { read: '65.000 mm', part: 'aluminum', 'part-temperature': '30 °C', tool: 'steel' },
+      expect: { size: { value: 64.9935, unit: 'mm', tolerance: 0.00005 } },
+      source: 'own arithmetic: 65 × (1 + 115e-6)/(1 + 215e-6)',
+      mark: 'calculated',
+    },
+  ],
+};
+
+export const runningClearance: Worksheet = {
+  id: 'running-clearance',
+  title: 'Clearance when hot',
+  question: 'Will this fit still have clearance when it runs hot?',
+  purpose: 'Clearance at running temperature from sizes at 20 °C.',
+  fields: [
+    lengthField('hole', 'Hole at 20 °C', 'Bore, rod eye, guide.', '65.00 mm'),
+    materialField('hole-material', 'Around the hole', 'cast iron'),
+    celsius('hole-temperature', 'Hole, running', 'An estimate does.', '150 °C'),
+    lengthField('shaft', 'Shaft at 20 °C', 'Piston, pin, stem.', '64.90 mm'),
+    materialField('shaft-material', 'Shaft', 'aluminum'),
+    celsius('shaft-temperature', 'Shaft, running', 'An estimate does.', '200 °C'),
+  ],
+  compute: refusing({}, (given) => {
+    const unit = given.quantity('hole').unit;
+    const mating = (id: string) => ({
+      size: given.in(id, unit),
+      material: given.choice(`${id}-material`) as Material,
+      hotC: given.in(`${id}-temperature`, '°C'),
+    });
+    const { clearance, u } = hotClearance(mating('hole'), mating('shaft'));
+    return [
+      amount('clearance', 'Clearance when hot', clearance, unit, how, {
+        u,
+        note: 'the uncertainty is that of the alloys alone',
+      }),
+      words('meaning', 'Which means', hotWords(clearance, u), how),
+    ];
+  }),
+  cautions: [
+    'Temperatures are guesses and the bore is not evenly hot: read this as a warning, not as a limit.',
+  ],
+  sources: tableSource,
+  examples: [
+    {
+      title: 'Iron bore 65.00 at 150 °C, aluminum piston 64.93 at 200 °C: seizes by 0.085 mm',
+      given: {
+        hole: '65.00 mm',
+        'hole-material': 'cast iron',
+        'hole-temperature': '150 °C',
+        shaft: '64.93 mm',
+        'shaft-material': 'aluminum',
+        'shaft-temperature': '200 °C',
+      },
+      expect: { clearance: { value: -0.08495, unit: 'mm', tolerance: 0.00001 } },
+      source: 'own arithmetic: 65 × 1.001482 − 64.93 × 1.00387',
+      mark: 'calculated',
+    },
+  ],
+};
+
+function hotWords(clearance: number, u: number): string {
+  if (clearance - 2 * u > 0) return 'It keeps clearance.';
+  return clearance + 2 * u < 0 ? 'It would seize.' : 'It may or may not keep clearance: the alloys decide.';
+}

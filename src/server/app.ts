@@ -1,0 +1,71 @@
+import { Hono } from 'hono';
+import { secureHeaders } from 'hono/secure-headers';
+import { type DoorEnv, door } from './door.js';
+import { ApiError, answerError, notFound } from './error.js';
+import { asApiError, ownFault } from './faults.js';
+import { News } from './news.js';
+import { everywhere, pages } from './pages.js';
+import type { Parts } from './parts.js';
+import { bundleRoutes } from './routes/bundles.js';
+import { catalogRoutes } from './routes/catalog.js';
+import { demoRoutes } from './routes/demo.js';
+import { entryRoutes } from './routes/entries.js';
+import { eventRoutes } from './routes/events.js';
+import { healthRoutes } from './routes/health.js';
+import { jobRoutes } from './routes/jobs.js';
+import { pictureRoutes } from './routes/pictures.js';
+import { recordRoutes } from './routes/records.js';
+import { worksheetRoutes } from './routes/worksheets.js';
+import { Summaries } from './summaries.js';
+
+export interface App {
+  readonly http: Hono<DoorEnv>;
+  /** lets open pages go, so that the server can stop; the store stays open */
+  readonly end: () => void;
+}
+
+/** The whole of the server but its socket. Rejects when the store does not answer. */
+export async function createApp(parts: Parts): Promise<App> {
+  const { store } = parts;
+  const news = new News(store, await store.head(), parts.log);
+  const summaries = new Summaries(store);
+  const http = new Hono<DoorEnv>();
+  http.use(secureHeaders(everywhere));
+  http.use(door());
+  http.use('/api/*', async (c, next) => {
+    await next();
+    if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
+  });
+  http.route('/api/health', healthRoutes(parts));
+  http.route('/api/jobs', jobRoutes(store, summaries));
+  http.route('/api/jobs', recordRoutes(parts));
+  http.route('/api/entries', entryRoutes(store));
+  http.route('/api/events', eventRoutes(store, news));
+  http.route('/api/pictures', pictureRoutes(store));
+  http.route('/api/worksheets', worksheetRoutes());
+  http.route('/api/catalog', catalogRoutes(parts));
+  http.route('/api/bundles', bundleRoutes(store));
+  http.route('/api/demo', demoRoutes(parts, news));
+  http.all('/api/*', (c) => {
+    throw notFound(`There is no ${c.req.method} ${c.req.path} here.`);
+  });
+  http.route('/', pages(parts.webRoot));
+  http.notFound((c) => answerError(c, notFound(`There is no ${c.req.method} ${c.req.path} here.`)));
+  http.onError((error, c) => {
+    const known = asApiError(error);
+    if (concernsTheShop(error, known)) parts.log(`${c.req.method} ${c.req.path}: ${describe(error)}`);
+    return answerError(c, known ?? ownFault());
+  });
+  return { http, end: () => news.end() };
+}
+
+/** A store that fails and a fault of our own; not a request that was rightly refused. */
+function concernsTheShop(error: Error, known: ApiError | undefined): boolean {
+  return known === undefined || (known.status >= 500 && !(error instanceof ApiError));
+}
+
+function describe(error: Error): string {
+  const cause =
+    error.cause instanceof Error ? `\n  because: ${error.cause.stack ?? error.cause.message}` : '';
+  return `${error.stack ?? error.message}${cause}`;
+}

@@ -1,0 +1,19 @@
+import type { Catalog } from '../catalog/index.js';
+import type { Store } from '../store/index.js';
+
+/** What the application is made of; nothing inside reaches for a clock, a folder or a database by itself. */
+export interface Parts {
+  readonly store: Store;
+  readonly storeKind: 'sqlite' | 'postgres';
+  readonly catalog: Catalog;
+  /** folder of the built pages */
+  readonly webRoot: string;
+  /** folder of the invented jobs */
+  readonly demo: string;
+  /** folder of the printed record's type faces */
+  readonly fonts: string;
+  readonly version: string;
+  readonly clock: () => Date;
+  /** where an error goes that the person is only told the outline of */
+  readonly log: (line: string) => void;
+}

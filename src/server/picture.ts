@@ -1,0 +1,94 @@
+import type { Sharp } from 'sharp';
+import { ApiError } from './error.js';
+
+export const pictureTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
+export type PictureType = (typeof pictureTypes)[number];
+
+/** What is known of a picture once it was looked into. */
+export interface PictureFacts {
+  readonly mime: PictureType;
+  readonly bytes: number;
+  /** as it is shown, after the turn that its EXIF orientation asks for */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A few kilobytes can unfold to gigabytes of pixels; phones with a fine sensor make pictures of 108 million. */
+const mostPixels = 150_000_000;
+
+/**
+ * Looks into the bytes, whatever the file is called: a picture of a type that every browser shows, whole enough to
+ * be decoded.
+ *
+ * @throws ApiError 422 saying what it is instead and what to do
+ */
+export async function inspectPicture(bytes: Uint8Array): Promise<PictureFacts> {
+  const mime = await sniff(bytes);
+  try {
+    const { autoOrient } = await (await open(bytes)).metadata();
+    // decodes all of it: a cut-off picture fails here
+    await (await open(bytes)).resize(8, 8, { fit: 'fill' }).raw().toBuffer();
+    return { mime, bytes: bytes.byteLength, width: autoOrient.width, height: autoOrient.height };
+  } catch (error) {
+    throw undecodable(mime, error);
+  }
+}
+
+/** The picture turned upright and no wider than `width`, as WebP. */
+export async function narrowed(bytes: Uint8Array, width: number): Promise<Uint8Array<ArrayBuffer>> {
+  const small = (await open(bytes)).autoOrient().resize({ width, withoutEnlargement: true });
+  return new Uint8Array(await small.webp({ quality: 80 }).toBuffer());
+}
+
+/** The picture turned upright, as a JPEG of the size that a printed page can show. */
+export async function printable(bytes: Uint8Array): Promise<Uint8Array> {
+  const small = (await open(bytes))
+    .autoOrient()
+    .resize(1200, 1200, { fit: 'inside', withoutEnlargement: true });
+  return small.flatten({ background: '#fff' }).jpeg({ quality: 82 }).toBuffer();
+}
+
+/** @throws ApiError when the store holds a picture of a type that it cannot have taken */
+export function asPictureType(mime: string): PictureType {
+  const known = pictureTypes.find((each) => each === mime);
+  if (known) return known;
+  throw refused(`A picture of the type ${mime} cannot be passed on.`);
+}
+
+/** The libraries are large, and loaded only when there is a picture: most commands never see one. */
+async function open(bytes: Uint8Array): Promise<Sharp> {
+  const { default: sharp } = await import('sharp');
+  return sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' });
+}
+
+async function sniff(bytes: Uint8Array): Promise<PictureType> {
+  const { fileTypeFromBuffer } = await import('file-type');
+  const type = await fileTypeFromBuffer(bytes);
+  const known = pictureTypes.find((mime) => mime === type?.mime);
+  if (known) return known;
+  if (type && /^image\/hei[cf]/.test(type.mime)) throw heic();
+  const what = type ? `of the type ${type.ext.toUpperCase()}` : 'not a picture, whatever its name says';
+  throw refused(`This file is ${what}. Pictures are taken as JPEG, PNG or WebP; nothing was stored.`);
+}
+
+function heic(): ApiError {
+  return refused(
+    'This picture is HEIC, which most browsers cannot show. Set the phone’s camera to its most compatible format, or send the picture as JPEG; nothing was stored.',
+  );
+}
+
+function undecodable(mime: PictureType, error: unknown): ApiError {
+  const name = mime.slice('image/'.length).toUpperCase();
+  if (error instanceof Error && /pixel limit/i.test(error.message)) {
+    return refused(
+      `This ${name} unfolds to more than ${mostPixels / 1e6} million pixels; nothing was stored.`,
+    );
+  }
+  return refused(
+    `This ${name} is damaged or cut off and cannot be shown. Send it again; nothing was stored.`,
+  );
+}
+
+function refused(message: string): ApiError {
+  return new ApiError(422, 'bad-picture', message, 'picture');
+}

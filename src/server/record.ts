@@ -1,0 +1,30 @@
+import { fold, foldShop, type Job, shopLog } from '../job/index.js';
+import { serviceRecordPdf } from '../record/index.js';
+import type { Store } from '../store/index.js';
+import { recordFonts } from './fonts.js';
+import { entriesOf } from './job-entries.js';
+import { printable } from './picture.js';
+
+export interface PrintedRecord {
+  readonly job: Job;
+  readonly bytes: Uint8Array;
+}
+
+/** The service record of a job as PDF, with the pictures that the store has. @throws ApiError 404 */
+export async function printRecord(
+  store: Store,
+  id: string,
+  { fonts, printedAt }: { readonly fonts: string; readonly printedAt: string },
+): Promise<PrintedRecord> {
+  const job = fold(id, await entriesOf(store, id));
+  const shop = foldShop(await store.entries(shopLog));
+  const bytes = await serviceRecordPdf(job, shop, {
+    fonts: await recordFonts(fonts),
+    printedAt,
+    pictures: async (sha256) => {
+      const picture = await store.picture(sha256);
+      return picture && { bytes: await printable(picture.bytes), mime: 'image/jpeg' };
+    },
+  });
+  return { job, bytes };
+}

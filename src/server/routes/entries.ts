@@ -1,0 +1,19 @@
+import { Hono } from 'hono';
+import { z } from 'zod';
+import type { Store } from '../../store/index.js';
+import { atMost, megabyte, readJson } from '../body.js';
+import { readNumbered } from '../read-numbered.js';
+
+const request = z.object({ entries: z.array(z.unknown()) });
+const largest = 2 * megabyte;
+
+/** New lines for the log. Answered only after the store has them on the disk; all of them or none. */
+export function entryRoutes(store: Store): Hono {
+  const app = new Hono();
+  app.post('/', atMost(largest, 'Entries sent together'), async (c) => {
+    const { entries } = await readJson(c, request);
+    const appended = await store.append(entries.map(readNumbered));
+    return c.json({ ...appended, head: await store.head() });
+  });
+  return app;
+}

@@ -1,0 +1,58 @@
+import { Hono } from 'hono';
+import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import type { Store } from '../../store/index.js';
+import { type Change, changesSince, type News } from '../news.js';
+
+const standardHeartbeatMs = 20_000;
+
+/**
+ * Server-sent events: `changed` with the jobs that changed. The first says where the store stands; a page that lost
+ * the line sends the last id it saw (browsers do so by themselves) and is told what changed since. A comment now and
+ * then keeps whatever stands between from closing a silent line.
+ */
+export function eventRoutes(store: Store, news: News, heartbeatMs = standardHeartbeatMs): Hono {
+  const app = new Hono();
+  app.get('/', (c) => {
+    const lastSeen = c.req.header('last-event-id');
+    return streamSSE(c, async (stream) => {
+      const send = oneAfterTheOther(stream);
+      const stopListening = news.listen(send); // before the first look, so that nothing falls between
+      const heartbeat = setInterval(() => void stream.write(': still here\n\n'), heartbeatMs);
+      try {
+        send(await firstChange(store, lastSeen));
+        await ended(stream, news);
+      } finally {
+        clearInterval(heartbeat);
+        stopListening();
+      }
+    });
+  });
+  return app;
+}
+
+async function firstChange(store: Store, lastSeen: string | undefined): Promise<Change> {
+  const head = await store.head();
+  if (lastSeen === undefined || !/^\d{1,15}$/.test(lastSeen)) return { seq: head, jobs: [] };
+  // A store that was restored may stand before what the page saw: then everything may have changed.
+  if (Number(lastSeen) > head) return { seq: head, jobs: (await store.jobs()).map(({ job }) => job) };
+  return changesSince(store, Number(lastSeen));
+}
+
+function oneAfterTheOther(stream: SSEStreamingApi): (change: Change) => void {
+  let last = Promise.resolve();
+  return (change) => {
+    const event = { event: 'changed', id: String(change.seq), data: JSON.stringify(change) };
+    last = last.then(() => stream.writeSSE(event));
+  };
+}
+
+/** When the page has gone or the server stops. */
+function ended(stream: SSEStreamingApi, news: News): Promise<void> {
+  return new Promise((resolve) => {
+    const takeBack = news.onEnd(resolve);
+    stream.onAbort(() => {
+      takeBack();
+      resolve();
+    });
+  });
+}

@@ -1,0 +1,12 @@
+export { StoreError, type StoreErrorCode } from './error.js';
+export { openPostgres, openSqlite } from './open.js';
+export type {
+  Appended,
+  JobSpan,
+  Picture,
+  PictureFacts,
+  Removed,
+  Store,
+  StoredEntry,
+  VerifyReport,
+} from './store.js';

@@ -1,0 +1,60 @@
+import { append } from './append.js';
+import type { Backend } from './backend.js';
+import { backup } from './backup.js';
+import { closedError } from './error.js';
+import { hasPicture, picture, putPicture } from './pictures.js';
+import { entriesOf, head, jobs, since } from './read.js';
+import { removeInvented } from './remove.js';
+import { restore } from './restore.js';
+import type { Store } from './store.js';
+import { verify } from './verify.js';
+
+/** The store over either database. */
+export function keep(backend: Backend): Store {
+  const { db } = backend;
+  const { run, close } = door(backend);
+  const check = () => backend.snapshot((view) => verify(view, backend.dialect, backend.explain));
+  return {
+    append: (entries) => run(() => append(backend, entries)),
+    entries: (job, from) => run(() => entriesOf(db, job, from?.after ?? 0)),
+    since: (seq) => run(() => since(db, seq)),
+    jobs: () => run(() => jobs(db)),
+    head: () => run(() => head(db)),
+    putPicture: (facts, bytes) => run(() => putPicture(backend, facts, bytes)),
+    picture: (sha256) => run(() => picture(db, sha256)),
+    hasPicture: (sha256) => run(() => hasPicture(db, sha256)),
+    removeInvented: (job) => run(() => removeInvented(backend, job)),
+    backup: (toFile) => run(() => backup(backend, toFile)),
+    restore: (fromFile) => run(() => restore(backend, fromFile).then(check)),
+    verify: () => run(check),
+    watch: backend.watch,
+    close,
+  };
+}
+
+/** Lets work in until closing time, explains what the database says, and closes when the last work is done. */
+function door(backend: Backend): {
+  run: <T>(work: () => Promise<T>) => Promise<T>;
+  close: () => Promise<void>;
+} {
+  const underWay = new Set<Promise<unknown>>();
+  let closing: Promise<void> | undefined;
+  return {
+    async run(work) {
+      if (closing !== undefined) throw closedError();
+      const working = work();
+      underWay.add(working);
+      try {
+        return await working;
+      } catch (error) {
+        throw backend.explain(error);
+      } finally {
+        underWay.delete(working);
+      }
+    },
+    close() {
+      closing ??= Promise.allSettled(underWay).then(() => backend.close());
+      return closing;
+    },
+  };
+}

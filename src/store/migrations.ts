@@ -1,0 +1,64 @@
+import { type Kysely, sql } from 'kysely';
+import type { Dialect } from './tables.js';
+
+export interface Migration {
+  /** 1, 2, 3 … without a gap */
+  readonly version: number;
+  readonly name: string;
+  readonly up: (db: Kysely<unknown>, dialect: Dialect) => Promise<void>;
+}
+
+/** A published step is never edited: a log in some shop already stands on it. Add the next number. */
+export const migrations: readonly Migration[] = [
+  { version: 1, name: 'entries and pictures', up: firstTables },
+];
+
+async function firstTables(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await createEntries(db, dialect);
+  await createPictures(db, dialect);
+}
+
+/** SQLite keeps a text in a number column without a word unless the table is strict. */
+const strict = (dialect: Dialect) => (dialect === 'sqlite' ? sql`strict` : sql``);
+
+async function createEntries(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await db.schema
+    .createTable('entries')
+    .addColumn('seq', dialect === 'sqlite' ? 'integer' : 'bigint', (c) =>
+      // autoincrement: a number freed by a removal must not come back, or `since` would pass over the new entry
+      dialect === 'sqlite' ? c.primaryKey().autoIncrement() : c.primaryKey().generatedByDefaultAsIdentity(),
+    )
+    .addColumn('id', 'text', (c) => c.notNull().unique())
+    .addColumn('job', 'text', (c) => c.notNull())
+    .addColumn('at', 'text', (c) => c.notNull())
+    .addColumn('by', 'text', (c) => c.notNull())
+    .addColumn('kind', 'text', (c) => c.notNull())
+    .addColumn('v', 'integer', (c) => c.notNull())
+    .addColumn('body', 'text', (c) => c.notNull())
+    .addColumn('received', 'text', (c) => c.notNull())
+    .modifyEnd(strict(dialect))
+    .execute();
+  await db.schema.createIndex('entries_job_seq').on('entries').columns(['job', 'seq']).execute();
+  await db.schema.createIndex('entries_kind_job').on('entries').columns(['kind', 'job']).execute();
+}
+
+async function createPictures(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await db.schema
+    .createTable('pictures')
+    .addColumn('sha256', 'text', (c) => c.primaryKey().notNull())
+    .addColumn('mime', 'text', (c) => c.notNull())
+    .addColumn('bytes', 'integer', (c) => c.notNull())
+    .addColumn('width', 'integer', (c) => c.notNull())
+    .addColumn('height', 'integer', (c) => c.notNull())
+    .addColumn('received', 'text', (c) => c.notNull())
+    .modifyEnd(strict(dialect))
+    .execute();
+  await db.schema
+    .createTable('picture_chunks')
+    .addColumn('sha256', 'text', (c) => c.notNull().references('pictures.sha256'))
+    .addColumn('n', 'integer', (c) => c.notNull())
+    .addColumn('data', dialect === 'sqlite' ? 'blob' : 'bytea', (c) => c.notNull())
+    .addPrimaryKeyConstraint('picture_chunks_key', ['sha256', 'n'])
+    .modifyEnd(strict(dialect))
+    .execute();
+}

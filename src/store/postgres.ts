@@ -1,0 +1,131 @@
+import { CompiledQuery, Kysely, PostgresDialect, sql } from 'kysely';
+import pg from 'pg';
+import type { Backend, Writing } from './backend.js';
+import { createBell } from './bell.js';
+import { copyRows } from './copy.js';
+import { StoreError } from './error.js';
+import { migrate } from './migrate.js';
+import { explainPostgres } from './postgres-error.js';
+import { channel, listen } from './postgres-listener.js';
+import { createFile } from './sqlite-open.js';
+import type { Db, Tables } from './tables.js';
+
+const waitForOthersMs = 10_000;
+const connectMs = 5_000;
+
+/** Opens the log in a PostgreSQL database, and makes its tables in an empty one. Several servers may share it. */
+export async function postgresBackend(url: string, now: () => string): Promise<Backend> {
+  const name = nameOf(url);
+  const config = { connectionString: url, connectionTimeoutMillis: connectMs, keepAlive: true, types };
+  const pool = new pg.Pool(config);
+  // a connection that breaks says so twice: to the query under way, or the next one, which rejects; and by an event
+  // that would end the whole program if nobody took it
+  pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
+  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool, onCreateConnection: secure }) });
+  const bell = createBell();
+  try {
+    await refuseUnfit(db, name);
+    await migrate(db, 'postgres', now);
+    const listener = await listen(config, bell);
+    return {
+      dialect: 'postgres',
+      name,
+      db,
+      now,
+      write: (work) => write(db, work),
+      snapshot: (read) => snapshot(db, read),
+      copyTo: (part) => snapshot(db, (view) => createFile(part, now, (file) => fill(view, file))),
+      watch: bell.watch,
+      explain: (error) => explainPostgres(error, name),
+      close: async () => {
+        await listener.stop();
+        await db.destroy();
+      },
+    };
+  } catch (error) {
+    await db.destroy();
+    throw explainPostgres(error, name);
+  }
+}
+
+function nameOf(url: string): string {
+  try {
+    const { protocol, host, pathname } = new URL(url);
+    if (protocol === 'postgres:' || protocol === 'postgresql:') return `${host}${pathname}`;
+  } catch {
+    // the address itself is not repeated below: it may hold a password
+  }
+  throw new StoreError(
+    'cannot-open',
+    'The address of the database is not of the form postgres://user@host:port/database.',
+    'Nothing has been changed.',
+    'Correct the address.',
+  );
+}
+
+/** int8 comes as text, for it may be greater than a number can hold; ours count entries and cannot. */
+const types: pg.CustomTypesConfig = {
+  getTypeParser: (oid: number, format?: 'text' | 'binary') =>
+    oid === pg.types.builtins.INT8 ? wholeNumber : pg.types.getTypeParser(oid, format as 'text'),
+};
+
+function wholeNumber(text: string): number {
+  const value = Number(text);
+  if (!Number.isSafeInteger(value))
+    throw new RangeError(`${text} is beyond the whole numbers that can be counted here`);
+  return value;
+}
+
+/** Neither may a commit be called done before it is on the disk, nor a writer wait for ever. */
+async function secure(connection: { executeQuery(query: CompiledQuery): Promise<unknown> }): Promise<void> {
+  const durable = `select set_config('synchronous_commit', 'on', false) where current_setting('synchronous_commit') = 'off'`;
+  await connection.executeQuery(CompiledQuery.raw(durable));
+  await connection.executeQuery(CompiledQuery.raw(`set lock_timeout = ${waitForOthersMs}`));
+}
+
+async function refuseUnfit(db: Db, name: string): Promise<void> {
+  const { rows } = await sql<{ fsync: string; encoding: string }>`
+    select current_setting('fsync') as fsync, current_setting('server_encoding') as encoding`.execute(db);
+  const { fsync, encoding } = rows[0]!;
+  if (fsync !== 'on')
+    throw unfit(
+      name,
+      'has fsync switched off: a power cut could take what was said to be saved',
+      'Set fsync = on.',
+    );
+  if (encoding !== 'UTF8')
+    throw unfit(name, `keeps text as ${encoding}, which lacks characters`, "Create it with encoding 'UTF8'.");
+}
+
+function unfit(name: string, why: string, todo: string): StoreError {
+  return new StoreError('unfit', `The database ${name} ${why}.`, 'Nothing has been changed.', todo);
+}
+
+/**
+ * The table's lock comes before the first number is drawn and goes with the commit, so that numbers become visible
+ * in their order. Readers are not kept waiting by it.
+ */
+async function write<T>(db: Db, work: (writing: Writing) => Promise<T>): Promise<T> {
+  return db.transaction().execute(async (tx) => {
+    await sql`lock table entries in exclusive mode`.execute(tx);
+    return work({ tx, announce: (seq) => announce(tx, seq) });
+  });
+}
+
+/** Delivered by the commit, to every server that listens, this one too. */
+async function announce(tx: Db, seq: number): Promise<void> {
+  await sql`select pg_notify(${channel}, ${String(seq)})`.execute(tx);
+}
+
+async function snapshot<T>(db: Db, read: (view: Db) => Promise<T>): Promise<T> {
+  const frozen = db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only');
+  return frozen.execute(async (tx) => {
+    await sql`select 1`.execute(tx); // the view is fixed by the first query
+    return read(tx);
+  });
+}
+
+async function fill(view: Db, file: Db): Promise<void> {
+  await file.transaction().execute((tx) => copyRows(view, tx, 'sqlite'));
+}

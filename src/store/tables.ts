@@ -1,0 +1,43 @@
+import type { Generated, Kysely } from 'kysely';
+
+export type Dialect = 'sqlite' | 'postgres';
+
+/** The one schema of both databases. Time is ISO text; a number column holds whole numbers only. */
+export interface Tables {
+  schema_version: { version: number; name: string; applied: string };
+  entries: EntryRow;
+  pictures: PictureRow;
+  picture_chunks: ChunkRow;
+}
+
+export interface EntryRow {
+  /** the order in which this store took the entries in; never used twice, also after a removal */
+  seq: Generated<number>;
+  id: string;
+  job: string;
+  at: string;
+  by: string;
+  kind: string;
+  v: number;
+  /** JSON */
+  body: string;
+  received: string;
+}
+
+export interface PictureRow {
+  sha256: string;
+  mime: string;
+  bytes: number;
+  width: number;
+  height: number;
+  received: string;
+}
+
+export interface ChunkRow {
+  sha256: string;
+  /** 0, 1, 2 … without a gap */
+  n: number;
+  data: Uint8Array;
+}
+
+export type Db = Kysely<Tables>;

@@ -1,0 +1,134 @@
+import { setImmediate as breath } from 'node:timers/promises';
+import { sql } from 'kysely';
+import { shopLog } from '../job/index.js';
+import { StoreError } from './error.js';
+import { chunkRows, hashOf, joined } from './pictures.js';
+import { pictureOf } from './references.js';
+import type { VerifyReport } from './store.js';
+import type { Db, Dialect, EntryRow, PictureRow } from './tables.js';
+
+/**
+ * Reads everything once and says what is wrong: pages of the file, bodies, openings, chunks, hashes, references.
+ * It takes a breath now and then, for SQLite answers without ever waiting and a server has others to serve.
+ * `explain` turns a database's error into a StoreError; one of code 'corrupt' becomes a problem of the report.
+ */
+export async function verify(
+  db: Db,
+  dialect: Dialect,
+  explain: (error: unknown) => unknown,
+): Promise<VerifyReport> {
+  const problems: string[] = [];
+  const found = { entries: 0, jobs: 0, pictures: 0 };
+  try {
+    problems.push(...(await pageProblems(db, dialect)));
+    const log = await checkEntries(db);
+    const pictures = await checkPictures(db);
+    Object.assign(found, { entries: log.entries, jobs: log.jobs.size, pictures: pictures.kept.size });
+    problems.push(...log.problems, ...unopened(log), ...pictures.problems, ...missing(log, pictures.kept));
+  } catch (error) {
+    const explained = explain(error);
+    if (!(explained instanceof StoreError) || explained.code !== 'corrupt') throw explained;
+    problems.push(`reading stopped: ${explained.happened}`);
+  }
+  return { ok: problems.length === 0, ...found, problems };
+}
+
+/** What SQLite itself finds wrong with the file. PostgreSQL has no such question to ask; its server sees to that. */
+export async function pageProblems(db: Db, dialect: Dialect): Promise<string[]> {
+  if (dialect !== 'sqlite') return [];
+  const pages = await sql<{ integrity_check: string }>`pragma integrity_check`.execute(db);
+  const links = await sql<{ table: string; rowid: number }>`pragma foreign_key_check`.execute(db);
+  return [
+    ...pages.rows.map((row) => row.integrity_check).filter((line) => line !== 'ok'),
+    ...links.rows.map((row) => `row ${row.rowid} of ${row.table} belongs to nothing`),
+  ];
+}
+
+interface LogCheck {
+  entries: number;
+  readonly jobs: Set<string>;
+  readonly opened: Set<string>;
+  /** picture → an entry that shows it */
+  readonly shown: Map<string, string>;
+  readonly problems: string[];
+}
+
+const entriesAQuery = 500;
+
+async function checkEntries(db: Db): Promise<LogCheck> {
+  const log: LogCheck = { entries: 0, jobs: new Set(), opened: new Set(), shown: new Map(), problems: [] };
+  for (let last = 0; ; ) {
+    const query = db
+      .selectFrom('entries')
+      .selectAll()
+      .where('seq', '>', last)
+      .orderBy('seq')
+      .limit(entriesAQuery);
+    const rows = await query.execute();
+    for (const row of rows) checkEntry(log, row);
+    if (rows.length < entriesAQuery) return log;
+    last = rows.at(-1)!.seq;
+    await breath();
+  }
+}
+
+function checkEntry(log: LogCheck, row: Pick<EntryRow, 'id' | 'job' | 'kind' | 'body'>): void {
+  log.entries += 1;
+  log.jobs.add(row.job);
+  if (row.kind === 'open') log.opened.add(row.job);
+  const body = parsed(row.body);
+  if (body === undefined) log.problems.push(`entry ${row.id} of job ${row.job}: its body is not JSON`);
+  const shown = row.kind === 'photograph' ? pictureOf(body) : undefined;
+  if (shown !== undefined) log.shown.set(shown, row.id);
+}
+
+function parsed(json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return undefined;
+  }
+}
+
+function unopened(log: LogCheck): string[] {
+  const jobs = [...log.jobs].filter((job) => job !== shopLog && !log.opened.has(job));
+  return jobs.map((job) => `job ${job} has entries, and none that opens it`);
+}
+
+interface PictureCheck {
+  readonly kept: Set<string>;
+  readonly problems: string[];
+}
+
+async function checkPictures(db: Db): Promise<PictureCheck> {
+  const rows = await db.selectFrom('pictures').selectAll().orderBy('sha256').execute();
+  const kept = new Set(rows.map((row) => row.sha256));
+  const problems: string[] = [];
+  for (const row of rows) {
+    problems.push(...(await pictureProblems(db, row)));
+    await breath();
+  }
+  const named = await db.selectFrom('picture_chunks').select('sha256').distinct().execute();
+  const stray = named.filter(({ sha256 }) => !kept.has(sha256));
+  problems.push(
+    ...stray.map(
+      ({ sha256 }) => `picture ${sha256}: there are pieces of it, and nothing that says what it is`,
+    ),
+  );
+  return { kept, problems };
+}
+
+async function pictureProblems(db: Db, row: PictureRow): Promise<string[]> {
+  const chunks = await chunkRows(db, row.sha256);
+  const gap = chunks.findIndex((chunk, i) => chunk.n !== i);
+  if (gap >= 0) return [`picture ${row.sha256}: piece ${gap} is missing`];
+  const bytes = joined(chunks);
+  if (bytes.length !== row.bytes)
+    return [`picture ${row.sha256}: ${bytes.length} of ${row.bytes} bytes are there`];
+  return hashOf(bytes) === row.sha256 ? [] : [`picture ${row.sha256}: its bytes do not hash to its name`];
+}
+
+function missing(log: LogCheck, kept: ReadonlySet<string>): string[] {
+  const lost = [...log.shown].filter(([sha256]) => !kept.has(sha256));
+  return lost.map(([sha256, entry]) => `entry ${entry} shows picture ${sha256}, which is not here`);
+}

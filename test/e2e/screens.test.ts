@@ -1,0 +1,139 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  expectAccessible,
+  openPage,
+  phone,
+  type RunningShop,
+  startBrowser,
+  startShop,
+  wide,
+} from './support.js';
+
+/** Every screen of the invented job: readable, reachable by keyboard, nothing wider than the window. */
+let shop: RunningShop;
+let browser: Browser;
+let screens: readonly string[];
+
+beforeAll(async () => {
+  shop = await startShop('--demo');
+  browser = await startBrowser();
+  const listed = (await (await fetch(`${shop.address}/api/jobs`)).json()) as {
+    jobs: { id: string; summary: { tag: number } }[];
+  };
+  const full = listed.jobs.find((j) => j.summary.tag === 17)!.id;
+  const { entries } = (await (await fetch(`${shop.address}/api/jobs/${full}/entries`)).json()) as {
+    entries: { kind: string; body: { joint?: string } }[];
+  };
+  const joint = entries.find((e) => e.kind === 'joint')!.body.joint;
+  const stages = [
+    'intake',
+    'findings',
+    'worth-it',
+    'parts',
+    'teardown',
+    'measure',
+    'assembly',
+    'run-up',
+    'hand-over',
+  ];
+  screens = [
+    '/',
+    '/desk',
+    '/desk/tightening-order',
+    '/shop',
+    '/shop/unsent',
+    ...stages.map((s) => `/job/${full}/${s}`),
+    `/job/${full}/tighten/${joint}`,
+  ];
+});
+afterAll(async () => {
+  await browser?.close();
+  await shop?.stop();
+});
+
+const looks: readonly [string, BrowserContextOptions][] = [
+  ['1440 px by day', { ...wide, colorScheme: 'light' }],
+  ['1440 px by night', { ...wide, colorScheme: 'dark' }],
+  ['390 px by day', { ...phone, colorScheme: 'light' }],
+  ['390 px by night', { ...phone, colorScheme: 'dark' }],
+];
+
+async function visit(
+  options: BrowserContextOptions,
+  look: (page: Page, screen: string) => Promise<void>,
+): Promise<void> {
+  const context = await browser.newContext(options);
+  const { page, errors } = await openPage(context, shop.address);
+  for (const screen of screens) {
+    await page.goto(shop.address + screen);
+    await page.getByRole('heading').or(page.getByRole('img')).first().waitFor();
+    await page.waitForLoadState('networkidle').catch(() => {}); // the live-update stream stays open
+    await look(page, screen);
+  }
+  expect(errors).toEqual([]);
+  await context.close();
+}
+
+describe.each(looks)('at %s', (_, options) => {
+  test('no screen has a serious accessibility finding', () => visit(options, expectAccessible));
+
+  test('no screen is wider than its window', () =>
+    visit(options, async (page, screen) => {
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(over, screen).toBeLessThanOrEqual(0);
+    }));
+});
+
+test('no control of the sheets is smaller than a thumb on a phone', () =>
+  visit(phone, async (page, screen) => {
+    const small = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll<HTMLElement>(
+          'main button, .bottom button, main input:not([type=checkbox], [type=radio]), main select',
+        ),
+      ]
+        .filter((e) => e.offsetParent !== null && !e.matches('.number, .hidden'))
+        .filter((e) => e.getBoundingClientRect().height < 44)
+        .map((e) => e.outerHTML.slice(0, 90)),
+    );
+    expect(small, screen).toEqual([]);
+  }));
+
+test('the keyboard alone reaches every control of every screen', () =>
+  visit(wide, async (page, screen) => {
+    const all = await page.evaluate(markControls);
+    const reached = new Set<string>();
+    for (let i = 0; i < all.length + 60 && reached.size < all.length; i++) {
+      await page.keyboard.press('Tab');
+      const mark = await page.evaluate(() => document.activeElement?.getAttribute('data-control'));
+      if (mark) reached.add(mark);
+    }
+    expect(
+      all.filter((mark) => !reached.has(mark)),
+      screen,
+    ).toEqual([]);
+  }));
+
+/** Marks what a person can act on; of a group of radio buttons one stop is enough, arrows do the rest. */
+function markControls(): string[] {
+  const seen = new Set<string>();
+  const controls = [
+    ...document.querySelectorAll<HTMLElement>(
+      'a[href], button, input, select, textarea, summary, [tabindex="0"]',
+    ),
+  ].filter((e) => {
+    if (e.offsetParent === null && !(e instanceof SVGElement)) return false;
+    if (e.matches(':disabled') || e.closest('details:not([open]) > :not(summary)')) return false;
+    const group = e instanceof HTMLInputElement && e.type === 'radio' ? e.name : undefined;
+    if (group === undefined) return true;
+    if (seen.has(group)) return false;
+    seen.add(group);
+    const checked = document.querySelector<HTMLElement>(`input[name="${CSS.escape(group)}"]:checked`);
+    return checked === null || checked === e;
+  });
+  return controls.map((e, i) => {
+    e.setAttribute('data-control', String(i));
+    return String(i);
+  });
+}

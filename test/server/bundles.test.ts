@@ -1,0 +1,125 @@
+import { createHash } from 'node:crypto';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readBundle, writeBundle } from '../../src/record/index.js';
+import {
+  entry,
+  jobA,
+  jobB,
+  note,
+  openEntry,
+  picture,
+  startServer,
+  type TestServer,
+  uuid,
+} from './support.js';
+
+let here: TestServer;
+let there: TestServer;
+beforeAll(async () => {
+  here = await startServer();
+  there = await startServer();
+});
+afterAll(async () => {
+  await here.close();
+  await there.close();
+});
+
+const hash = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
+
+async function fill(): Promise<{ sha256: string; bytes: Uint8Array }> {
+  const bytes = await picture('jpeg');
+  const sha256 = hash(bytes);
+  const { json } = await here.send('PUT', `/api/pictures/${sha256}`, bytes);
+  const photograph = { picture: json, caption: 'Flywheel key', stage: 'teardown', when: 'before' };
+  const entries = [
+    openEntry(1, 12),
+    entry(2, 'photograph', photograph),
+    note(3, 'said in error'),
+    entry(4, 'strike', { entry: uuid(1003), reason: 'wrong machine' }),
+    { ...entry(5, 'newer-kind', { a: [1, 2] }), v: 9 },
+    openEntry(6, 13, jobB),
+  ];
+  expect((await here.post('/api/entries', { entries })).status).toBe(200);
+  return { sha256, bytes };
+}
+
+const tell = async (server: TestServer) =>
+  (await server.get(`/api/jobs/${jobA}/entries`)).json.entries.map(
+    ({ seq: _, received: __, ...rest }: Record<string, unknown>) => rest,
+  );
+
+test('a job taken to another shop and back is the same job, struck lines and pictures and all', async () => {
+  const { sha256, bytes } = await fill();
+  const bundle = await here.get(`/api/jobs/${jobA}/bundle.zip`);
+  expect(bundle.headers.get('content-type')).toBe('application/zip');
+  expect(bundle.headers.get('wristpin-missing-pictures')).toBe('0');
+  const taken = await there.send('POST', '/api/bundles', bundle.bytes);
+  expect(taken.status).toBe(200);
+  expect(taken.json).toMatchObject({ jobs: [jobA], already: [], pictures: 1 });
+  expect(taken.json.stored).toHaveLength(5);
+  expect(await tell(there)).toEqual(await tell(here));
+  const there2 = await there.get(`/api/pictures/${sha256}`);
+  expect(Buffer.compare(there2.bytes, bytes)).toBe(0);
+
+  const back = await there.get(`/api/jobs/${jobA}/bundle.zip`);
+  expect(Buffer.compare(back.bytes, bundle.bytes)).toBe(0);
+  const again = await here.send('POST', '/api/bundles', back.bytes);
+  expect(again.json).toMatchObject({ stored: [], jobs: [jobA] });
+  expect(again.json.already).toHaveLength(5);
+});
+
+describe('a bundle that must not be believed', () => {
+  const refused = async (bytes: Uint8Array, status: number, message: RegExp) => {
+    const before = await there.store.head();
+    const answer = await there.send('POST', '/api/bundles', bytes);
+    expect(answer.status).toBe(status);
+    expect(answer.json.error.message).toMatch(message);
+    expect(await there.store.head()).toBe(before);
+  };
+
+  test('a text', () => refused(new TextEncoder().encode('not a ZIP'), 422, /not a ZIP/));
+  test('nothing', () => refused(new Uint8Array(0), 422, /not a ZIP/));
+
+  test('one with a single byte changed in its log', async () => {
+    const { bytes } = await here.get(`/api/jobs/${jobA}/bundle.zip`);
+    const log = Buffer.from(bytes).indexOf('log.jsonl') + 60;
+    bytes[log] = bytes[log]! ^ 0xff;
+    await refused(bytes, 422, /damaged|unpacked|hash/i);
+  });
+
+  test('one with an entry that breaks the rules', async () => {
+    const entries = [openEntry(50, 50, uuid(50)), entry(51, 'note', { words: '' }, uuid(50))];
+    await refused(await writeBundle({ entries, pictures: [] }), 422, /Entry 2: body\.words/);
+  });
+
+  test('one whose picture is a text', async () => {
+    const bytes = new TextEncoder().encode('no picture at all');
+    const pictures = [{ sha256: hash(bytes), mime: 'image/jpeg' as const, bytes }];
+    const bundle = await writeBundle({ entries: [openEntry(52, 52, uuid(52))], pictures });
+    await refused(bundle, 422, /not a picture/);
+  });
+
+  test('one with entries of a job that it does not open', async () => {
+    const bundle = await writeBundle({ entries: [note(53, 'lost', uuid(53))], pictures: [] });
+    await refused(bundle, 404, /has not been opened/);
+  });
+
+  test('one that says otherwise what is already known', async () => {
+    const bundle = await writeBundle({ entries: [openEntry(1, 77)], pictures: [] });
+    await refused(bundle, 409, /different content/);
+  });
+});
+
+test('a picture that the store lost is counted, and the rest can still be taken out', async () => {
+  const lost = { sha256: 'e'.repeat(64), mime: 'image/jpeg', bytes: 10, width: 1, height: 1 };
+  const photograph = { picture: lost, caption: 'gone', stage: 'teardown', when: 'after' };
+  await here.store.append([openEntry(60, 60, uuid(60)), entry(61, 'photograph', photograph, uuid(60))]);
+  const { status, headers, bytes } = await here.get(`/api/jobs/${uuid(60)}/bundle.zip`);
+  expect(status).toBe(200);
+  expect(headers.get('wristpin-missing-pictures')).toBe('1');
+  expect((await readBundle(bytes)).entries).toHaveLength(2);
+});
+
+test('a job that does not exist cannot be taken out', async () => {
+  expect((await here.get(`/api/jobs/${uuid(99)}/bundle.zip`)).status).toBe(404);
+});

@@ -1,0 +1,100 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { entry, jobA, jobB, note, openEntry, startServer, type TestServer, uuid } from './support.js';
+
+let server: TestServer;
+beforeAll(async () => {
+  server = await startServer();
+});
+afterAll(() => server.close());
+
+const list = async () => (await server.get('/api/jobs')).json;
+
+describe('the list of jobs', () => {
+  test('of an empty store is empty', async () => {
+    expect(await list()).toEqual({ jobs: [], head: 0 });
+  });
+
+  test('shows each job at a glance, and the shop’s own log is none', async () => {
+    const complaint = `Starts, then  dies.\n${'It smokes. '.repeat(40)}`;
+    const intake = { machine: 'Pump', architecture: 'side-valve', complaint };
+    await server.store.append([
+      openEntry(1, 12),
+      entry(2, 'intake', intake),
+      entry(3, 'setting', { key: 'currency', value: 'USD' }, 'shop'),
+      openEntry(4, 13, jobB, true),
+    ]);
+    const { jobs, head } = await list();
+    expect(head).toBe(4);
+    expect(jobs).toEqual([
+      {
+        id: jobA,
+        first: 1,
+        last: 2,
+        count: 2,
+        summary: {
+          id: jobA,
+          tag: 12,
+          title: 'Tag 12',
+          machine: 'Pump',
+          architecture: 'side-valve',
+          complaint: expect.stringMatching(/^Starts, then dies\. It smokes\..*…$/),
+          invented: false,
+          opened: openEntry(1, 12).at,
+          lastAt: entry(2, 'intake', {}).at,
+          handedOver: false,
+        },
+      },
+      {
+        id: jobB,
+        first: 4,
+        last: 4,
+        count: 1,
+        summary: expect.objectContaining({ tag: 13, invented: true }),
+      },
+    ]);
+    expect([...jobs[0].summary.complaint]).toHaveLength(140);
+  });
+
+  test('follows the log: a hand-over shows, and struck it shows no more', async () => {
+    const handOver = { receivedBy: 'The owner', declined: [], nextDue: [] };
+    const [first] = (await server.post('/api/entries', { entries: [entry(10, 'hand-over', handOver)] })).json
+      .stored;
+    expect(first).toBe(uuid(1010));
+    expect((await list()).jobs[0].summary.handedOver).toBe(true);
+    const strike = entry(11, 'strike', { entry: first, reason: 'The owner came back.' });
+    await server.post('/api/entries', { entries: [strike] });
+    expect((await list()).jobs[0]).toMatchObject({ count: 4, summary: { handedOver: false } });
+  });
+});
+
+describe('the log of a job', () => {
+  test('is given from where the page stands', async () => {
+    const all = (await server.get(`/api/jobs/${jobA}/entries`)).json;
+    const tail = (await server.get(`/api/jobs/${jobA}/entries?after=${all.entries[1].seq}`)).json;
+    expect(tail.entries).toEqual(all.entries.slice(2));
+    expect(tail.head).toBe(all.head);
+    expect((await server.get(`/api/jobs/${jobA}/entries?after=${all.head}`)).json.entries).toEqual([]);
+  });
+
+  test.each(['-1', '1.5', 'x', ''])('after “%s” is refused', async (after) => {
+    const answer = await server.get(`/api/jobs/${jobA}/entries?after=${after}`);
+    expect(answer.status).toBe(422);
+    expect(answer.json.error.field).toBe('after');
+  });
+
+  test('that does not exist is not an empty one', async () => {
+    const answer = await server.get(`/api/jobs/${uuid(99)}/entries`);
+    expect(answer.status).toBe(404);
+    expect(answer.json.error).toMatchObject({
+      code: 'not-found',
+      message: expect.stringContaining(uuid(99)),
+    });
+  });
+});
+
+test('the store’s own order is what “after” counts in: an entry written earlier and sent later is not missed', async () => {
+  const { head } = await list();
+  await server.store.append([note(5, 'written before the hand-over, sent after it')]);
+  const { entries } = (await server.get(`/api/jobs/${jobA}/entries?after=${head}`)).json;
+  expect(entries.map((e: { id: string }) => e.id)).toEqual([uuid(1005)]);
+});
