@@ -11,7 +11,9 @@ export function factsOf(job: Job): Facts {
 export function gateRules(catalog: Catalog, job: Job): GateRules {
   const facts = factsOf(job);
   return {
-    firstLooks: catalog.firstLooks.map((f) => ({ title: f.title, checks: f.checks })),
+    firstLooks: catalog.firstLooks
+      .filter((f) => applies(f.when, facts) !== 'no')
+      .map((f) => ({ title: f.title, checks: f.checks })),
     runUp: catalog.runUp
       .filter((step) => applies(step.when, facts) !== 'no')
       .map((step) => ({ id: step.id, title: step.title, barsHandOver: step.barsHandOver ?? false })),

@@ -37,7 +37,7 @@ export function Bench() {
       </div>
       <TagList jobs={open} />
       {gone.length > 0 && (
-        <details>
+        <details open={gone.some((j) => j.invented)}>
           <summary>Handed over ({gone.length})</summary>
           <TagList jobs={gone} />
         </details>

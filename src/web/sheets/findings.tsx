@@ -80,36 +80,40 @@ function FirstLooks({
     <section className="stack tight">
       <h2>First looks</h2>
       <ul className="lines">
-        {builtInCatalog().firstLooks.map((look) => {
-          const seen = job.observations.filter((o) => o.check !== undefined && look.checks.includes(o.check));
-          const ways = look.checks.flatMap((id) => checks.filter((c) => c.id === id));
-          return (
-            <li key={look.id}>
-              <div>
-                <b>{look.title}</b> <span className="soft">{look.asks}</span>
-                {seen.map((o) => (
-                  <div key={o.entry}>
-                    {o.title}: <b>{o.outcomes.join(', ')}</b>
+        {builtInCatalog()
+          .firstLooks.filter((look) => applies(look.when, factsOf(job)) !== 'no')
+          .map((look) => {
+            const seen = job.observations.filter(
+              (o) => o.check !== undefined && look.checks.includes(o.check),
+            );
+            const ways = look.checks.flatMap((id) => checks.filter((c) => c.id === id));
+            return (
+              <li key={look.id}>
+                <div>
+                  <b>{look.title}</b> <span className="soft">{look.asks}</span>
+                  {seen.map((o) => (
+                    <div key={o.entry}>
+                      {o.title}: <b>{o.outcomes.join(', ')}</b>
+                    </div>
+                  ))}
+                  <div className="row" style={{ marginTop: 6 }}>
+                    {ways
+                      .filter((c) => !seen.some((o) => o.check === c.id))
+                      .map((c) => (
+                        <Button key={c.id} onClick={() => onLog(c)}>
+                          {c.title}
+                        </Button>
+                      ))}
                   </div>
-                ))}
-                <div className="row" style={{ marginTop: 6 }}>
-                  {ways
-                    .filter((c) => !seen.some((o) => o.check === c.id))
-                    .map((c) => (
-                      <Button key={c.id} onClick={() => onLog(c)}>
-                        {c.title}
-                      </Button>
-                    ))}
                 </div>
-              </div>
-              {seen.length > 0 ? (
-                <span className="verdict pass">looked</span>
-              ) : (
-                <span className="soft">open</span>
-              )}
-            </li>
-          );
-        })}
+                {seen.length > 0 ? (
+                  <span className="verdict pass">looked</span>
+                ) : (
+                  <span className="soft">open</span>
+                )}
+              </li>
+            );
+          })}
       </ul>
     </section>
   );

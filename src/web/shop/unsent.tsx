@@ -23,9 +23,7 @@ export function Unsent() {
                 <div>
                   <b>{lineWords({ entry }).title}</b>
                   <div>{JSON.stringify(entry.body)}</div>
-                  <div className="verdict fail" style={{ whiteSpace: 'normal' }}>
-                    {reason}
-                  </div>
+                  <div className="verdict fail wraps">{reason}</div>
                 </div>
                 <Button onClick={() => void discardRefused(entry.id)}>Take it back</Button>
               </li>

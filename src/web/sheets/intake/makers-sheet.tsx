@@ -1,12 +1,17 @@
 import { useState } from 'react';
-import { builtInCatalog, readSpecLines, type SpecLine } from '../../../catalog/index.js';
-import { type Body, type Job, quantityOf } from '../../../job/index.js';
-import { withOrigin } from '../../../quantity/index.js';
+import {
+  builtInCatalog,
+  byId,
+  readSpecLineAs,
+  readSpecLines,
+  type SpecLine,
+} from '../../../catalog/index.js';
+import { type Body, type Job, quantityOf, written } from '../../../job/index.js';
+import { showAsWritten, withOrigin } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { SelectField, TextField } from '../../parts/field.js';
 import { NumberWithOrigin } from '../../parts/number.js';
-import { handleOf } from '../components.js';
 
 /** The maker's sheet as plain lines; each is matched, shown as it was understood, and confirmed one by one. */
 export function MakersSheet({ job }: { job: Job }) {
@@ -33,7 +38,7 @@ export function MakersSheet({ job }: { job: Job }) {
       />
       <ul className="lines">
         {lines.map((l) => (
-          <SpecLineRow key={l.line} job={job} line={l} page={page} />
+          <SpecLineRow key={`${l.line} ${l.spec ?? l.label}`} job={job} line={l} page={page} />
         ))}
       </ul>
     </section>
@@ -90,31 +95,27 @@ const originOf = (o: Body<'spec'>['origin']) => ({
   ...(o.detail !== undefined && { detail: o.detail }),
 });
 
+/** One line as it was understood; where the match is not exact the person says which value it is. */
 function SpecLineRow({ job, line, page }: { job: Job; line: SpecLine; page: string }) {
   const [spec, setSpec] = useState(line.spec ?? '');
   const { wrong, act } = useAct();
   const { specs } = builtInCatalog();
-  const name = specs.find((s) => s.id === spec)?.name ?? line.label;
-  const confirmed = job.specs.get(spec || handleOf(line.label))?.line === line.line;
-  const reread =
-    spec && spec !== line.spec ? readSpecLines(builtInCatalog(), `${name}: ${line.line}`)[0] : line;
-  const problem = line.spec === spec ? line.problem : reread?.problem;
+  const read = spec === '' || spec === line.spec ? line : readSpecLineAs(builtInCatalog(), spec, line.line);
+  const name = byId(specs).get(spec)?.name ?? read.label;
+  const confirmed = job.specs.get(spec)?.line === line.line;
   const confirm = () =>
     act(() =>
       write(job.id, 'spec', {
-        spec: spec || handleOf(line.label),
+        spec,
         label: name,
         line: line.line,
-        ...(line.value && { value: asWritten(line.value) }),
-        ...(line.upTo && { upTo: asWritten(line.upTo) }),
-        ...(line.text && { text: line.text }),
+        ...(read.value && { value: asWritten(read.value) }),
+        ...(read.upTo && { upTo: asWritten(read.upTo) }),
+        ...(read.text && { text: read.text }),
         origin: { from: "maker's sheet", detail: page.trim() || 'page not noted' },
       }),
     );
-  const choices = (line.candidates.length > 0 ? line.candidates : specs.map((s) => s.id)).map((id) => ({
-    id,
-    label: specs.find((s) => s.id === id)?.name ?? id,
-  }));
+  const near = line.candidates.length > 0 ? line.candidates : specs.map((s) => s.id);
   return (
     <li>
       <div className="stack tight">
@@ -122,30 +123,27 @@ function SpecLineRow({ job, line, page }: { job: Job; line: SpecLine; page: stri
         {line.spec === undefined && (
           <SelectField
             label="Which value is it?"
-            choices={choices}
+            choices={near.map((id) => ({ id, label: byId(specs).get(id)?.name ?? id }))}
             value={spec}
             onChange={setSpec}
             none="not matched"
           />
         )}
-        {line.spec !== undefined && (
+        {spec !== '' && (
           <span>
-            {name}:{' '}
-            <b>{line.text ?? [line.value?.written, line.upTo?.written].filter(Boolean).join(' to ')}</b>
+            {name}: <b>{understood(read)}</b>
           </span>
         )}
-        {problem && (
-          <span className="verdict cannot-decide" style={{ whiteSpace: 'normal' }}>
-            {problem}
-          </span>
-        )}
+        {read.assumed && <span className="soft">{read.assumed}</span>}
+        {read.problem && <span className="verdict cannot-decide wraps">{read.problem}</span>}
+        {read.likely && <span className="soft">Probably meant: {showAsWritten(read.likely)}</span>}
         <Wrong words={wrong} />
       </div>
       {confirmed ? (
         <span className="verdict pass">confirmed</span>
       ) : (
         <Button
-          disabled={problem !== undefined || spec === '' || (!line.value && !line.text)}
+          disabled={read.problem !== undefined || spec === '' || (!read.value && !read.text)}
           onClick={() => void confirm()}
         >
           Confirm
@@ -155,9 +153,19 @@ function SpecLineRow({ job, line, page }: { job: Job; line: SpecLine; page: stri
   );
 }
 
-const asWritten = (q: NonNullable<SpecLine['value']>) => ({
-  written: q.written ?? '',
-  kind: q.kind,
-  si: q.si,
-  unit: q.unit,
-});
+const understood = (l: SpecLine) =>
+  l.text ??
+  [
+    l.bound,
+    [l.value, l.upTo]
+      .filter((q) => q !== undefined)
+      .map(showAsWritten)
+      .join(' to '),
+  ]
+    .filter(Boolean)
+    .join(' ');
+
+/** The catalog's quantity as an entry keeps it; one that nobody wrote is written out in its own unit. */
+function asWritten(q: NonNullable<SpecLine['value']>) {
+  return written(showAsWritten(q), q.kind, q.unit);
+}

@@ -78,9 +78,7 @@ function StepLine({ job, step, onTake }: { job: Job; step: From<'step'>; onTake:
             .join(' · ')}
         </div>
         {step.state === 'planned' && views.length > 0 && (
-          <div className="verdict cannot-decide" style={{ whiteSpace: 'normal' }}>
-            no picture yet of: {views.join('; ')}
-          </div>
+          <div className="verdict cannot-decide wraps">no picture yet of: {views.join('; ')}</div>
         )}
       </div>
       {step.state === 'planned' ? (

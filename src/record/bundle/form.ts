@@ -1,0 +1,54 @@
+/**
+ * The bundle: a ZIP with `about.json`, `log.jsonl` (one entry a line) and `pictures/<sha256>.<ext>`, nothing else.
+ */
+export const bundleFormat = 'wristpin bundle';
+export const bundleVersion = 1;
+
+export const aboutName = 'about.json';
+export const logName = 'log.jsonl';
+
+export type PictureMime = 'image/jpeg' | 'image/png' | 'image/webp';
+
+export interface BundledPicture {
+  readonly sha256: string;
+  readonly mime: PictureMime;
+  readonly bytes: Uint8Array;
+}
+
+export interface About {
+  readonly format: typeof bundleFormat;
+  readonly version: number;
+  readonly entries: number;
+  readonly pictures: number;
+  /** of the bytes of log.jsonl: a damaged log must not be read as a shorter one */
+  readonly logSha256: string;
+}
+
+const extensions: Readonly<Record<PictureMime, string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/webp': 'webp',
+};
+
+export function pictureName({ sha256, mime }: Pick<BundledPicture, 'sha256' | 'mime'>): string {
+  return `pictures/${sha256}.${extensions[mime]}`;
+}
+
+const mimes: Readonly<Record<string, PictureMime>> = {
+  jpg: 'image/jpeg',
+  png: 'image/png',
+  webp: 'image/webp',
+};
+
+/** The hash and form that a picture's name states; nothing for any other name, whatever it tries. */
+export function readPictureName(name: string): Pick<BundledPicture, 'sha256' | 'mime'> | undefined {
+  const [, sha256, extension] = /^pictures\/([0-9a-f]{64})\.(jpg|png|webp)$/.exec(name) ?? [];
+  const mime = extension && mimes[extension];
+  return sha256 && mime ? { sha256, mime } : undefined;
+}
+
+export async function sha256Of(bytes: Uint8Array): Promise<string> {
+  // a copy, so that the digest is over an ArrayBuffer whatever the bytes are a view of
+  const digest = await globalThis.crypto.subtle.digest('SHA-256', new Uint8Array(bytes));
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

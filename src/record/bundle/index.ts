@@ -1,0 +1,3 @@
+export type { BundledPicture } from './form.js';
+export { type BundleLimits, type ReadBundle, readBundle, standardBundleLimits } from './read.js';
+export { type Bundle, writeBundle } from './write.js';

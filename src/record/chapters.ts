@@ -1,0 +1,94 @@
+import type { From, Job } from '../job/index.js';
+
+/** A chapter file belongs to one film: its times count from the start of that film. */
+export interface ChapterFile {
+  /** the film's file name, as it was logged */
+  readonly film: string;
+  /** WebVTT */
+  readonly text: string;
+  /** clips whose times could not be read, in words; they stand in the file as notes */
+  readonly notPlaced: readonly string[];
+}
+
+type Clip = From<'photograph'> & { readonly clip: NonNullable<From<'photograph'>['clip']> };
+
+interface Chapter {
+  readonly start: number;
+  readonly end: number;
+  readonly title: string;
+}
+
+/**
+ * The clips of a job as chapters, one WebVTT file a film, in the order of their times.
+ *
+ * Source: WebVTT, W3C (chapter cues). A clip whose times cannot be read, or that ends before it starts, is not
+ * guessed: it is written as a note and reported.
+ */
+export function chapters(job: Job): ChapterFile[] {
+  const clips = job.photographs.filter((p): p is Clip => p.clip !== undefined);
+  const films = new Set(clips.map((clip) => clip.clip.file));
+  return [...films].map((film) =>
+    chapterFile(
+      film,
+      clips.filter((clip) => clip.clip.file === film),
+      job,
+    ),
+  );
+}
+
+function chapterFile(film: string, clips: readonly Clip[], job: Job): ChapterFile {
+  const placed = clips
+    .flatMap((clip) => chapter(clip) ?? [])
+    .sort((a, b) => a.start - b.start || a.end - b.end);
+  const notPlaced = clips.filter((clip) => !chapter(clip)).map(notPlacedWords);
+  const notes = [
+    `${film}, tag ${job.tag}${job.invented ? ', invented' : ''}`,
+    ...notPlaced.map((words) => `not placed: ${words}`),
+  ];
+  const blocks = [...notes.map((note) => `NOTE ${noteText(note)}`), ...placed.map(cue)];
+  return { film, text: `WEBVTT\n\n${blocks.join('\n\n')}\n`, notPlaced };
+}
+
+function chapter({ clip, caption, about }: Clip): Chapter | undefined {
+  const start = filmSeconds(clip.from);
+  const end = filmSeconds(clip.to);
+  if (start === undefined || end === undefined || end <= start) return undefined;
+  return { start, end, title: caption || about || 'without a title' };
+}
+
+function notPlacedWords({ clip, caption }: Clip): string {
+  return `“${clip.from}” to “${clip.to}”${caption ? `, ${caption}` : ''}`;
+}
+
+function cue({ start, end, title }: Chapter, index: number): string {
+  return `${index + 1}\n${timestamp(start)} --> ${timestamp(end)}\n${cueText(title)}`;
+}
+
+/** "83.5", "1:23.5", "0:01:23,5" → seconds. Minutes and seconds past 59 are a slip, not a time. */
+export function filmSeconds(text: string): number | undefined {
+  const match = /^(?:(?:(\d+):)?(\d{1,3}):)?(\d+(?:[.,]\d+)?)$/.exec(text.trim());
+  if (!match) return undefined;
+  const [hours, minutes, seconds] = [match[1], match[2], match[3]?.replace(',', '.')].map((part) =>
+    Number(part ?? 0),
+  );
+  const isClock = match[2] !== undefined;
+  if ((isClock && seconds! >= 60) || (match[1] !== undefined && minutes! >= 60)) return undefined;
+  return hours! * 3600 + minutes! * 60 + seconds!;
+}
+
+function timestamp(seconds: number): string {
+  const ms = Math.round(seconds * 1000);
+  const pad = (value: number, digits = 2) => String(Math.floor(value)).padStart(digits, '0');
+  return `${pad(ms / 3_600_000)}:${pad((ms / 60_000) % 60)}:${pad((ms / 1000) % 60)}.${pad(ms % 1000, 3)}`;
+}
+
+/** One line, with the signs escaped that a player would read as markup. */
+function cueText(text: string): string {
+  const line = text.replaceAll(/\s+/g, ' ').trim();
+  return line.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}
+
+/** A note must not hold an arrow or an empty line: a player would take it for a cue. */
+function noteText(text: string): string {
+  return text.replaceAll(/\s+/g, ' ').replaceAll('-->', '->').trim();
+}

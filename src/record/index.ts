@@ -1,0 +1,20 @@
+export { type BagLabel, bagLabels } from './bag-labels.js';
+export { type BagLabelOptions, bagLabelsPdf } from './bag-labels-pdf.js';
+export {
+  type Bundle,
+  type BundledPicture,
+  type BundleLimits,
+  type ReadBundle,
+  readBundle,
+  standardBundleLimits,
+  writeBundle,
+} from './bundle/index.js';
+export { type CalendarOptions, calendar, undated } from './calendar.js';
+export { type ChapterFile, chapters } from './chapters.js';
+export { RecordError } from './error.js';
+export { type FontFace, fontFiles, type RecordFonts, readFonts } from './pdf/fonts.js';
+export { type PrintableMime, type PrintablePicture, pictureProblem } from './pdf/picture.js';
+export type { Paper } from './pdf/theme.js';
+export * from './service-record/index.js';
+export { type ServiceRecordOptions, serviceRecordPdf } from './service-record-pdf.js';
+export { type Tables, tables } from './tables.js';

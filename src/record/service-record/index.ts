@@ -1,0 +1,22 @@
+export { type ContentOptions, recordContent, standardPictureLimit } from './content.js';
+export type {
+  Block,
+  Box,
+  Cell,
+  Detail,
+  Fact,
+  Foot,
+  Head,
+  Hole,
+  Item,
+  JointBlock,
+  PictureGroup,
+  PicturesBlock,
+  RecordContent,
+  RecordedPicture,
+  Section,
+  SectionId,
+  Sign,
+  Table,
+  Verdict,
+} from './section.js';

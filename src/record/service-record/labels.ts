@@ -1,0 +1,51 @@
+import type { Architecture, Body } from '../../job/index.js';
+import { handleWords } from './words.js';
+
+type Use = NonNullable<Body<'intake'>['use']>;
+
+export const useLabels: Readonly<Record<Use, string>> = {
+  mower: 'Mower',
+  tiller: 'Tiller',
+  pump: 'Pump',
+  generator: 'Generator',
+  chipper: 'Chipper',
+  blower: 'Blower',
+  splitter: 'Log splitter',
+  washer: 'Pressure washer',
+  saw: 'Saw',
+  trimmer: 'Trimmer',
+  other: 'Machine',
+  unknown: 'Machine',
+};
+
+export const architectureLabels: Readonly<Record<Architecture, string>> = {
+  'side-valve': 'side-valve engine',
+  'overhead-valve': 'overhead-valve engine',
+  'two-stroke': 'two-stroke engine',
+};
+
+const choiceLabels: Readonly<Record<string, string>> = {
+  repair: 'repaired',
+  'part-repair': 'repaired in part',
+  donor: 'kept for parts',
+  scrap: 'scrapped',
+  reuse: 'used again',
+  renew: 'renewed',
+  recondition: 'reconditioned',
+  provisional: 'put back for now',
+  declined: 'declined by the owner',
+};
+
+/** The same words about a machine are a choice that is still ahead, not something done. */
+const machineChoices: Readonly<Record<string, string>> = {
+  repair: 'repair it',
+  'part-repair': 'repair it in part',
+  donor: 'keep it for parts',
+  scrap: 'scrap it',
+};
+
+/** What was decided, in a word or two; a handle of the shop's own is printed as its words. */
+export function choiceLabel({ about, choice }: Pick<Body<'decision'>, 'about' | 'choice'>): string {
+  const special = about === 'machine' ? machineChoices[choice] : undefined;
+  return special ?? choiceLabels[choice] ?? handleWords(choice);
+}

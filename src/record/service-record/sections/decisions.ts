@@ -1,0 +1,81 @@
+import type { From } from '../../../job/index.js';
+import { choiceLabel } from '../labels.js';
+import type { Block, Box, Item, Section } from '../section.js';
+import { type Sheet, standingDecisions } from '../sheet.js';
+import { capital, joined, sentence } from '../words.js';
+
+/** What was decided and why. Declined and provisional ones stand in boxes of their own, see `open`. */
+export function decisions({ job, detail }: Sheet): Section | undefined {
+  const closed = standingDecisions(job).filter((d) => !isOpen(d) && !(detail === 'brief' && isInSummary(d)));
+  if (closed.length === 0) return undefined;
+  const block = detail === 'brief' ? decisionList(closed) : decisionTable(closed);
+  return { id: 'decisions', title: 'Decisions', place: 'column', blocks: [block] };
+}
+
+/** A repaired fault stands under "What was wrong", and its evidence under Findings. */
+function isInSummary({ about, choice }: From<'decision'>): boolean {
+  return about === 'fault' && choice === 'repair';
+}
+
+function decisionTable(decisions: readonly From<'decision'>[]): Block {
+  return {
+    type: 'table',
+    columns: [
+      { title: 'About', share: 38 },
+      { title: 'Decided, and why', share: 62 },
+    ],
+    rows: decisions.map((d) => [
+      { text: d.title },
+      { text: capital(choiceLabel(d)), strong: true, sub: reasonWords(d) },
+    ]),
+  };
+}
+
+function decisionList(decisions: readonly From<'decision'>[]): Block {
+  const items = decisions.map(
+    (d): Item => ({ lead: `${d.title}:`, words: choiceLabel(d), origin: reasonWords(d) }),
+  );
+  return { type: 'list', items };
+}
+
+function reasonWords(decision: From<'decision'>): string {
+  return joined([decision.reason, amountWords(decision)]) || 'no reason written down';
+}
+
+/** What is not finished with this record: put back for now, or declined by the owner. */
+export function open(sheet: Sheet): Section | undefined {
+  const blocks = [declinedBox(sheet), provisionalBox(sheet)].filter((box) => box !== undefined);
+  return blocks.length > 0 ? { id: 'open', title: 'Still open', place: 'full', blocks } : undefined;
+}
+
+function isOpen(decision: From<'decision'>): boolean {
+  return decision.choice === 'provisional' || decision.choice === 'declined';
+}
+
+function provisionalBox({ job }: Sheet): Box | undefined {
+  const items = standingDecisions(job)
+    .filter((d) => d.choice === 'provisional')
+    .map((d): Item => ({ lead: d.title, words: joined([sentence(d.reason), comesBack(d)], ' ') }));
+  return items.length > 0
+    ? { type: 'box', tone: 'care', title: 'Put back for now: these parts come back', items }
+    : undefined;
+}
+
+function comesBack({ until }: From<'decision'>): string {
+  return until ? `Comes back: ${sentence(until)}` : 'When it comes back is not written down.';
+}
+
+function declinedBox({ job }: Sheet): Box | undefined {
+  const decided = standingDecisions(job)
+    .filter((d) => d.choice === 'declined')
+    .map((d): Item => ({ lead: d.title, words: sentence(d.reason) }));
+  const signed = (job.handOver?.declined ?? []).map((line): Item => ({ words: sentence(line) }));
+  const items = [...decided, ...signed];
+  return items.length > 0
+    ? { type: 'box', tone: 'stop', title: 'Unsafe or advised work that the owner declined', items }
+    : undefined;
+}
+
+function amountWords({ amount }: From<'decision'>): string | undefined {
+  return amount && `${amount.currency} ${amount.amount}`;
+}

@@ -1,0 +1,75 @@
+import type { From } from '../../../job/index.js';
+import type { Block, Cell, Item, Section } from '../section.js';
+import type { Sheet } from '../sheet.js';
+import { briefTitle, dayWords, joined, shortDay } from '../words.js';
+
+type Seen = From<'observation'>;
+
+/** Every check as it was read, in the order of the work, with the conditions it was read under. */
+export function findings(sheet: Sheet): Section | undefined {
+  const all = sheet.job.observations;
+  if (all.length === 0) return undefined;
+  const days = [...new Set(all.map((seen) => dayWords(seen.at)))];
+  const when = days.length === 1 ? `on ${days[0]}` : `from ${days[0]} to ${days.at(-1)}`;
+  const blocks = [sheet.detail === 'brief' ? briefList(all, sheet) : findingTable(all, days.length > 1)];
+  return { id: 'findings', title: `Findings ${when}`, place: 'column', blocks };
+}
+
+function findingTable(all: readonly Seen[], dated: boolean): Block {
+  return {
+    type: 'table',
+    columns: [
+      { title: 'Checked', share: 38 },
+      { title: 'Found, and under which conditions', share: 62 },
+    ],
+    rows: all.map((seen) => findingRow(seen, dated)),
+  };
+}
+
+function findingRow(seen: Seen, dated: boolean): Cell[] {
+  return [
+    { text: seen.title, ...(dated && { sub: shortDay(seen.at) }) },
+    {
+      text: outcomeWords(seen),
+      strong: true,
+      sub: joined([seen.words, conditionWords(seen)]),
+      ...(seen.doubtful && { care: doubtfulMark }),
+    },
+  ];
+}
+
+const doubtfulMark = 'doubtful reading';
+
+function outcomeWords(seen: Seen): string {
+  return seen.outcomes.join(', ') || 'nothing chosen';
+}
+
+function conditionWords(seen: Seen): string {
+  return seen.conditions || 'conditions not noted';
+}
+
+/** What accuses a fault or is doubtful has a line with its conditions; what was healthy runs on. */
+function briefList(all: readonly Seen[], sheet: Sheet): Block {
+  const sound = all.filter((seen) => isHealthy(seen, sheet));
+  const rest = all.filter((seen) => !sound.includes(seen));
+  const items = rest.map(
+    (seen): Item => ({
+      lead: `${briefTitle(seen.title)}:`,
+      words: outcomeWords(seen),
+      origin: conditionWords(seen),
+      ...(seen.doubtful && { care: doubtfulMark }),
+    }),
+  );
+  return { type: 'list', items: sound.length > 0 ? [...items, soundItem(sound)] : items };
+}
+
+function isHealthy(seen: Seen, { healthy }: Sheet): boolean {
+  const [only] = seen.outcomes;
+  return (
+    seen.check !== undefined && !seen.doubtful && seen.outcomes.length === 1 && only === healthy(seen.check)
+  );
+}
+
+function soundItem(sound: readonly Seen[]): Item {
+  return { lead: 'Sound:', words: sound.map((seen) => briefTitle(seen.title)).join(' · ') };
+}

@@ -1,0 +1,17 @@
+import type { Block, Item, Section } from '../section.js';
+import type { Sheet } from '../sheet.js';
+import { capital, dayWords, sentence } from '../words.js';
+
+/** What falls due, and what the owner was told when taking the machine. */
+export function nextService({ job, shop }: Sheet): Section | undefined {
+  const { handOver } = job;
+  const due = (handOver?.nextDue ?? []).map(
+    ({ what, when }): Item => ({ lead: `${capital(dayWords(when))}:`, words: sentence(what) }),
+  );
+  const told: Item[] = handOver?.told ? [{ lead: 'Told at hand-over:', words: sentence(handOver.told) }] : [];
+  if (due.length + told.length === 0) return undefined;
+  const blocks: Block[] = [{ type: 'list', items: [...due, ...told] }];
+  const note = shop.settings['next-due-note'];
+  if (note && due.length > 0) blocks.push({ type: 'words', words: note, soft: true });
+  return { id: 'next', title: 'Next service', place: 'column', blocks };
+}

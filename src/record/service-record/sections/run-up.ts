@@ -1,0 +1,90 @@
+import type { From, Job } from '../../../job/index.js';
+import { say } from '../numbers.js';
+import type { Block, Cell, Item, Section, Verdict } from '../section.js';
+import type { Sheet } from '../sheet.js';
+import { briefTitle, counted, joined } from '../words.js';
+
+type RunUp = From<'run-up'>;
+
+export function runUpCounts(job: Job): { readonly ok: number; readonly notOk: number } {
+  const results = [...job.runUp.values()].map((item) => item.result);
+  const count = (wanted: RunUp['result']) => results.filter((result) => result === wanted).length;
+  return { ok: count('ok'), notOk: count('not-ok') };
+}
+
+export function runUp(sheet: Sheet): Section | undefined {
+  const items = [...sheet.job.runUp.values()].filter((item) => item.result !== 'not-applicable');
+  if (items.length === 0) return undefined;
+  const block = sheet.detail === 'brief' ? runUpList(items, sheet) : runUpTable(items, sheet);
+  return { id: 'run-up', title: 'Run-up: how it started and ran', place: 'column', blocks: [block] };
+}
+
+function runUpTable(items: readonly RunUp[], sheet: Sheet): Block {
+  return {
+    type: 'table',
+    columns: [
+      { title: 'Checked', share: 60 },
+      { title: 'Result', share: 40, figures: true },
+    ],
+    rows: items.map((item) => runUpRow(item, sheet)),
+  };
+}
+
+/** What is not in order has a line of its own and comes first; the readings and the rest run on. */
+function runUpList(items: readonly RunUp[], sheet: Sheet): Block {
+  const bad = items.filter((item) => item.result === 'not-ok');
+  const measured = items.filter((item) => item.value);
+  const ok = items.filter((item) => item.result === 'ok');
+  const lines: (Item | undefined)[] = [
+    ...bad.map((item) => ({
+      lead: `${item.title}:`,
+      words: joined(['not in order', item.words]),
+      verdict: notInOrder,
+    })),
+    runOn(
+      'Measured:',
+      measured.map((item) => `${briefTitle(item.title, titleEnd)}: ${say(item.value!, sheet.system)}`),
+    ),
+    okLine(ok, sheet),
+  ];
+  return { type: 'list', items: lines.filter((line) => line !== undefined) };
+}
+
+/** The checks that bar the hand-over are named, the others counted. */
+function okLine(ok: readonly RunUp[], { barsHandOver }: Sheet): Item | undefined {
+  const named = ok.filter((item) => barsHandOver(item.item));
+  const among = named.length > 0 && named.length < ok.length ? ', among them' : '';
+  const shown = named.length > 0 ? named : ok;
+  const lead = `In order, ${counted(ok.length, 'check')}${among}:`;
+  return runOn(
+    lead,
+    shown.map((item) => briefTitle(item.title, titleEnd)),
+    inOrder,
+  );
+}
+
+/** Not at a comma: "Guards on, load uncoupled, rotor clear" is three checks. */
+const titleEnd = /[:(]/;
+
+function runOn(lead: string, words: readonly string[], verdict?: Verdict): Item | undefined {
+  return words.length > 0 ? { lead, words: words.join(' · '), ...(verdict && { verdict }) } : undefined;
+}
+
+function runUpRow(item: RunUp, sheet: Sheet): Cell[] {
+  const value = item.value ? `${say(item.value, sheet.system)}, measured` : '';
+  const verdict = verdicts[item.result];
+  return [
+    { text: item.title, ...(item.words && { sub: item.words }) },
+    { text: value, ...(value && { strong: true }), ...(verdict && { verdict }) },
+  ];
+}
+
+const inOrder: Verdict = { sign: 'pass', word: 'in order' };
+const notInOrder: Verdict = { sign: 'fail', word: 'not in order' };
+
+const verdicts: Readonly<Record<RunUp['result'], Verdict | undefined>> = {
+  ok: inOrder,
+  'not-ok': notInOrder,
+  reading: undefined,
+  'not-applicable': undefined,
+};

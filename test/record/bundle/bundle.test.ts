@@ -1,0 +1,206 @@
+import fc from 'fast-check';
+import { strToU8, zipSync } from 'fflate';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { fold, inOrder, readEntry } from '../../../src/job/index.js';
+import {
+  type BundledPicture,
+  readBundle,
+  standardBundleLimits,
+  writeBundle,
+} from '../../../src/record/index.js';
+import { jobId } from '../log.js';
+import { type Fixture, ordinaryJob, sha256 } from '../ordinary-job.js';
+
+let fixture: Fixture;
+let pictures: readonly BundledPicture[];
+let bundle: Uint8Array;
+beforeAll(async () => {
+  fixture = await ordinaryJob();
+  pictures = [...fixture.pictures].map(([hash, { bytes, mime }]) => ({
+    sha256: hash,
+    mime,
+    bytes: new Uint8Array(bytes),
+  }));
+  bundle = await writeBundle({ entries: fixture.entries, pictures });
+});
+
+const bySha = (list: readonly BundledPicture[]) => [...list].sort((a, b) => (a.sha256 < b.sha256 ? -1 : 1));
+
+describe('write then read', () => {
+  test('gives the same log, the same job and the same pictures', async () => {
+    const read = await readBundle(bundle);
+    const entries = read.entries.map(readEntry);
+    expect(entries).toEqual(inOrder(fixture.entries));
+    expect(fold(jobId, entries)).toEqual(fixture.job);
+    expect(bySha(read.pictures)).toEqual(bySha(pictures));
+  });
+
+  test('gives equal bytes for an equal log, in whatever order and however often its lines come', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.shuffledSubarray([...fixture.entries], { minLength: fixture.entries.length }),
+        async (entries) => {
+          const doubled = [...entries, ...entries.slice(0, 5)];
+          const other = await writeBundle({ entries: doubled, pictures: [...pictures].reverse() });
+          expect(Buffer.compare(bundle, other)).toBe(0);
+        },
+      ),
+      { seed: 21, numRuns: 20 },
+    );
+  });
+
+  test('gives equal bytes in every time zone', async () => {
+    const zone = process.env.TZ;
+    const written: Uint8Array[] = [];
+    for (const tz of ['UTC', 'America/Anchorage', 'Pacific/Kiritimati']) {
+      process.env.TZ = tz;
+      written.push(await writeBundle({ entries: fixture.entries, pictures }));
+    }
+    if (zone === undefined) delete process.env.TZ;
+    else process.env.TZ = zone;
+    for (const bytes of written) expect(Buffer.compare(bytes, bundle)).toBe(0);
+  });
+
+  test('leaves out what a store adds to an entry', async () => {
+    const numbered = fixture.entries.map((entry, i) => ({ ...entry, number: i }));
+    expect(Buffer.compare(await writeBundle({ entries: numbered, pictures }), bundle)).toBe(0);
+  });
+
+  test('an empty log is a bundle too', async () => {
+    expect(await readBundle(await writeBundle({ entries: [], pictures: [] }))).toEqual({
+      entries: [],
+      pictures: [],
+    });
+  });
+
+  test('a picture whose hash does not fit its bytes is refused before it is written', async () => {
+    const wrong = { ...pictures[0]!, sha256: 'ab'.repeat(32) };
+    await expect(writeBundle({ entries: [], pictures: [wrong] })).rejects.toMatchObject({
+      field: wrong.sha256,
+    });
+  });
+});
+
+describe('what is not a bundle is refused, saying why', () => {
+  const log = strToU8('{"id":"x"}\n');
+  const about = (more: object = {}) =>
+    strToU8(
+      JSON.stringify({
+        format: 'wristpin bundle',
+        version: 1,
+        entries: 1,
+        pictures: 0,
+        logSha256: sha256(log),
+        ...more,
+      }),
+    );
+  const zip = (files: Record<string, Uint8Array>) =>
+    zipSync({ 'about.json': about(), 'log.jsonl': log, ...files });
+  const refused = (bytes: Uint8Array, limits = standardBundleLimits) =>
+    expect(readBundle(bytes, limits)).rejects.toMatchObject({ name: 'RecordError' });
+  const refusal = (bytes: Uint8Array, limits = standardBundleLimits) =>
+    readBundle(bytes, limits).then(
+      () => 'taken',
+      (error: Error) => error.message,
+    );
+
+  test('the plain one is taken, so that each refusal below has one cause', async () => {
+    expect((await readBundle(zip({}))).entries).toEqual([{ id: 'x' }]);
+  });
+
+  test.each([
+    '../evil.sh',
+    '/etc/passwd',
+    'pictures/../../evil.jpg',
+    'pictures\\evil.jpg',
+    'log.jsonl/',
+    'pictures/short.jpg',
+  ])('a file named %s', async (name) => {
+    expect(await refusal(zip({ [name]: strToU8('x') }))).toContain('has no place in a bundle');
+  });
+
+  test('a file named like an object’s own machinery', async () => {
+    const bytes = Buffer.from(zip({ aaproto__: strToU8('x') }));
+    for (let at = bytes.indexOf('aaproto__'); at >= 0; at = bytes.indexOf('aaproto__', at))
+      bytes.write('__', at);
+    expect(await refusal(bytes)).toContain('“__proto__” has no place in a bundle');
+  });
+
+  test('a picture that is not what its name says', async () => {
+    const name = `pictures/${'0'.repeat(64)}.jpg`;
+    expect(await refusal(zip({ [name]: strToU8('x'), 'about.json': about({ pictures: 1 }) }))).toContain(
+      'is damaged',
+    );
+  });
+
+  test('a format or version that this program does not know', async () => {
+    expect(await refusal(zip({ 'about.json': about({ version: 2 }) }))).toContain('version 2');
+    expect(await refusal(zip({ 'about.json': about({ format: 'other' }) }))).toContain('does not say');
+    expect(await refusal(zip({ 'about.json': strToU8('{') }))).toContain('not JSON');
+  });
+
+  test('a missing part, a damaged log, a line that is not JSON, text that is not UTF-8, a wrong count', async () => {
+    expect(await refusal(zipSync({ 'about.json': about() }))).toContain('holds no log.jsonl');
+    expect(await refusal(zipSync({ 'log.jsonl': log }))).toContain('holds no about.json');
+    expect(await refusal(zip({ 'log.jsonl': strToU8('{"id":"y"}\n') }))).toContain('is damaged');
+    for (const bad of [strToU8('{"id":\n'), new Uint8Array([0xff, 0xfe, 0x0a])]) {
+      await refused(zip({ 'log.jsonl': bad, 'about.json': about({ logSha256: sha256(bad) }) }));
+    }
+    expect(await refusal(zip({ 'about.json': about({ entries: 2 }) }))).toContain(
+      'should hold 2 entries, but holds 1',
+    );
+  });
+
+  test('a zip bomb: the stated size is over the limit, whatever the packed size is', async () => {
+    const bomb = zip({ 'log.jsonl': new Uint8Array(5_000_000) });
+    expect(bomb.length).toBeLessThan(20_000);
+    expect(await refusal(bomb, { ...standardBundleLimits, logBytes: 1_000_000 })).toContain(
+      'would unpack to 5000000 bytes',
+    );
+    expect(await refusal(bomb, { ...standardBundleLimits, totalBytes: 1_000_000 })).toContain(
+      'the whole bundle',
+    );
+  });
+
+  test('a zip bomb that lies about its size unpacks no more than it states', async () => {
+    const bomb = Buffer.from(zip({ 'log.jsonl': new Uint8Array(5_000_000) }));
+    const size = Buffer.alloc(4);
+    size.writeUInt32LE(5_000_000);
+    for (let at = bomb.indexOf(size); at >= 0; at = bomb.indexOf(size, at + 1)) bomb.writeUInt32LE(11, at);
+    await refused(bomb, { ...standardBundleLimits, logBytes: 1_000_000 });
+  });
+
+  test('more files than the limit', async () => {
+    const many = await writeBundle({ entries: fixture.entries, pictures });
+    expect(await refusal(many, { ...standardBundleLimits, files: 4 })).toContain('more than 4 files');
+  });
+
+  test('not a ZIP, an empty file, and a bundle cut off or changed anywhere', async () => {
+    await refused(strToU8('plain text'));
+    await refused(new Uint8Array());
+    await fc.assert(
+      fc.asyncProperty(fc.nat(bundle.length - 1), async (end) => {
+        await refused(bundle.subarray(0, end));
+      }),
+      { seed: 9, numRuns: 60 },
+    );
+  });
+
+  test('a changed byte is noticed or changes nothing', async () => {
+    const whole = await readBundle(bundle);
+    await fc.assert(
+      fc.asyncProperty(fc.nat(bundle.length - 1), fc.integer({ min: 1, max: 255 }), async (at, by) => {
+        const changed = bundle.slice();
+        changed[at]! ^= by;
+        const read = await readBundle(changed).catch((error: Error) => error);
+        if (read instanceof Error) expect(read.name).toBe('RecordError');
+        else
+          expect({ ...read, pictures: bySha(read.pictures) }).toEqual({
+            ...whole,
+            pictures: bySha(whole.pictures),
+          });
+      }),
+      { seed: 10, numRuns: 150 },
+    );
+  });
+});
