@@ -57,11 +57,12 @@ const fastenerSchema = z.object({
 });
 export type Fastener = z.infer<typeof fastenerSchema>;
 
-export const limitSchema = z.object({
-  min: writtenSchema.optional(),
-  max: writtenSchema.optional(),
-  origin: originSchema,
-});
+export const limitSchema = z
+  .object({ min: writtenSchema.optional(), max: writtenSchema.optional(), origin: originSchema })
+  .refine(
+    ({ min, max }) => !min || !max || (min.kind === max.kind && min.si <= max.si),
+    'the lower limit is not below the upper',
+  );
 export type Limit = z.infer<typeof limitSchema>;
 
 /** One schema a kind. A new kind is a compile error until the fold and the readers handle it. */

@@ -29,4 +29,5 @@ export {
 } from './entry.js';
 export { fold, foldShop, inOrder } from './fold.js';
 export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
+export { localTime } from './local-time.js';
 export { EntryError, entryVersion, isKnownKind, readEntry, written } from './read-entry.js';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { EntryError, readEntry } from '../../src/job/index.js';
+import { EntryError, localTime, readEntry } from '../../src/job/index.js';
 import { length, log, torque } from './entries.js';
 
 const { add } = log();
@@ -34,4 +34,16 @@ test('a field that no schema knows is dropped from a known kind, and an unknown 
   expect(readEntry(note).body).toEqual({ words: 'dry' });
   const future = { ...good, kind: 'hologram', body: { words: 'dry', color: 'red' } };
   expect(readEntry(future)).toEqual(future);
+});
+
+test('local time is the same instant, with the offset of the clock on the wall', () => {
+  const instants = ['2026-01-20T19:05:00.000Z', '2026-07-01T00:00:00.000Z', '1999-12-31T23:59:59.999Z'].map(
+    (t) => new Date(t),
+  );
+  for (const date of instants) {
+    const said = localTime(date);
+    expect(said).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}[+-]\d\d:\d\d$/);
+    expect(Date.parse(said)).toBe(date.getTime());
+    expect(Number(said.slice(11, 13))).toBe(date.getHours());
+  }
 });

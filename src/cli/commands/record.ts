@@ -1,3 +1,4 @@
+import { localTime } from '../../job/index.js';
 import { packaged, printRecord } from '../../server/index.js';
 import { type Command, flag, text, WronglyCalled } from '../command.js';
 import { findJob } from './find-job.js';
@@ -19,7 +20,7 @@ export const record: Command = {
     const path = requireFree(pdf, flag(call, 'force'));
     await withStore(call, around, 'must-exist', async ({ store }) => {
       const { id } = await findJob(store, call.positionals[0]!);
-      const printing = { fonts: packaged().fonts, printedAt: around.now().toISOString() };
+      const printing = { fonts: packaged().fonts, printedAt: localTime(around.now()) };
       writeWhole(path, (await printRecord(store, id, printing)).bytes, flag(call, 'force'));
       around.out(`The service record is in ${path}`);
     });

@@ -1,5 +1,7 @@
 import { type Decision, decide } from '../../gauge/index.js';
-import type { From, Job, Shop } from '../job.js';
+import { findUnit, to } from '../../quantity/index.js';
+import type { Written } from '../entry.js';
+import { type From, type Job, quantityOf, type Shop } from '../job.js';
 
 /**
  * A reading against its limit, with the uncertainty of the shop's instrument. Without a named instrument the
@@ -15,12 +17,20 @@ export interface LimitAnswer {
 
 export function limitAnswer(m: From<'measurement'>, shop?: Shop): LimitAnswer {
   const instrument = shop?.instruments.find((i) => i.tool === m.instrument);
-  const u = instrument ? instrument.uncertainty.si / 2 : 0;
-  const { min, max } = m.limit ?? {};
+  const u = instrument ? standardUncertainty(instrument.uncertainty) : 0;
   const base = { measurement: m, u, ...(instrument && { instrument }) };
+  const { min, max } = m.limit ?? {};
   if (!min && !max) return base;
-  const limit = { ...(min && { min: min.si }), ...(max && { max: max.si }) };
-  return { ...base, decision: decide({ value: m.value.si, u, limit }) };
+  const { unit } = m.value;
+  const inUnit = (w: Written) => to(quantityOf(w), unit);
+  const limit = { ...(min && { min: inUnit(min) }), ...(max && { max: inUnit(max) }) };
+  const decision = decide({ value: inUnit(m.value), u: u / findUnit(unit).factor, limit, unit });
+  return { ...base, decision };
+}
+
+/** Half of the expanded uncertainty (k = 2), as a difference: a scale's zero point (°F, °C) plays no part. */
+function standardUncertainty(expanded: Written): number {
+  return (to(quantityOf(expanded), expanded.unit) * findUnit(expanded.unit).factor) / 2;
 }
 
 /** Readings that stand outside their limit, the latest of each measure only. */

@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { localTime } from '../../job/index.js';
 import { exportJob } from '../bundle.js';
 import type { Parts } from '../parts.js';
 import { printRecord } from '../record.js';
@@ -7,7 +8,7 @@ import { printRecord } from '../record.js';
 export function recordRoutes({ store, fonts, clock }: Parts): Hono {
   const app = new Hono();
   app.get('/:job/record.pdf', async (c) => {
-    const printedAt = clock().toISOString();
+    const printedAt = localTime(clock());
     const { job, bytes } = await printRecord(store, c.req.param('job'), { fonts, printedAt });
     return c.body(new Uint8Array(bytes), 200, {
       'Content-Type': 'application/pdf',

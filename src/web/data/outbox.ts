@@ -1,7 +1,14 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { useSyncExternalStore } from 'react';
 import { uuidv7 } from 'uuidv7';
-import { type Body, type EntryKind, entryVersion, type RawEntry, readEntry } from '../../job/index.js';
+import {
+  type Body,
+  type EntryKind,
+  entryVersion,
+  localTime,
+  type RawEntry,
+  readEntry,
+} from '../../job/index.js';
 import { api, type PictureInfo, ServerError } from './api.js';
 import { thisDevice } from './device.js';
 
@@ -54,15 +61,6 @@ export async function startOutbox(): Promise<void> {
   await send();
 }
 
-/** Local time with its offset: the log says what the clock on the wall said. */
-export function nowWithOffset(date = new Date()): string {
-  const minutes = -date.getTimezoneOffset();
-  const local = new Date(date.getTime() + minutes * 60_000).toISOString().slice(0, -1);
-  const sign = minutes < 0 ? '-' : '+';
-  const two = (n: number) => String(Math.trunc(Math.abs(n))).padStart(2, '0');
-  return `${local}${sign}${two(minutes / 60)}:${two(minutes % 60)}`;
-}
-
 /**
  * Writes a line into a job's log. Resolves once the line is durable on this device; the store's word follows.
  * @throws EntryError when the body is not one the log takes
@@ -77,7 +75,7 @@ export async function writeAll(
   job: string,
   lines: readonly { kind: EntryKind; body: unknown }[],
 ): Promise<RawEntry[]> {
-  const at = nowWithOffset();
+  const at = localTime(new Date());
   const by = thisDevice().by;
   const made = lines.map(({ kind, body }) =>
     readEntry({ id: uuidv7(), job, at, by, kind, v: entryVersion, body: clean(body) }),

@@ -168,9 +168,9 @@ function TorqueNow({
       </div>
       <div className="also">{other}</div>
       <p className="line-large">
-        {wrench ? (
+        {joint.wrench ? (
           <>
-            Wrench <b>{wrench.name}</b>, set to <b>{number}</b>
+            Wrench <b>{wrench?.name ?? joint.wrench.replaceAll('-', ' ')}</b>, set to <b>{number}</b>
           </>
         ) : (
           'No wrench named: use one with this torque in the upper part of its range'

@@ -100,7 +100,11 @@ function ReadingLine({ job, answer, onDecide }: { job: Job; answer: LimitAnswer;
           {limitWords(m, (w) => show(quantityOf(w), system))}
           {decision && ` · ${decision.words}`}
         </div>
-        {made && <div className="chip">decided: {made.title}</div>}
+        {made && (
+          <div>
+            <span className="chip">decided: {made.title}</span>
+          </div>
+        )}
       </div>
       <div className="row">
         {decision ? (
@@ -108,7 +112,11 @@ function ReadingLine({ job, answer, onDecide }: { job: Job; answer: LimitAnswer;
         ) : (
           <span className="soft">no limit</span>
         )}
-        {decision && decision.verdict !== 'pass' && <Button onClick={onDecide}>Decide</Button>}
+        {decision && decision.verdict !== 'pass' && (
+          <Button look={made ? 'quiet' : 'plain'} onClick={onDecide}>
+            {made ? 'Decide again' : 'Decide'}
+          </Button>
+        )}
       </div>
     </li>
   );
