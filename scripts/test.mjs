@@ -8,6 +8,7 @@ import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail, node } from './lib.mjs';
 
 const only = process.argv.slice(2);
+if (!process.stdout.isTTY) process.env.NO_COLOR = '1';
 const counts = { passed: 0, failed: 0, skipped: 0 };
 const seconds = (since) => `${((Date.now() - since) / 1000).toFixed(0)} s`;
 

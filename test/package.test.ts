@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -123,6 +123,7 @@ function newestNpxFolder(): string {
   const below = join(spawnSync(command, args, options).stdout.trim(), '_npx');
   const ours = readdirSync(below)
     .map((name) => join(below, name))
+    .filter((folder) => existsSync(join(folder, 'package.json')))
     .filter((folder) => readFileSync(join(folder, 'package.json'), 'utf8').includes(dir));
   return ours.sort((a, b) => statSync(b).mtimeMs - statSync(a).mtimeMs)[0]!;
 }

@@ -39,3 +39,4 @@ export type RunUpStep = Catalog['runUp'][number];
 export type Acceptance = Catalog['acceptance'][number];
 export type PlateScheme = Catalog['plateSchemes'][number];
 export type Spec = Catalog['specs'][number];
+export type Price = Catalog['prices'][number];

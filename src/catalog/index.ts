@@ -10,4 +10,5 @@ export type { Pack } from './pack-text.js';
 export { type PlatePart, type PlateReading, readPlate } from './read-plate.js';
 export { readSpecLineAs, readSpecLines } from './read-spec-lines.js';
 export type { SpecLine } from './spec-line.js';
-export { type Architecture, architectures } from './when.js';
+export { stageIds } from './stage.js';
+export { type Architecture, architectures, uses } from './when.js';

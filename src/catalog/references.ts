@@ -79,4 +79,6 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
   acceptance: { measurement: 'measurements', spec: 'specs', check: 'checks' },
   platePlaces: { under: 'components' },
   specs: { component: 'components' },
+  scrapChances: { fault: 'faults' },
+  sharedRepairs: { 'faults.*': 'faults' },
 };

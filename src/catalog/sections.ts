@@ -7,6 +7,7 @@ import { assembly, component, lookAlike, port, torqueClass, variant } from './co
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
 import { discipline, measurement } from './measurement.js';
 import { platePlace, plateScheme } from './plate.js';
+import { price, scrapChance, sharedRepair, workFactor } from './price.js';
 import { acceptance, layUp, nextDue, runUpStep } from './run-up.js';
 import { spec, specWord } from './spec.js';
 import { gate, jobTotal, stagePart } from './stage.js';
@@ -49,6 +50,10 @@ export const sections = {
   platePlaces: platePlace,
   specWords: specWord,
   specs: spec,
+  prices: price,
+  scrapChances: scrapChance,
+  workFactors: workFactor,
+  sharedRepairs: sharedRepair,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type SectionName = keyof typeof sections;

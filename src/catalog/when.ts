@@ -5,7 +5,7 @@ export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as c
 export type Architecture = (typeof architectures)[number];
 export const architecture = z.enum(architectures);
 
-export const use = z.enum([
+export const uses = [
   'mower',
   'tiller',
   'pump',
@@ -17,7 +17,8 @@ export const use = z.enum([
   'saw',
   'trimmer',
   'other',
-]);
+] as const;
+export const use = z.enum(uses);
 
 /** The facts of a machine that a piece of knowledge may depend on: one of each list must hold, and all that is named. */
 export const when = z.strictObject({

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { architectures, stageIds, uses } from '../catalog/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
 /**
@@ -24,21 +25,8 @@ export type Written = z.infer<typeof writtenSchema>;
 
 export const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
 
-export const stages = [
-  'intake',
-  'findings',
-  'worth-it',
-  'parts',
-  'teardown',
-  'measure',
-  'assembly',
-  'run-up',
-  'hand-over',
-] as const;
+export const stages = stageIds;
 export type Stage = (typeof stages)[number];
-
-export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
-export type Architecture = (typeof architectures)[number];
 
 /** Each of the holes 1 to n, once. */
 function isOrderOf(order: readonly number[], n: number): boolean {
@@ -76,22 +64,7 @@ export const bodies = {
   /** facts as told or seen; a later entry overrides field by field */
   intake: z.object({
     machine: z.string().max(200).optional(),
-    use: z
-      .enum([
-        'mower',
-        'tiller',
-        'pump',
-        'generator',
-        'chipper',
-        'blower',
-        'splitter',
-        'washer',
-        'saw',
-        'trimmer',
-        'other',
-        'unknown',
-      ])
-      .optional(),
+    use: z.enum([...uses, 'unknown']).optional(),
     owner: z.string().max(200).optional(),
     contact: z.string().max(200).optional(),
     /** the owner's own words */
@@ -115,6 +88,8 @@ export const bodies = {
     missing: words.optional(),
     consent: z.object({ given: z.boolean(), by: z.string().max(200), how: z.string().max(200) }).optional(),
     stopLimit: z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) }).optional(),
+    /** what the machine is worth to its owner when it runs */
+    worthRunning: z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) }).optional(),
   }),
   identity: z.discriminatedUnion('how', [
     z.object({
@@ -160,19 +135,27 @@ export const bodies = {
     /** cold/hot, choke, pull speed: a result without conditions cannot be compared later */
     conditions: z.string().max(400).optional(),
   }),
-  measurement: z.object({
-    /** measurement id of the catalog or a handle of our own */
-    measure: handle,
-    title: line,
-    value: writtenSchema,
-    /** shop instrument */
-    instrument: handle.optional(),
-    place: z.string().max(120).optional(),
-    direction: z.string().max(120).optional(),
-    temperature: writtenSchema.optional(),
-    limit: limitSchema.optional(),
-    phase: z.enum(['as-found', 'after']).optional(),
-  }),
+  measurement: z
+    .object({
+      /** measurement id of the catalog or a handle of our own */
+      measure: handle,
+      title: line,
+      value: writtenSchema,
+      /** shop instrument */
+      instrument: handle.optional(),
+      place: z.string().max(120).optional(),
+      direction: z.string().max(120).optional(),
+      temperature: writtenSchema.optional(),
+      limit: limitSchema.optional(),
+      phase: z.enum(['as-found', 'after']).optional(),
+    })
+    .refine(
+      ({ value, limit }) => [limit?.min, limit?.max].every((bound) => !bound || bound.kind === value.kind),
+      {
+        path: ['limit'],
+        message: 'a limit is of the same kind as the reading',
+      },
+    ),
   photograph: z.object({
     picture: z
       .object({

@@ -1,6 +1,9 @@
+export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
+export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
+export { faultsSaid, machineOf } from './answers/machine-case.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
@@ -11,9 +14,8 @@ export {
   tightening,
   turnTorque,
 } from './answers/tightening.js';
+export { type Spent, type WorthVerdict, worthHistoryOf, worthOf } from './answers/verdict.js';
 export {
-  type Architecture,
-  architectures,
   type Body,
   bodies,
   type Entry,

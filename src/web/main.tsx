@@ -7,6 +7,7 @@ import './look/ground.css';
 import './look/parts.css';
 import './look/frame.css';
 import './look/joint.css';
+import './look/worth.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

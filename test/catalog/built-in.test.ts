@@ -351,7 +351,7 @@ describe('taking apart', () => {
   });
 
   test('every variant is asked for by something', () => {
-    const text = JSON.stringify([catalog.components, catalog.assemblies, catalog.checks]);
+    const text = JSON.stringify([catalog.components, catalog.assemblies, catalog.checks, catalog.faults]);
     expect(catalog.variants.filter(({ id }) => !text.includes(`"${id}"`)).map(({ id }) => id)).toEqual([]);
   });
 });

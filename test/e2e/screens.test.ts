@@ -107,6 +107,23 @@ test.each(looks)(
     }),
 );
 
+test('every worksheet of the reference desk answers its published example within its window', async () => {
+  const context = await browser.newContext(phone);
+  const { page, errors } = await openPage(context, `${shop.address}/desk`);
+  const addresses = await page
+    .locator('main li a')
+    .evaluateAll((links) => links.map((a) => (a as HTMLAnchorElement).href));
+  expect(addresses.length).toBeGreaterThanOrEqual(40);
+  for (const address of addresses) {
+    await page.goto(address);
+    await page.getByRole('button', { name: 'Fill in a published example' }).click();
+    await page.locator('.answers li, .wrong-box').first().waitFor();
+    await expectFits(page, address);
+  }
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
 test('the keyboard alone reaches every control of every screen', () =>
   visit(wide, async (page, screen) => {
     const all = await page.evaluate(markControls);

@@ -21,12 +21,13 @@ function onServer(server: TestPostgres): void {
       const stop = store.watch((head) => heard.push(head));
       const saved: string[] = [];
       const refused: unknown[] = [];
-      const crash = new Promise((resolve) => setTimeout(resolve, 150)).then(() => server.crash());
+      let crash: Promise<unknown> | undefined;
       for (let i = 0; refused.length === 0; i++) {
         await store.append([entry(`e${i}`, 'j1')]).then(
           () => saved.push(`e${i}`),
           (error: unknown) => refused.push(error),
         );
+        if (saved.length === 8) crash ??= server.crash();
       }
       await crash;
       expect(refused[0]).toMatchObject({ name: 'StoreError', code: 'unreachable' });

@@ -18,9 +18,24 @@ export const commands: readonly Listed[] = [
     load: async () => (await import('./infer.js')).infer,
   },
   {
+    name: 'bench',
+    purpose: 'Lay out the work of several jobs over time: least lateness, then the soonest finish.',
+    load: async () => (await import('./bench-schedule.js')).benchCommand,
+  },
+  {
+    name: 'basket',
+    purpose: 'Find the cheapest basket that covers a list of parts, with shipping and the price of waiting.',
+    load: async () => (await import('./basket.js')).basketCommand,
+  },
+  {
     name: 'jobs',
     purpose: 'List the jobs of the store.',
     load: async () => (await import('./jobs.js')).jobs,
+  },
+  {
+    name: 'advise',
+    purpose: 'Say what is probably wrong with a job’s machine, and what to check next.',
+    load: async () => (await import('./advise.js')).advise,
   },
   {
     name: 'record',

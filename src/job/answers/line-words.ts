@@ -52,12 +52,13 @@ const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   missing: 'Missing or damaged',
   consent: 'Consent',
   stopLimit: 'Call above',
+  worthRunning: 'Worth when it runs',
 };
 
 function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake'>['body']): string {
   if (key === 'consent')
     return body.consent?.given ? `given by ${body.consent.by}, ${body.consent.how}` : 'not given';
-  if (key === 'stopLimit') return money(body.stopLimit) ?? '';
+  if (key === 'stopLimit' || key === 'worthRunning') return money(body[key]) ?? '';
   if (key === 'variants') {
     return Object.entries(body.variants ?? {})
       .map(([variant, holds]) => `${variant.replaceAll('-', ' ')}: ${holds ? 'yes' : 'no'}`)

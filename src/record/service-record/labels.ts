@@ -1,4 +1,5 @@
-import type { Architecture, Body } from '../../job/index.js';
+import type { Architecture } from '../../catalog/index.js';
+import type { Body } from '../../job/index.js';
 import { handleWords } from './words.js';
 
 type Use = NonNullable<Body<'intake'>['use']>;

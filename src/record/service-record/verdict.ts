@@ -4,23 +4,12 @@ import type { Sign, Verdict } from './section.js';
 /**
  * Whether a reading keeps its limit as far as its instrument can tell, as a sign and a word. The decision is the
  * gauge room's; here it only gets its words.
- * Special cases: no limit, or a limit of another kind than the reading, gives no verdict; limits that cross decide
- * nothing; a reading without a known instrument is compared as read (the table says so beside the instrument).
+ * Special cases: no limit gives no verdict; a reading without a known instrument is compared as read (the table
+ * says so beside the instrument).
  */
 export function judge(reading: From<'measurement'>, shop: Shop): Verdict | undefined {
-  if (!comparable(reading)) return undefined;
-  if (limitsCross(reading)) return { sign: 'cannot-decide', word: 'the limits cross' };
   const { decision } = limitAnswer(reading, shop);
   return decision && { sign: decision.verdict, word: verdictWord(decision.verdict, reading) };
-}
-
-function comparable({ value, limit }: From<'measurement'>): boolean {
-  const bounds = [limit?.min, limit?.max].filter((bound) => bound !== undefined);
-  return bounds.length > 0 && bounds.every((bound) => bound.kind === value.kind);
-}
-
-function limitsCross({ limit }: From<'measurement'>): boolean {
-  return limit?.min !== undefined && limit.max !== undefined && limit.min.si > limit.max.si;
 }
 
 function verdictWord(sign: Sign, { value, limit }: From<'measurement'>): string {

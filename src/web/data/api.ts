@@ -77,4 +77,9 @@ export const api = {
 export const pictureUrl = (sha256: string, width?: number) =>
   `/api/pictures/${sha256}${width === undefined ? '' : `?width=${width}`}`;
 export const recordUrl = (job: string) => `/api/jobs/${job}/record.pdf`;
+/** The other documents of a job, by their name on the server. */
+export const documentUrl = (
+  job: string,
+  name: 'bag-labels.pdf' | 'calendar.ics' | `tables/${'measurements' | 'torques' | 'parts'}.csv`,
+) => `/api/jobs/${job}/${name}`;
 export const bundleUrl = (job: string) => `/api/jobs/${job}/bundle.zip`;

@@ -132,9 +132,9 @@ function OutcomeBox({ outcome }: { outcome: Outcome }) {
   }
   return (
     <section className="card first">
-      <ul className="lines">
+      <ul className="lines answers">
         {outcome.answers.map((a) => (
-          <li key={a.id}>
+          <li key={a.id} className={isLong(a) ? 'long' : undefined}>
             <div>
               {a.label}
               {a.note && <div className="soft">{a.note}</div>}
@@ -147,12 +147,22 @@ function OutcomeBox({ outcome }: { outcome: Outcome }) {
   );
 }
 
+const isLong = ({ value }: Answer) =>
+  value.type === 'verdict' || value.type === 'list' || value.type === 'text';
+
 function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
   if (value.type === 'quantity')
     return <NumberWithOrigin what={label} quantity={{ ...value.quantity, origin }} />;
   if (value.type === 'number')
     return <b>{value.digits === undefined ? value.number : value.number.toFixed(value.digits)}</b>;
-  if (value.type === 'verdict') return <span className={`verdict ${value.verdict}`}>{value.text}</span>;
+  if (value.type === 'verdict') {
+    return (
+      <div>
+        <span className={`verdict ${value.verdict}`}>{value.verdict.replace('-', ' ')}</span>
+        <div className="soft">{value.text}</div>
+      </div>
+    );
+  }
   if (value.type === 'list') {
     return (
       <ol>

@@ -73,62 +73,90 @@ export interface Choice<T extends string> {
   readonly label: string;
 }
 
+interface ChoiceSet<T extends string> {
+  readonly label: string;
+  readonly choices: readonly Choice<T>[];
+  readonly help?: ReactNode;
+}
+
 /** One answer out of several, all of them in sight. */
-export function Choices<T extends string>(props: {
-  label: string;
-  choices: readonly Choice<T>[];
-  value: T | undefined;
-  onChange: (value: T) => void;
-  help?: ReactNode;
-}) {
+export function Choices<T extends string>(
+  props: ChoiceSet<T> & { value: T | undefined; onChange: (value: T) => void },
+) {
+  return <ChoiceButtons {...props} type="radio" isOn={(id) => props.value === id} onTap={props.onChange} />;
+}
+
+/** Any number of answers out of several. */
+export function ManyChoices<T extends string>(
+  props: ChoiceSet<T> & { value: readonly T[]; onChange: (value: T[]) => void },
+) {
+  return (
+    <ChoiceButtons
+      {...props}
+      type="checkbox"
+      isOn={(id) => props.value.includes(id)}
+      onTap={(id) => props.onChange(toggled(props.value, id))}
+    />
+  );
+}
+
+/** The list with the item taken out, or put at its end. */
+export function toggled<T>(list: readonly T[], item: T): T[] {
+  return list.includes(item) ? list.filter((other) => other !== item) : [...list, item];
+}
+
+function ChoiceButtons<T extends string>(
+  props: ChoiceSet<T> & { type: 'radio' | 'checkbox'; isOn: (id: T) => boolean; onTap: (id: T) => void },
+) {
   const name = useId();
   return (
-    <fieldset className="field" style={{ border: 0, padding: 0 }}>
-      <legend className="label" style={{ padding: 0, marginBottom: 4 }}>
-        {props.label}
-      </legend>
+    <Fieldset label={props.label}>
       <div className="choices">
         {props.choices.map((c) => (
           <label className="choice" key={c.id}>
             <input
-              type="radio"
+              type={props.type}
               name={name}
-              checked={props.value === c.id}
-              onChange={() => props.onChange(c.id)}
+              checked={props.isOn(c.id)}
+              onChange={() => props.onTap(c.id)}
             />
             <span>{c.label}</span>
           </label>
         ))}
       </div>
       {props.help && <div className="help">{props.help}</div>}
-    </fieldset>
+    </Fieldset>
   );
 }
 
-/** Any number of answers out of several. */
-export function ManyChoices<T extends string>(props: {
+/** Things to tick off one by one. */
+export function Ticks(props: {
   label: string;
-  choices: readonly Choice<T>[];
-  value: readonly T[];
-  onChange: (value: T[]) => void;
-  help?: ReactNode;
+  items: readonly string[];
+  value: readonly string[];
+  onChange: (value: string[]) => void;
 }) {
-  const toggle = (id: T) =>
-    props.onChange(props.value.includes(id) ? props.value.filter((v) => v !== id) : [...props.value, id]);
   return (
-    <fieldset className="field" style={{ border: 0, padding: 0 }}>
-      <legend className="label" style={{ padding: 0, marginBottom: 4 }}>
-        {props.label}
-      </legend>
-      <div className="choices">
-        {props.choices.map((c) => (
-          <label className="choice" key={c.id}>
-            <input type="checkbox" checked={props.value.includes(c.id)} onChange={() => toggle(c.id)} />
-            <span>{c.label}</span>
-          </label>
-        ))}
-      </div>
-      {props.help && <div className="help">{props.help}</div>}
+    <Fieldset label={props.label}>
+      {props.items.map((item) => (
+        <label className="tick" key={item}>
+          <input
+            type="checkbox"
+            checked={props.value.includes(item)}
+            onChange={() => props.onChange(toggled(props.value, item))}
+          />
+          {item}
+        </label>
+      ))}
+    </Fieldset>
+  );
+}
+
+function Fieldset({ label, children }: { label: string; children: ReactNode }) {
+  return (
+    <fieldset className="field">
+      <legend className="label">{label}</legend>
+      {children}
     </fieldset>
   );
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { builtInCatalog, cautionsFor } from '../../catalog/index.js';
 import { gateRules, gates, type Job } from '../../job/index.js';
-import { bundleUrl, recordUrl } from '../data/api.js';
+import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
@@ -41,6 +41,19 @@ export function HandOver({ job, gate }: SheetProps) {
           Take the whole job along (ZIP)
         </a>
       </div>
+      <details>
+        <summary>Other papers</summary>
+        <div className="row">
+          <a className="button" href={documentUrl(job.id, 'calendar.ics')} download>
+            Due dates for a calendar
+          </a>
+          {(['measurements', 'torques', 'parts'] as const).map((table) => (
+            <a key={table} className="button" href={documentUrl(job.id, `tables/${table}.csv`)} download>
+              {table} as a table
+            </a>
+          ))}
+        </div>
+      </details>
       {provisional.length > 0 && (
         <section className="section">
           <h2>Put back for now</h2>

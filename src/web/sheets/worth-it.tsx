@@ -1,5 +1,8 @@
-import { useState } from 'react';
-import type { Job } from '../../job/index.js';
+import { useMemo, useState } from 'react';
+import { Link } from 'wouter';
+import { builtInCatalog } from '../../catalog/index.js';
+import { hours, worthWords } from '../../diagnose/index.js';
+import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
@@ -7,6 +10,9 @@ import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { Choices, TextField } from '../parts/field.js';
+import { Drivers, percent } from './worth/drivers.js';
+import { useWorthHistory, WorthHistory } from './worth/history.js';
+import { SpreadPicture } from './worth/spread-picture.js';
 
 const choices = [
   { id: 'repair', label: 'Repair' },
@@ -17,44 +23,216 @@ const choices = [
 ] as const;
 type Choice = (typeof choices)[number]['id'];
 
-/** Decide with the owner, with the limit they set in sight. Safety faults are not optional. */
+/** What it costs to make it right, against what it is worth; then decide with the owner. Safety faults are not optional. */
 export function WorthIt({ job, gate }: SheetProps) {
   const [deciding, setDeciding] = useState(false);
   usePrimary({ label: 'Decide', act: () => setDeciding(true) });
+  const shop = useShop();
+  const verdict = useMemo(() => worthOf(job, builtInCatalog(), shop), [job, shop]);
   const decisions = job.decisions.filter((d) => d.about === 'machine');
   const last = decisions.at(-1);
-  const { stopLimit, consent } = job.intake;
   return (
-    <Sheet job={job} gate={gate} headline={last ? last.title : 'Not decided yet'} say={last?.reason}>
-      <ul className="lines">
-        <li>
-          <span>The owner’s limit: call above</span>
-          <b>{stopLimit ? `${stopLimit.currency}${stopLimit.amount}` : 'not set'}</b>
-        </li>
-        <li>
-          <span>Consent</span>
-          <b>{consent?.given ? `${consent.by}, ${consent.how}` : 'not given'}</b>
-        </li>
-        <PartsCost job={job} />
-      </ul>
-      {decisions.length > 1 && (
-        <section className="section">
-          <h2>How the answer changed</h2>
-          <ul className="lines">
-            {decisions.map((d) => (
-              <li key={d.entry}>
-                <div>
-                  {d.title}
-                  <div className="soft">{d.reason}</div>
-                </div>
-                <small>{d.at.slice(0, 16).replace('T', ' ')}</small>
-              </li>
-            ))}
-          </ul>
-        </section>
+    <Sheet
+      job={job}
+      gate={gate}
+      headline={last?.title ?? (verdict.state === 'answered' ? wordsOf(verdict).headline : 'Not decided yet')}
+      say={last?.reason ?? (verdict.state === 'answered' ? wordsOf(verdict).chance : verdict.words)}
+    >
+      {verdict.state === 'cannot' && verdict.because === 'architecture' && (
+        <p className="empty">
+          Nothing can be worked out yet.{' '}
+          <Link href={`/job/${job.id}/intake`}>Write down what kind of engine it is</Link>, then what was
+          seen.
+        </p>
       )}
+      {verdict.state === 'answered' && (
+        <Answer job={job} shop={shop} verdict={verdict} decided={last !== undefined} />
+      )}
+      <Given job={job} verdict={verdict} />
+      {decisions.length > 1 && <Decided decisions={decisions} />}
       <Decide job={job} open={deciding} onClose={() => setDeciding(false)} />
     </Sheet>
+  );
+}
+
+type Answered = Extract<WorthVerdict, { state: 'answered' }>;
+
+const moneyIn =
+  (currency: string) =>
+  (amount: number): string =>
+    `${currency}${Math.round(amount).toLocaleString('en-US')}`;
+
+const wordsOf = ({ worth, currency, value, limit }: Answered) =>
+  worthWords(worth, {
+    ...(value !== undefined && { value }),
+    ...(limit !== undefined && { limit }),
+    money: moneyIn(currency),
+  });
+
+function Answer(props: { job: Job; shop: Shop; verdict: Answered; decided: boolean }) {
+  const { job, shop, verdict, decided } = props;
+  const { worth, currency, value, limit } = verdict;
+  const money = moneyIn(currency);
+  const words = wordsOf(verdict);
+  const history = useWorthHistory(job, shop);
+  return (
+    <>
+      {decided && (
+        <p>
+          {verdict.asOf && 'When it was decided: '}
+          {words.chance}
+        </p>
+      )}
+      {worth.cost ? (
+        <SpreadPicture worth={worth} value={value} limit={limit} money={money} />
+      ) : (
+        <BenchTime verdict={verdict} />
+      )}
+      {words.stop && <p className="card first stop-point">{words.stop}</p>}
+      <Missing job={job} verdict={verdict} />
+      <Drivers worth={worth} money={verdict.ratePerHour === undefined ? undefined : money} />
+      <WorthHistory history={history} money={money} />
+      <HowSure verdict={verdict} />
+    </>
+  );
+}
+
+/** What can be said without a rate. */
+function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
+  const { minutes, parts } = worth;
+  const money = moneyIn(currency);
+  if (!minutes || !parts) return <p className="empty">It is scrap: nothing that makes it right is left.</p>;
+  return (
+    <ul className="lines">
+      <li>
+        <span>At the bench, half of all cases</span>
+        <b>
+          {hours(minutes.p25)} to {hours(minutes.p75)}
+        </b>
+      </li>
+      <li>
+        <span>Parts, half of all cases</span>
+        <b>
+          {money(parts.p25)} to {money(parts.p75)}
+        </b>
+      </li>
+      <li>
+        <span>Ends as scrap</span>
+        <b>{percent(worth.scrap.chance)}</b>
+      </li>
+    </ul>
+  );
+}
+
+function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answered }) {
+  if (worth.lacks.length === 0 && leftOut.length === 0) return null;
+  return (
+    <div className="empty">
+      {worth.lacks.includes('rate') && (
+        <p>
+          No money without a rate. <Link href="/shop">Write down what an hour costs here</Link>, or what your
+          own hour is worth to you.
+        </p>
+      )}
+      {worth.lacks.includes('value') && (
+        <p>
+          No verdict without a value.{' '}
+          <Link href={`/job/${job.id}/intake`}>Write down what it is worth when it runs</Link>.
+        </p>
+      )}
+      {leftOut.map((words) => (
+        <p key={words}>Left out: {words}.</p>
+      ))}
+    </div>
+  );
+}
+
+function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered }) {
+  const money = moneyIn(currency);
+  const { drawn, scrap, unpriced, cost } = worth;
+  return (
+    <details className="section">
+      <summary>Where these numbers come from</summary>
+      <ul>
+        <li>
+          {drawn.machines.toLocaleString('en-US')} machines drawn from what the findings leave open, all their
+          faults at once
+          {drawn.joint === 'independent' && ', here fault by fault, because they hang together too widely'}. A
+          chance is right within {percent(2 * drawn.chanceError)}.
+        </li>
+        {cost && drawn.medianBetween && (
+          <li>
+            Half cost {money(cost.p25)} to {money(cost.p75)}, nine in ten {money(cost.p05)} to{' '}
+            {money(cost.p95)}; the middle lies between {money(drawn.medianBetween[0])} and{' '}
+            {money(drawn.medianBetween[1])}.
+          </li>
+        )}
+        {scrap.chance > 0 && (
+          <li>
+            Scrap is found after {hours(scrap.minutesUntilFound)} on average, at the least. It costs that much
+            and brings nothing.
+          </li>
+        )}
+        <li>
+          Minutes, prices, pace and what is often scrap: trade judgement, no source. What comes off for
+          several faults counts once. Intake, checks, run-up and hand-over are not in it.
+        </li>
+        <li>
+          Spent so far, not in it: {hours(spent.minutes)} by the catalog’s minutes, parts {money(spent.parts)}
+          {spent.cost !== undefined && `, together ${money(spent.cost)}`}.
+        </li>
+        {unpriced.length > 0 && <li>Without a price, counted as nothing: {unpriced.join(', ')}.</li>}
+      </ul>
+    </details>
+  );
+}
+
+/** What the answer stands on, and what was spent. */
+function Given({ job, verdict }: { job: Job; verdict: WorthVerdict }) {
+  const { stopLimit, worthRunning, consent } = job.intake;
+  const sum = (m: { amount: number; currency: string } | undefined) =>
+    m ? `${m.currency}${m.amount}` : 'not set';
+  return (
+    <ul className="lines">
+      <li>
+        <span>Worth when it runs</span>
+        <b>{sum(worthRunning)}</b>
+      </li>
+      <li>
+        <span>The owner’s limit: call above</span>
+        <b>{sum(stopLimit)}</b>
+      </li>
+      <li>
+        <span>Consent</span>
+        <b>{consent?.given ? `${consent.by}, ${consent.how}` : 'not given'}</b>
+      </li>
+      <PartsCost job={job} />
+      {verdict.state === 'answered' && verdict.spent.cost !== undefined && (
+        <li>
+          <span>Spent so far, not counted above</span>
+          <b>{moneyIn(verdict.currency)(verdict.spent.cost)}</b>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function Decided({ decisions }: { decisions: readonly From<'decision'>[] }) {
+  return (
+    <section className="section">
+      <h2>What was decided, in turn</h2>
+      <ul className="lines">
+        {decisions.map((d) => (
+          <li key={d.entry}>
+            <div>
+              {d.title}
+              <div className="soft">{d.reason}</div>
+            </div>
+            <small>{d.at.slice(0, 16).replace('T', ' ')}</small>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

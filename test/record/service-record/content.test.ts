@@ -225,15 +225,6 @@ describe('what a record must not get wrong', () => {
     expect(plain(row?.[1])).toContain('3 readings, earlier 0.020 in, 0.021 in');
   });
 
-  test('limits that cross decide nothing', () => {
-    const limit = { min: length('0.030 in'), max: length('0.010 in'), origin: { from: 'owner' as const } };
-    const record = content(job((log) => log.add('measurement', { ...gap('0.020 in'), limit })));
-    expect(block(record, 'measurements', 'table').rows[0]?.[1]?.verdict).toEqual({
-      sign: 'cannot-decide',
-      word: 'the limits cross',
-    });
-  });
-
   test('a later decision on a part put back for now closes it', () => {
     const decided = (choice: string, reason: string) => ({
       about: 'part' as const,

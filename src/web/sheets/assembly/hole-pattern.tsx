@@ -11,12 +11,15 @@ type Shape = 'round' | 'head' | 'tapped' | 'typed';
 /** Where the holes are: on a circle, in two rows like a head, tapped on a drawing, or typed as coordinates. */
 export function HolePattern({
   holes,
+  given,
   onChange,
 }: {
   holes: readonly Hole[];
+  /** the joint was laid out before: its holes stand as they are */
+  given: boolean;
   onChange: (holes: Hole[]) => void;
 }) {
-  const [shape, setShape] = useState<Shape>(holes.length > 0 ? 'tapped' : 'head');
+  const [shape, setShape] = useState<Shape>(given ? 'tapped' : 'head');
   return (
     <div className="stack tight">
       <Choices<Shape>
@@ -51,7 +54,7 @@ function lengthMm(text: string): number | undefined {
 function HeadHoles({ onChange }: { onChange: (holes: Hole[]) => void }) {
   const [count, setCount] = useState('8');
   const [long, setLong] = useState('110 mm');
-  const [wide, setWide] = useState('90 mm');
+  const [wide, setWide] = useState('80 mm');
   const change = (next: { count?: string; long?: string; wide?: string }) => {
     const [c, l, w] = [next.count ?? count, next.long ?? long, next.wide ?? wide];
     setCount(c);
@@ -110,32 +113,46 @@ function RoundHoles({ onChange }: { onChange: (holes: Hole[]) => void }) {
   );
 }
 
-/** A tap sets a hole, a tap on a hole takes it away. The plate is 100 × 75 of whatever unit: only proportions matter. */
+/** A tap sets a hole, a tap on a hole takes it away. The plate grows with what lies on it: only proportions matter. */
 function TapHoles({ holes, onChange }: { holes: readonly Hole[]; onChange: (holes: Hole[]) => void }) {
   const id = useId();
+  const half = Math.max(60, ...holes.flatMap((h) => [Math.abs(h.xMm) + 8, (Math.abs(h.yMm) + 8) / 0.75]));
+  const r = half * 0.08;
   const tap = (e: React.MouseEvent<SVGSVGElement>) => {
     const box = e.currentTarget.getBoundingClientRect();
-    const x = round(((e.clientX - box.left) / box.width) * 120 - 60);
-    const y = round(45 - ((e.clientY - box.top) / box.height) * 90);
-    const near = holes.findIndex((h) => Math.hypot(h.xMm - x, h.yMm - y) < 6);
+    const x = round(((e.clientX - box.left) / box.width) * 2 * half - half);
+    const y = round(0.75 * half - ((e.clientY - box.top) / box.height) * 1.5 * half);
+    const near = holes.findIndex((h) => Math.hypot(h.xMm - x, h.yMm - y) < 1.3 * r);
     onChange(near >= 0 ? holes.filter((_, i) => i !== near) : [...holes, { xMm: x, yMm: y }]);
   };
   return (
-    <div>
-      {/* biome-ignore lint/a11y/useKeyWithClickEvents: by keyboard the same pattern is typed as coordinates, the choice beside this one */}
-      <svg viewBox="-60 -45 120 90" className="plate" onClick={tap} role="img" aria-labelledby={id}>
-        <title id={id}>Tap where the holes are; tap a hole to take it away. {holes.length} so far.</title>
-        <rect x={-59} y={-44} width={118} height={88} rx={12} fill="var(--sheet)" stroke="var(--rule)" />
-        {holes.map((h, i) => (
-          <g key={`${h.xMm} ${h.yMm}`}>
-            <circle cx={h.xMm} cy={-h.yMm} r={4.6} fill="none" stroke="var(--ink)" strokeWidth={0.8} />
-            <text x={h.xMm} y={-h.yMm} dy="0.36em" fontSize={4.6} textAnchor="middle" fill="var(--ink)">
-              {i + 1}
-            </text>
-          </g>
-        ))}
-      </svg>
-    </div>
+    // biome-ignore lint/a11y/useKeyWithClickEvents: by keyboard the same pattern is typed as coordinates, the choice beside this one
+    <svg
+      viewBox={`${-half} ${-0.75 * half} ${2 * half} ${1.5 * half}`}
+      className="plate"
+      onClick={tap}
+      role="img"
+      aria-labelledby={id}
+    >
+      <title id={id}>Tap where the holes are; tap a hole to take it away. {holes.length} so far.</title>
+      <rect
+        x={-half + 1}
+        y={-0.75 * half + 1}
+        width={2 * half - 2}
+        height={1.5 * half - 2}
+        rx={half * 0.2}
+        fill="var(--sheet)"
+        stroke="var(--rule)"
+      />
+      {holes.map((h, i) => (
+        <g key={`${h.xMm} ${h.yMm}`}>
+          <circle cx={h.xMm} cy={-h.yMm} r={r} fill="none" stroke="var(--ink)" strokeWidth={r * 0.16} />
+          <text x={h.xMm} y={-h.yMm} dy="0.36em" fontSize={r} textAnchor="middle" fill="var(--ink)">
+            {i + 1}
+          </text>
+        </g>
+      ))}
+    </svg>
   );
 }
 

@@ -55,7 +55,7 @@ function Form({
   const [spec, setSpec] = useState('');
   const [target, setTarget] = useState<WrittenState>(readWritten(before?.target.written ?? '', 'torque'));
   const [thread, setThread] = useState(before?.thread ?? '');
-  const [holes, setHoles] = useState<readonly Hole[]>(before?.holes ?? aroundHead(8, 110, 90));
+  const [holes, setHoles] = useState<readonly Hole[]>(before?.holes ?? aroundHead(8, 110, 80));
   const [scheme, setScheme] = useState<Scheme>(before ? 'own' : 'half-full');
   const [own, setOwn] = useState((before?.passes ?? [0.5, 1]).map((p) => `${Math.round(p * 100)}`).join(' '));
   const [round, setRound] = useState(before?.finalRound ?? false);
@@ -146,7 +146,7 @@ function Form({
           help="Lets an impossible torque be caught."
         />
       </div>
-      <HolePattern holes={holes} onChange={setHoles} />
+      <HolePattern holes={holes} given={before !== undefined} onChange={setHoles} />
       <Choices<OrderFrom>
         label="Order"
         value={orderFrom}

@@ -5,7 +5,7 @@ import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
+import { TextField, Ticks } from '../../parts/field.js';
 import { componentFor } from '../components.js';
 
 /** One piece goes back: its fasteners counted in, its ports opened again, its checks read before it closes. */
@@ -93,30 +93,5 @@ function Form({ job, step, onClose }: { job: Job; step: From<'step'>; onClose: (
         </Button>
       </div>
     </>
-  );
-}
-
-export function Ticks(props: {
-  label: string;
-  items: readonly string[];
-  value: readonly string[];
-  onChange: (value: string[]) => void;
-}) {
-  const toggle = (item: string) =>
-    props.onChange(
-      props.value.includes(item) ? props.value.filter((v) => v !== item) : [...props.value, item],
-    );
-  return (
-    <fieldset className="field" style={{ border: 0, padding: 0 }}>
-      <legend className="label" style={{ padding: 0 }}>
-        {props.label}
-      </legend>
-      {props.items.map((item) => (
-        <label className="tick" key={item}>
-          <input type="checkbox" checked={props.value.includes(item)} onChange={() => toggle(item)} />
-          {item}
-        </label>
-      ))}
-    </fieldset>
   );
 }

@@ -95,8 +95,9 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         <span>
           Tag {job.tag} · {joint.name} · {passName(turn, progress)}
         </span>
-        <span>
+        <span className="row">
           bolt {turn.place} of {joint.holes.length}
+          <Speak words={spoken(joint, turn)} />
         </span>
       </header>
       <JointDrawing joint={joint} lit={litFor(progress, place)} />
@@ -122,6 +123,35 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         </Button>
       </footer>
     </div>
+  );
+}
+
+/** What is said aloud: no signs that a voice would stumble over. */
+function spoken(joint: From<'joint'>, turn: BoltTurn): string {
+  const torque = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
+  const units: Readonly<Record<string, string>> = {
+    'in-lb': 'inch pounds',
+    'ft-lb': 'foot pounds',
+    N·m: 'newton meters',
+  };
+  const place = joint.order.indexOf(turn.hole) + 1;
+  return `Bolt ${place}. ${torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit)}.`;
+}
+
+/** Spoken prompts on request, where the browser has a voice. */
+function Speak({ words }: { words: string }) {
+  const [on, setOn] = useState(false);
+  useEffect(() => {
+    if (!on) return;
+    speechSynthesis.cancel();
+    speechSynthesis.speak(new SpeechSynthesisUtterance(words));
+    return () => speechSynthesis.cancel();
+  }, [on, words]);
+  if (!('speechSynthesis' in window)) return null;
+  return (
+    <Button look="quiet" aria-pressed={on} onClick={() => setOn(!on)}>
+      {on ? 'Be quiet' : 'Say it aloud'}
+    </Button>
   );
 }
 

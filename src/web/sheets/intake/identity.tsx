@@ -3,9 +3,8 @@ import { builtInCatalog, readPlate } from '../../../catalog/index.js';
 import type { Body, From, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
-import { Choices, TextField } from '../../parts/field.js';
+import { Choices, TextField, Ticks } from '../../parts/field.js';
 import { readWritten, WrittenField } from '../../parts/written.js';
-import { Ticks } from '../assembly/put-back.js';
 
 type How = 'plate' | 'measured' | 'not-found';
 

@@ -86,7 +86,7 @@ export function Owner({ job }: { job: Job }) {
           </>
         )}
       </FactsForm>
-      <FactsForm job={job} title="Consent and limit" keys={['consent', 'stopLimit']}>
+      <FactsForm job={job} title="Consent and limit" keys={['consent', 'stopLimit', 'worthRunning']}>
         {(f, change) => (
           <div className="fields">
             <TextField
@@ -116,6 +116,16 @@ export function Owner({ job }: { job: Job }) {
                 if (v.trim() !== '' && amount >= 0) change({ stopLimit: { amount, currency } });
               }}
               help="Work stops here until the owner says go on."
+            />
+            <TextField
+              label={`Worth when it runs (${currency})`}
+              value={f.worthRunning ? String(f.worthRunning.amount) : ''}
+              inputMode="decimal"
+              onChange={(v) => {
+                const amount = Number(v);
+                if (v.trim() !== '' && amount >= 0) change({ worthRunning: { amount, currency } });
+              }}
+              help="What it would cost to have another as good, or what it is worth to the owner."
             />
           </div>
         )}

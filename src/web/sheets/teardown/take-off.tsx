@@ -5,11 +5,10 @@ import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
+import { TextField, Ticks } from '../../parts/field.js';
 import { TakePicture } from '../../parts/picture.js';
-import { Ticks } from '../assembly/put-back.js';
 import { componentFor, componentsOf } from '../components.js';
-import { missingViews } from './teardown.js';
+import { missingViews } from './missing-views.js';
 
 /** One piece comes off: cautions and look-alikes first, then pictures, fasteners, bag and ports. */
 export function TakeOff({

@@ -1,13 +1,16 @@
 import { useState } from 'react';
-import { builtInCatalog, type Component, cautionsFor } from '../../../catalog/index.js';
+import { builtInCatalog, cautionsFor } from '../../../catalog/index.js';
 import { doneSteps, type From, type Job } from '../../../job/index.js';
+import { documentUrl } from '../../data/api.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
+import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
 import { componentFor, componentsOf } from '../components.js';
 import { ChooseComponent } from './choose-component.js';
+import { missingViews } from './missing-views.js';
 import { TakeOff } from './take-off.js';
 
 /** Off in order, recorded, bagged. What comes off is a step; its fasteners, bag, ports and pictures stay with it. */
@@ -43,7 +46,20 @@ export function Teardown({ job, gate }: SheetProps) {
       <section className="section stack tight">
         <h2>Photographs of the teardown</h2>
         <PictureGrid photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
-        <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
+        <div className="row">
+          <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
+          <NameClip job={job.id} stage="teardown" />
+          {steps.some((s) => s.bag) && (
+            <a
+              className="button"
+              href={documentUrl(job.id, 'bag-labels.pdf')}
+              target="_blank"
+              rel="noreferrer"
+            >
+              Labels for the bags (PDF)
+            </a>
+          )}
+        </div>
       </section>
       <ChooseComponent
         job={job}
@@ -95,15 +111,4 @@ function StepLine({ job, step, onTake }: { job: Job; step: From<'step'>; onTake:
       )}
     </li>
   );
-}
-
-/** Views that a later step will want and that no picture or film shows yet. */
-export function missingViews(
-  job: Job,
-  step: From<'step'>,
-  component: Component | undefined,
-): readonly string[] {
-  const shown = job.photographs.filter((p) => p.about === step.step || p.about?.startsWith(`${step.step}:`));
-  const covered = new Set(shown.map((p) => p.caption));
-  return (component?.views ?? []).filter((v) => !covered.has(v));
 }

@@ -1,0 +1,109 @@
+import { NetworkError } from '../error.js';
+import { type ExactInference, inferExactly } from '../infer.js';
+import type { Machine } from '../machine/machine.js';
+import type { Ranked } from './next.js';
+import { matters, stakesOf } from './stakes.js';
+import { lossAt } from './value.js';
+import { countWord, listed, lowerFirst, percent } from './words.js';
+
+/** Whether to act now, and what is risked by it. */
+export interface Enough {
+  readonly enough: boolean;
+  /** faults to repair now, the likeliest first */
+  readonly act: readonly { readonly id: string; readonly name: string; readonly probability: number }[];
+  /** chance that at least one of them is not there */
+  readonly needless: number;
+  /** chance that a fault that matters is there and is none of them */
+  readonly missed: number;
+  /** minutes of needless and of missed work that acting now costs on average */
+  readonly riskMinutes: number;
+  /** a sentence */
+  readonly words: string;
+}
+
+/** A check earns less than its minutes: then acting is cheaper than looking. */
+const earnsItsMinutes = 1;
+
+/**
+ * Acting is enough when no check that can be made saves as many minutes as it takes. A fault is repaired when leaving it
+ * costs more on average than repairing it. Both chances are exact and over all faults jointly.
+ */
+export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {
+  const place = new Map(inference.faults.map((id, i) => [id, i]));
+  const weighed = machine.faults
+    .filter((f) => matters(f.fault))
+    .map((f) => ({
+      id: f.id,
+      now: machine.now(f.id),
+      name: f.fault.name,
+      probability: inference.posterior[place.get(machine.now(f.id))!]!,
+      stakes: stakesOf(machine.catalog, machine.facts, f),
+    }));
+  const isActedOn = ({ probability: p, stakes }: (typeof weighed)[number]) =>
+    p * stakes.missed > (1 - p) * stakes.needless;
+  const act = weighed.filter(isActedOn).sort((a, b) => b.probability - a.probability);
+  const left = weighed.filter((w) => !act.includes(w));
+  const needless =
+    1 -
+    chanceThat(
+      inference,
+      act.map((w) => w.now),
+      true,
+    );
+  const missed =
+    1 -
+    chanceThat(
+      inference,
+      left.map((w) => w.now),
+      false,
+    );
+  const saving = best.filter((c) => c.saves >= earnsItsMinutes * c.minutes);
+  const riskMinutes = weighed.reduce((sum, w) => sum + lossAt(w.probability, w.stakes), 0);
+  const answer = {
+    act: act.map(({ id, name, probability }) => ({ id, name, probability })),
+    needless,
+    missed,
+  };
+  return {
+    enough: saving.length === 0,
+    ...answer,
+    riskMinutes,
+    words: words(saving[0]?.title, answer, riskMinutes),
+  };
+}
+
+/** The chance that all of these are present, or absent, together. */
+function chanceThat(inference: ExactInference, faults: readonly string[], present: boolean): number {
+  const { network } = inference;
+  const known = new Map(network.known.map((k) => [k.fault, k.present]));
+  if (faults.some((f) => known.get(f) === !present)) return 0;
+  const more = faults.filter((f) => !known.has(f)).map((fault) => ({ fault, present }));
+  if (more.length === 0) return 1;
+  try {
+    const { logEvidence } = inferExactly({ ...network, known: [...network.known, ...more] });
+    return Math.min(1, Math.exp(logEvidence - inference.logEvidence));
+  } catch (error) {
+    if (error instanceof NetworkError && error.code === 'impossible') return 0;
+    throw error;
+  }
+}
+
+const mostNames = 3;
+
+function words(
+  better: string | undefined,
+  { act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>,
+  riskMinutes: number,
+): string {
+  const names =
+    act.length > mostNames
+      ? `${lowerFirst(countWord(act.length))} faults`
+      : listed(act.map((a) => lowerFirst(a.name)));
+  const risk =
+    act.length > 0
+      ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
+      : `Nothing is worth repairing yet; something that matters is there with ${percent(missed)}.`;
+  return better === undefined
+    ? `Enough is seen to act: no check saves as many minutes as it takes. ${risk}`
+    : `Look further first: “${better}” saves more minutes than it takes. ${risk}`;
+}

@@ -1,0 +1,225 @@
+import { type Component, cautionsFor } from '../../catalog/index.js';
+import type { ExactInference } from '../infer.js';
+import type { Machine, MachineCheck } from '../machine/machine.js';
+import { type Access, accessFor } from './access.js';
+import { isLocked, type Runs, runs } from './running.js';
+import { evidenceDestroyedBy, spoiledAlready } from './spoils.js';
+import { type CheckValue, valuer } from './value.js';
+import { whyWords } from './why.js';
+
+export interface Shop {
+  /** components that are off now */
+  readonly off?: ReadonlySet<string>;
+  /** instruments that the shop owns, in the catalog's words; left out when not known */
+  readonly instruments?: ReadonlySet<string> | undefined;
+  /** whatever the log says of whether it runs, every check can be made */
+  readonly everyEngineState?: boolean;
+}
+
+export interface NextCheck {
+  readonly id: string;
+  readonly title: string;
+  /** minutes from now, with what must still come off */
+  readonly minutes: number;
+  readonly comesOff: readonly { readonly id: string; readonly name: string }[];
+  readonly instruments: readonly string[];
+  /** what of them the shop does not own, as far as it is known */
+  readonly lacking: readonly string[];
+  /** how much nearer the faults that matter come to being found, in faults */
+  readonly gain: number;
+  readonly gainPerMinute: number;
+  /** minutes of needless and of missed work that it is expected to save */
+  readonly saves: number;
+  /** a sentence */
+  readonly why: string;
+  readonly outcomes: CheckValue['outcomes'];
+  /** checks to make before it, because it spoils what they read */
+  readonly before: readonly string[];
+  /** dangers, the gravest first */
+  readonly cautions: readonly { readonly title: string; readonly severity: number }[];
+  /** the engine must run for it, and it is not known whether it does */
+  readonly ifItRuns: boolean;
+  /** something done already has spoiled a part of what it reads */
+  readonly spoiled: boolean;
+}
+
+export interface Ranked {
+  /** the best ones; a check that would be spoiled stands before the one that spoils it */
+  readonly best: readonly NextCheck[];
+  /** how many checks can be made now */
+  readonly open: number;
+}
+
+/** What an engine that may not run makes of a check that needs it running. */
+const mayNotRun = 0.6;
+/** What is left of a reading that something else has spoiled. Trade judgement, no source. */
+const spoiledLeaves = 0.25;
+/** An instrument that is not there can be borrowed: the check is kept, far down. */
+const notOwned = 0.3;
+/** Minutes that care takes where injury is possible. Trade judgement, no source. */
+const careMinutes = [0, 0, 0.25, 0.5];
+/** A check that shares its access with others pays for them too: this part of their gain counts. */
+const companionPart = 0.8;
+/** A check worth this part of the best is worth making before it is spoiled. */
+const worthKeeping = 0.05;
+
+/**
+ * The checks that earn most for their minutes.
+ *
+ * Method: for every check that can be made now, each outcome's posterior is worked out exactly (`outlook`) and the
+ * expected gain (`settled`) divided by its minutes, counting what is off already. Where something must come off, the
+ * other checks behind the same parts are weighed with it, as are checks made in its course, each only as far as it raises
+ * the rate. Signs of one check
+ * are weighed one by one and added. A check that spoils others stands behind them.
+ */
+export function nextChecks(machine: Machine, inference: ExactInference, shop: Shop = {}, count = 5): Ranked {
+  const all = weighedChecks(machine, inference, shop);
+  const weighed = all.filter((w) => w.value.check.waitsFor === undefined);
+  const rated = weighed
+    .map((w) => ({ ...w, rate: rateWithCompanions(w, all) }))
+    .sort((a, b) => b.rate - a.rate);
+  const least = worthKeeping * (rated[0]?.value.gain ?? 0);
+  const order: typeof rated = [];
+  const place = (one: (typeof rated)[number]): void => {
+    if (order.includes(one)) return;
+    for (const id of evidenceDestroyedBy(machine.catalog, one.value.check.check)) {
+      const kept = rated.find((r) => r.value.check.check.id === id);
+      if (kept && kept !== one && kept.value.gain >= least && !spoilsBack(machine, kept, one)) place(kept);
+    }
+    order.push(one);
+  };
+  for (const one of rated) if (order.length < count) place(one);
+  return { best: order.slice(0, count).map((w) => shown(machine, w, shop, order)), open: weighed.length };
+}
+
+interface WeighedCheck {
+  readonly value: CheckValue;
+  readonly access: Access;
+  readonly comesOff: readonly Component[];
+  readonly offMinutes: number;
+  readonly handsMinutes: number;
+  /** gain with what stands against the check taken off */
+  readonly worth: number;
+  readonly ifItRuns: boolean;
+  readonly spoiled: boolean;
+}
+
+function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop): WeighedCheck[] {
+  const state = shop.everyEngineState ? 'yes' : runs(machine);
+  const value = valuer(machine, inference);
+  return machine.checks
+    .filter((c) => canBeMade(machine, c, state, shop.everyEngineState === true))
+    .map((c) => weigh(machine, value(c), shop, state));
+}
+
+function canBeMade(
+  machine: Machine,
+  { check, open, waitsFor, signs }: MachineCheck,
+  state: Runs,
+  anyState: boolean,
+): boolean {
+  if (!open || signs.length === 0) return false;
+  // a repeat is worth nothing before its first reading; what is made in the course of another is worth it with that one
+  if (waitsFor !== undefined && check.differentialOf) return false;
+  if (state === 'no' && needsRunning(check.engine)) return false;
+  return anyState || !(check.engine !== 'still' && check.id !== 'turn-uncoupled' && isLocked(machine));
+}
+
+const needsRunning = (engine: MachineCheck['check']['engine']): boolean =>
+  engine === 'running' || engine === 'hot';
+
+function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): WeighedCheck {
+  const { check } = value.check;
+  const access = accessFor(machine.catalog, machine.facts, check, shop.off ?? new Set());
+  const offMinutes = access.comesOff.reduce((sum, c) => sum + c.minutesOff, 0);
+  const ifItRuns = state === 'unknown' && needsRunning(check.engine);
+  const spoiled = spoiledAlready(machine, check.id);
+  const parts = [
+    ifItRuns ? mayNotRun : 1,
+    spoiled ? spoiledLeaves : 1,
+    lacking(check.instruments, shop).length > 0 ? notOwned : 1,
+  ];
+  const care = careMinutes[cautionsFor(machine.catalog, { check: check.id })[0]?.severity ?? 0]!;
+  return {
+    value,
+    access,
+    comesOff: access.comesOff,
+    offMinutes,
+    handsMinutes: access.minutes - offMinutes + care,
+    worth: parts.reduce((w, p) => w * p, value.gain),
+    ifItRuns,
+    spoiled,
+  };
+}
+
+/** What everybody at a bench has. */
+const always = new Set([
+  'hand',
+  'eye',
+  'finger',
+  'fingers',
+  'ear',
+  'rag',
+  'glove',
+  'photo',
+  'mark',
+  'load',
+  'light',
+]);
+
+function lacking(instruments: readonly string[], { instruments: owned }: Shop): string[] {
+  return owned ? instruments.filter((i) => !owned.has(i) && !always.has(i)) : [];
+}
+
+function rateWithCompanions(one: WeighedCheck, all: readonly WeighedCheck[]): number {
+  let worth = one.worth;
+  let minutes = one.offMinutes + one.handsMinutes;
+  const opened = new Set(one.comesOff);
+  const isCompanion = ({ value, comesOff }: WeighedCheck): boolean =>
+    value.check.waitsFor === undefined
+      ? comesOff.length > 0 && comesOff.every((c) => opened.has(c))
+      : value.check.waitsFor === one.value.check.check.id;
+  const companions = all
+    .filter((w) => w !== one && isCompanion(w))
+    .sort((a, b) => b.worth / b.handsMinutes - a.worth / a.handsMinutes);
+  for (const w of companions) {
+    if (w.worth / w.handsMinutes <= worth / minutes) break;
+    worth += companionPart * w.worth;
+    minutes += w.handsMinutes;
+  }
+  return worth / minutes;
+}
+
+const spoilsBack = (machine: Machine, a: WeighedCheck, b: WeighedCheck): boolean =>
+  evidenceDestroyedBy(machine.catalog, a.value.check.check).includes(b.value.check.check.id);
+
+function shown(
+  machine: Machine,
+  w: WeighedCheck & { readonly rate: number },
+  shop: Shop,
+  order: readonly WeighedCheck[],
+): NextCheck {
+  const { check } = w.value.check;
+  const destroyed = evidenceDestroyedBy(machine.catalog, check);
+  const minutes = w.access.minutes;
+  return {
+    id: check.id,
+    title: check.title,
+    minutes,
+    comesOff: w.comesOff.map((c) => ({ id: c.id, name: c.name })),
+    instruments: check.instruments,
+    lacking: lacking(check.instruments, shop),
+    gain: w.value.gain,
+    gainPerMinute: w.rate,
+    saves: w.value.saves,
+    why: whyWords(machine, w.value, w),
+    outcomes: w.value.outcomes,
+    before: order.map((o) => o.value.check.check.id).filter((id) => destroyed.includes(id)),
+    cautions: cautionsFor(machine.catalog, { check: check.id }).map(({ title, severity }) => ({
+      title,
+      severity,
+    })),
+    ifItRuns: w.ifItRuns,
+    spoiled: w.spoiled,
+  };
+}

@@ -1,0 +1,272 @@
+import { byId, type Catalog, type Check } from '../../catalog/index.js';
+import type { Network, Reading } from '../network.js';
+import type { CaseHistory, MachineFacts, SeenCheck } from './case.js';
+import { complaintSigns } from './complaints.js';
+import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';
+import { plainSigns, type Signs, sharedSigns } from './kin.js';
+import { chosenOutcomes, readingsOf } from './readings.js';
+import { type Unit, unitsFor } from './units.js';
+import { Versions } from './versions.js';
+
+/** A check of the catalog as it stands on this machine now. */
+export interface MachineCheck {
+  readonly check: Check;
+  /** the signs that it reads now */
+  readonly signs: readonly string[];
+  /** not made yet, or not since what it may show was repaired */
+  readonly open: boolean;
+  /** a check that has to come first: one that this repeats, with a bad outcome, or in whose course it is made */
+  readonly waitsFor?: string;
+}
+
+/** A check that was made, with the signs it was taken to read. */
+export interface TakenReading {
+  readonly seen: SeenCheck;
+  readonly title: string;
+  /** the outcomes in the catalog's words */
+  readonly words: readonly string[];
+  /** something other than the healthy outcome was seen */
+  readonly abnormal: boolean;
+  readonly signs: readonly string[];
+  /** why it says nothing */
+  readonly silent?:
+    | 'read again'
+    | 'not in the catalog'
+    | 'outcome not in the catalog'
+    | 'waits for its first reading';
+}
+
+/** One machine: its fault network and what of the catalog each part stands for. */
+export interface Machine {
+  readonly catalog: Catalog;
+  readonly facts: MachineFacts;
+  readonly network: Network;
+  readonly faults: readonly MachineFault[];
+  /** the fault's name in the network as the machine stands now, after repairs */
+  readonly now: (fault: string) => string;
+  readonly checks: readonly MachineCheck[];
+  readonly readings: readonly TakenReading[];
+  readonly complaints: readonly string[];
+  readonly history: CaseHistory;
+  /** hidden causes that stand for what is not on the list */
+  readonly alarms: ReadonlySet<string>;
+}
+
+/**
+ * The fault network of one machine, in the open form of `Network`, with everything that was seen.
+ *
+ * - Faults: those of the catalog that can concern it (`faultsFor`); what brings others about as links.
+ * - A check is not a sign: see `scalesOf` for what each reads, `withSuspects` and `repeatOf` for repeats with a
+ *   suspect bypassed, `sharedSigns` for related checks, `complaintSigns` for what the owner said.
+ * - A fault that was repaired gets a second name from then on, there with chance 0.05 when it was there before (the
+ *   repair failed) or 0.01 anew. Readings after the repair name the second. Of two readings of one check between which
+ *   nothing was repaired that it may show, the last one counts. Limit: a cause that was not repaired is drawn afresh
+ *   for the later reading.
+ * - Kin share hidden causes only from their first reading on; before, each reads by itself, which is the same.
+ */
+export function machineNetwork(
+  catalog: Catalog,
+  facts: MachineFacts,
+  seen: readonly SeenCheck[],
+  history: CaseHistory = {},
+): Machine {
+  const { faults, concerned, links, own, units } = groundFor(catalog, facts, history.frequencies);
+  const versions = new Versions((history.repairs ?? []).filter((r) => concerned.has(r.fault)));
+  const taken = new Map<SeenCheck, TakenReading>();
+  const parts = units.map((unit) => unitNow(unit, inOrder(seen), facts, versions, taken));
+  const complaints = complaintSigns(catalog, facts, history.complaints ?? [], concerned);
+  const network: Network = {
+    faults: [
+      ...faults.map(({ id }) => ({ id, prior: own.get(id)! })),
+      ...versions.faults(),
+      ...parts.flatMap((p) => p.signs.flatMap((s) => s.shared)),
+    ],
+    links: [...links, ...versions.links(), ...parts.flatMap((p) => p.signs.flatMap((s) => s.links))],
+    signs: [...complaints.signs, ...parts.flatMap((p) => p.signs.flatMap((s) => s.signs))],
+    seen: [...complaints.seen, ...parts.flatMap((p) => p.read)],
+    known: knownFaults(history, concerned, versions),
+  };
+  return {
+    catalog,
+    facts,
+    network,
+    faults,
+    now: (fault) => versions.now(fault),
+    checks: parts.flatMap((p) => p.checks),
+    readings: inOrder(seen).map((s) => taken.get(s) ?? unknownReading(catalog, s)),
+    complaints: history.complaints ?? [],
+    history,
+    alarms: new Set(parts.flatMap((p) => p.signs.flatMap((s) => s.alarm ?? []))),
+  };
+}
+
+interface Ground {
+  readonly faults: readonly MachineFault[];
+  readonly concerned: ReadonlySet<string>;
+  readonly links: readonly FaultLink[];
+  readonly own: ReadonlyMap<string, number>;
+  readonly units: readonly Unit[];
+}
+
+const grounds = new WeakMap<Catalog, Map<string, Ground>>();
+/** More kinds of machine than are asked about in a row. */
+const mostGrounds = 20;
+
+/** What does not change while a machine is looked at; kept, because it is asked for after every reading. */
+function groundFor(catalog: Catalog, facts: MachineFacts, own: CaseHistory['frequencies']): Ground {
+  const kept = grounds.get(catalog) ?? new Map<string, Ground>();
+  grounds.set(catalog, kept);
+  const key = JSON.stringify([machineFactsOnly(facts), own && [...own]]);
+  const before = kept.get(key);
+  if (before) return before;
+  const made = groundOf(catalog, facts, own);
+  if (kept.size >= mostGrounds) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
+/** A job's intake holds more, such as names, that the network does not depend on. */
+function machineFactsOnly(f: MachineFacts): MachineFacts {
+  const { architecture, ignition, fuelSystem, shaft, governor, starter, use } = f;
+  const { storedMonths, struck, tipped, wrongFuel, variants, fuelLeftIn } = f;
+  const kind = { architecture, ignition, fuelSystem, shaft, governor, starter, use };
+  return { ...kind, storedMonths, struck, tipped, wrongFuel, variants, fuelLeftIn };
+}
+
+function groundOf(catalog: Catalog, facts: MachineFacts, frequencies: CaseHistory['frequencies']): Ground {
+  const faults = faultsFor(catalog, facts, frequencies);
+  const concerned = new Set(faults.map((f) => f.id));
+  const balance = balanced(faults, linksAmong(catalog, facts, faults));
+  return { faults, concerned, ...balance, units: unitsFor(catalog, facts, concerned) };
+}
+
+const inOrder = (seen: readonly SeenCheck[]): SeenCheck[] =>
+  [...seen].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+
+function unknownReading(catalog: Catalog, seen: SeenCheck): TakenReading {
+  const title = byId(catalog.checks).get(seen.check)?.title ?? seen.check;
+  return { seen, title, words: seen.outcomes, abnormal: true, signs: [], silent: 'not in the catalog' };
+}
+
+function knownFaults(
+  history: CaseHistory,
+  concerned: ReadonlySet<string>,
+  versions: Versions,
+): Network['known'] {
+  const present = new Set((history.confirmed ?? []).filter((f) => concerned.has(f)));
+  const absent = (history.excluded ?? []).filter((f) => concerned.has(f));
+  const known = new Map([...present].map((f) => [f, true]));
+  // what was found before it was repaired says nothing of how it stands now; the last word on a fault counts
+  for (const f of absent) known.set(versions.now(f), false);
+  return [...known].map(([fault, isThere]) => ({ fault, present: isThere }));
+}
+
+interface UnitNow {
+  readonly signs: readonly Signs[];
+  readonly read: readonly Reading[];
+  readonly checks: readonly MachineCheck[];
+}
+
+function unitNow(
+  unit: Unit,
+  seen: readonly SeenCheck[],
+  facts: MachineFacts,
+  versions: Versions,
+  taken: Map<SeenCheck, TakenReading>,
+): UnitNow {
+  const own = seen.filter((s) => unit.checks.some((c) => c.id === s.check));
+  const times = new Map<number, SeenCheck[]>();
+  for (const s of own) {
+    const time = versions.timeFor(unit.faults, s.at);
+    times.set(time, [...(times.get(time) ?? []), s]);
+  }
+  const now = versions.timeFor(unit.faults, undefined);
+  const built = [...new Set([...times.keys(), now])]
+    .sort((a, b) => a - b)
+    .map((time) => signsAt(unit, times.get(time) ?? [], time, facts, versions, taken));
+  const last = built.at(-1)!;
+  return {
+    signs: built.map((b) => b.signs),
+    read: built.flatMap((b) => b.read),
+    checks: unit.checks.map((check) => checkNow(check, unit, last.counted, versions.suffix(now), seen)),
+  };
+}
+
+/** Checks that are made in the course of another one, and so after it has begun. */
+const madeDuring: Readonly<Record<string, string>> = { 'leak-down-listen': 'leak-down' };
+
+function checkNow(
+  check: Check,
+  unit: Unit,
+  counted: ReadonlyMap<string, SeenCheck>,
+  suffix: string,
+  seen: readonly SeenCheck[],
+): MachineCheck {
+  const signs = unit.scales.filter((s) => s.check === check.id).map((s) => s.id + suffix);
+  const during = madeDuring[check.id];
+  const begun = during === undefined || seen.some((s) => s.check === during);
+  const waits = begun ? waitsFor(check, unit, counted) : during;
+  return { check, signs, open: !counted.has(check.id), ...(waits !== undefined && { waitsFor: waits }) };
+}
+
+/** A repeat says something only after an outcome that it was made for. */
+function waitsFor(check: Check, unit: Unit, counted: ReadonlyMap<string, SeenCheck>): string | undefined {
+  if (!check.differentialOf) return undefined;
+  const { check: base, after } = check.differentialOf;
+  const first = unit.checks.find((c) => c.id === base);
+  const seen = counted.get(base);
+  const bad = first && seen && chosenOutcomes(first, seen.outcomes).some((o) => after.includes(o));
+  return bad ? undefined : base;
+}
+
+function signsAt(
+  unit: Unit,
+  seen: readonly SeenCheck[],
+  time: number,
+  facts: MachineFacts,
+  versions: Versions,
+  taken: Map<SeenCheck, TakenReading>,
+) {
+  const suffix = versions.suffix(time);
+  const name = (fault: string) => versions.nameAt(fault, time);
+  const counted = new Map(seen.map((s) => [s.check, s]));
+  const read: Reading[] = [];
+  for (const s of seen) {
+    const reading = takenReading(unit, s, counted, facts);
+    taken.set(s, { ...reading.taken, signs: reading.read.map((r) => r.sign + suffix) });
+    read.push(...reading.read.map((r) => ({ ...r, sign: r.sign + suffix })));
+  }
+  const alone = unit.checks.length === 1 || read.length === 0;
+  const signs = alone
+    ? plainSigns(unit.scales, suffix, name)
+    : sharedSigns(unit.id, unit.scales, suffix, name);
+  return { signs, read, counted };
+}
+
+function takenReading(
+  unit: Unit,
+  seen: SeenCheck,
+  counted: ReadonlyMap<string, SeenCheck>,
+  facts: MachineFacts,
+): { taken: Omit<TakenReading, 'signs'>; read: Reading[] } {
+  const check = unit.checks.find((c) => c.id === seen.check)!;
+  const chosen = chosenOutcomes(check, seen.outcomes);
+  const words = check.outcomes.filter((o) => chosen.includes(o.id)).map((o) => o.words);
+  const taken = {
+    seen,
+    title: check.title,
+    words: words.length > 0 ? words : seen.outcomes,
+    abnormal: chosen.length === 0 || chosen.some((o) => o !== check.outcomes[0]!.id),
+  };
+  const silent =
+    counted.get(check.id) !== seen
+      ? 'read again'
+      : chosen.length === 0
+        ? 'outcome not in the catalog'
+        : waitsFor(check, unit, counted) !== undefined
+          ? 'waits for its first reading'
+          : undefined;
+  if (silent !== undefined) return { taken: { ...taken, silent }, read: [] };
+  const scales = unit.scales.filter((s) => s.check === check.id);
+  return { taken, read: readingsOf(check, scales, seen, facts) };
+}

@@ -1,0 +1,183 @@
+import {
+  type Architecture,
+  byId,
+  type Catalog,
+  type Component,
+  type Facts,
+  type Fault,
+  type Price,
+} from '../../catalog/index.js';
+import { componentsToReach } from './access.js';
+
+/** What is bought, or was; a part at hand costs nothing more. */
+export interface PartsKnown {
+  /** ids of price entries that lie here or are on their way */
+  readonly atHand: ReadonlySet<string>;
+  /** price entry id → what it costs here */
+  readonly quoted: ReadonlyMap<string, number>;
+}
+
+export const nothingKnown: PartsKnown = { atHand: new Set(), quoted: new Map() };
+
+/** A part as it may be bought. */
+export interface PartLine {
+  readonly id: string;
+  readonly from: number;
+  readonly to: number;
+  /** chance that a repair that names it needs it */
+  readonly bought: number;
+  /** chance that it is renewed because its component is off */
+  readonly renewed: number;
+}
+
+export interface PieceLine {
+  readonly id: string;
+  /** 0 when it is off already */
+  readonly minutesOff: number;
+  readonly minutesBack: number;
+  /** places in `parts` */
+  readonly oneTime: readonly number[];
+}
+
+export interface FaultLine {
+  readonly fault: string;
+  readonly minutes: number;
+  readonly minutesTo: number;
+  /** places in `pieces` */
+  readonly pieces: readonly number[];
+  /** places in `parts` */
+  readonly parts: readonly number[];
+  readonly scrap: number;
+  /** place in `shared`, or -1 */
+  readonly shared: number;
+}
+
+/** All faults' repairs laid out: what each takes, with what they share named once. */
+export interface Bill {
+  readonly faults: readonly FaultLine[];
+  readonly pieces: readonly PieceLine[];
+  readonly parts: readonly PartLine[];
+  /** by repairs that are one piece of work: the part of its minutes that each but the longest takes */
+  readonly shared: readonly number[];
+  readonly pace: { readonly from: number; readonly likely: number; readonly to: number };
+  /** part words that have no price: they count as nothing, and are shown */
+  readonly unpriced: readonly string[];
+}
+
+export interface BillAsked {
+  readonly catalog: Catalog;
+  readonly architecture: Architecture;
+  readonly facts: Facts;
+  /** components that are off already: taking them off is paid, putting them back is not */
+  readonly off: ReadonlySet<string>;
+  readonly parts: PartsKnown;
+  /** prices in another currency are no prices */
+  readonly currency: string;
+}
+
+export function billFor(asked: BillAsked, faultIds: readonly string[]): Bill {
+  const { catalog, architecture } = asked;
+  const parts = new PartList(asked);
+  const pieces = new PieceList(asked, parts);
+  const scrap = scrapChances(catalog);
+  const known = byId(catalog.faults);
+  const faults = faultIds.map((id): FaultLine => {
+    const fault = known.get(id);
+    if (!fault) throw new RangeError(`no fault "${id}" in the catalog`);
+    const minutes = fault.repairMinutesOn?.[architecture] ?? fault.repairMinutes;
+    return {
+      fault: id,
+      minutes,
+      minutesTo: Math.max(minutes, fault.repairMinutesTo ?? minutes),
+      pieces: pieces.placesFor(fault),
+      parts: parts.places(fault.parts),
+      scrap: scrap.get(id) ?? 0,
+      shared: catalog.sharedRepairs.findIndex((s) => s.faults.includes(id)),
+    };
+  });
+  return {
+    faults,
+    pieces: pieces.lines,
+    parts: parts.lines,
+    shared: catalog.sharedRepairs.map((s) => s.restPer100 / 100),
+    pace: factor(catalog, 'pace') ?? { from: 1, likely: 1, to: 1 },
+    unpriced: [...parts.unpriced].sort(),
+  };
+}
+
+const factor = (catalog: Catalog, id: 'put-back' | 'pace') => catalog.workFactors.find((f) => f.id === id);
+
+/** Several entries for one fault stand for different ways to scrap: it is sound when none of them is so. */
+function scrapChances(catalog: Catalog): Map<string, number> {
+  const chances = new Map<string, number>();
+  for (const { fault, per100 } of catalog.scrapChances) {
+    chances.set(fault, 1 - (1 - (chances.get(fault) ?? 0)) * (1 - per100 / 100));
+  }
+  return chances;
+}
+
+class PartList {
+  readonly lines: PartLine[] = [];
+  readonly unpriced = new Set<string>();
+  private readonly placeOf = new Map<string, number>();
+  private readonly priceOf: ReadonlyMap<string, Price>;
+
+  private readonly known: PartsKnown;
+
+  constructor({ catalog, parts, currency }: BillAsked) {
+    this.known = parts;
+    const prices = catalog.prices.filter((p) => p.currency === currency || parts.quoted.has(p.id));
+    this.priceOf = new Map(prices.flatMap((p) => p.names.map((name) => [name, p])));
+  }
+
+  /** Each kind once, however many words name it. */
+  places(words: readonly string[]): number[] {
+    return [...new Set(words.flatMap((word) => this.place(word)))];
+  }
+
+  private place(word: string): number[] {
+    const price = this.priceOf.get(word);
+    if (!price) this.unpriced.add(word);
+    if (!price || this.known.atHand.has(price.id)) return [];
+    const place = this.placeOf.get(price.id) ?? this.lines.push(this.line(price)) - 1;
+    this.placeOf.set(price.id, place);
+    return [place];
+  }
+
+  private line({ id, from, to, boughtPer100, renewedPer100 }: Price): PartLine {
+    const quoted = this.known.quoted.get(id);
+    const span = quoted === undefined ? { from, to } : { from: quoted, to: quoted };
+    return { id, ...span, bought: (boughtPer100 ?? 100) / 100, renewed: (renewedPer100 ?? 100) / 100 };
+  }
+}
+
+class PieceList {
+  readonly lines: PieceLine[] = [];
+  private readonly placeOf = new Map<string, number>();
+
+  constructor(
+    private readonly asked: BillAsked,
+    private readonly parts: PartList,
+  ) {}
+
+  placesFor(fault: Fault): number[] {
+    const { catalog, architecture, facts } = this.asked;
+    return componentsToReach(catalog, architecture, facts, fault).map((component) => this.place(component));
+  }
+
+  private place(component: Component): number {
+    const place = this.placeOf.get(component.id) ?? this.lines.push(this.line(component)) - 1;
+    this.placeOf.set(component.id, place);
+    return place;
+  }
+
+  private line({ id, minutesOff, oneTimeParts }: Component): PieceLine {
+    const minutesBack = minutesOff * (factor(this.asked.catalog, 'put-back')?.likely ?? 1);
+    return {
+      id,
+      minutesOff: this.asked.off.has(id) ? 0 : minutesOff,
+      minutesBack,
+      oneTime: this.parts.places(oneTimeParts),
+    };
+  }
+}

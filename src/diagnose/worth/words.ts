@@ -1,0 +1,85 @@
+import type { Worth } from './worth.js';
+
+/** What an answer says to a mechanic. `money` writes an amount with its currency. */
+export interface WorthWords {
+  /** three or four words */
+  readonly headline: string;
+  /** the chances, counted out on twenty machines */
+  readonly chance: string;
+  /** the stop point as it is written down, with its reason */
+  readonly stop?: string;
+}
+
+export function worthWords(
+  worth: Worth,
+  terms: { readonly value?: number; readonly limit?: number; readonly money: (amount: number) => string },
+): WorthWords {
+  const stop = stopWords(worth, terms.money);
+  return {
+    headline: headline(worth),
+    chance: chanceWords(worth, terms),
+    ...(stop !== undefined && { stop }),
+  };
+}
+
+function headline({ chanceBelowValue, stop, cost, scrap }: Worth): string {
+  if (scrap.chance > 0.5) return 'Most likely scrap';
+  if (chanceBelowValue === undefined) return cost ? 'What it will cost' : 'What it will take';
+  if (stop?.rule === 'not-worth-starting')
+    return chanceBelowValue >= 0.5 ? 'Even at best' : 'Hardly worth it as it stands';
+  if (chanceBelowValue >= 0.8) return 'Worth it, most likely';
+  return chanceBelowValue >= 0.5 ? 'Worth it, more likely than not' : 'A risk';
+}
+
+function chanceWords(
+  { ofTwenty, minutes }: Worth,
+  { value, limit, money }: Parameters<typeof worthWords>[1],
+): string {
+  if (ofTwenty.length === 0 && minutes)
+    return `At the bench ${hours(minutes.p25)} to ${hours(minutes.p75)} in one half of all cases.`;
+  const scrap = 20 - ofTwenty.length;
+  const most = value ?? limit;
+  const ends = scrap > 0 ? [`${counted(scrap, 'ends', 'end')} as scrap`] : [];
+  if (most === undefined)
+    return listed([
+      `Of 20 machines like this one, ${counted(ofTwenty.length, 'is', 'are')} made right`,
+      ...ends,
+    ]);
+  const below = ofTwenty.filter((c) => c <= most).length;
+  const above = ofTwenty.length - below;
+  const right = `Of 20 machines like this one, ${counted(below, 'is', 'are')} made right for ${money(most)} or less`;
+  const more = above > 0 ? [`${counted(above, 'costs', 'cost')} more`] : [];
+  return listed([right, ...more, ...ends]);
+}
+
+function stopWords({ stop, ofTwenty }: Worth, money: (amount: number) => string): string | undefined {
+  if (!stop) return undefined;
+  const call = `Call above ${money(stop.amount)}`;
+  const below = ofTwenty.filter((c) => c <= stop.amount).length;
+  switch (stop.rule) {
+    case 'most-left':
+      return `${call}: past that, going on costs more on average than it brings.`;
+    case 'value':
+      return `${call}, what it is worth when it runs.`;
+    case 'limit':
+      return `${call}, the owner’s limit: of 20, ${counted(below, 'is', 'are')} made right within it.`;
+    case 'four-in-five':
+      return `${call}: four in five are made right for less.`;
+    case 'not-worth-starting':
+      return 'No stop point leaves anything on average. Repair in part, use as a donor, or look further before deciding.';
+  }
+}
+
+/** "2 h 30 min", to the next ten minutes. */
+export function hours(minutes: number): string {
+  const tens = Math.round(minutes / 10) * 10;
+  const h = Math.floor(tens / 60);
+  const rest = tens % 60;
+  return [h > 0 && `${h} h`, (rest > 0 || h === 0) && `${rest} min`].filter(Boolean).join(' ');
+}
+
+const counted = (n: number, one: string, many: string): string =>
+  `${n === 0 ? 'none' : n} ${n === 1 ? one : many}`;
+
+const listed = (parts: readonly string[]): string =>
+  `${parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')}, ${parts.at(-1)}`}.`;

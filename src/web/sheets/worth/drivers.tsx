@@ -1,0 +1,47 @@
+import { builtInCatalog, byId } from '../../../catalog/index.js';
+import { hours, type Worth } from '../../../diagnose/index.js';
+
+const shown = 6;
+
+/** What the cost is made of: faults by their part in it, each weighed with the chance that it is there. */
+export function Drivers({ worth, money }: { worth: Worth; money: ((amount: number) => string) | undefined }) {
+  const faults = byId(builtInCatalog().faults);
+  const top = worth.drivers.slice(0, shown);
+  const rest = worth.drivers.slice(shown).reduce((sum, d) => sum + d.share, 0);
+  const longest = top[0]?.share ?? 1;
+  if (top.length === 0) return null;
+  return (
+    <section className="section stack tight">
+      <h2>What drives it</h2>
+      <ul className="lines drivers">
+        {top.map((d) => (
+          <li key={d.fault}>
+            <div>
+              <b>{faults.get(d.fault)?.name ?? d.fault}</b>
+              <div className="bar" aria-hidden="true">
+                <i style={{ width: `${(100 * d.share) / longest}%` }} />
+              </div>
+              <span className="soft">
+                {d.present === 1 ? 'found' : `${percent(d.present)} likely to be there`}
+              </span>
+            </div>
+            <div className="share">
+              <b>{percent(d.share)}</b>
+              <div className="soft">{money ? money(d.cost) : hours(d.cost)}</div>
+            </div>
+          </li>
+        ))}
+      </ul>
+      {rest > 0.005 && (
+        <p className="soft">All other faults together: {percent(rest)} of the cost on average.</p>
+      )}
+    </section>
+  );
+}
+
+/** Never 0 or 100 for what is not certain. */
+export function percent(p: number): string {
+  if (p > 0 && p < 0.01) return 'under 1 %';
+  if (p < 1 && p > 0.99) return 'over 99 %';
+  return `${Math.round(p * 100)} %`;
+}

@@ -1,0 +1,230 @@
+import { describe, expect, test } from 'vitest';
+import { builtInCatalog, byId, type Catalog, componentsOf } from '../../../src/catalog/index.js';
+import { infer, machineNetwork, readNetwork, type WorthAsked, worthIt } from '../../../src/diagnose/index.js';
+
+const catalog = builtInCatalog();
+const origin = { from: 'rule of thumb', detail: 'trade judgement, no source' } as const;
+/** The catalog with one price a part, list minutes, and nothing scrap: an answer without spread. */
+const plain: Catalog = {
+  ...catalog,
+  prices: [
+    { id: 'coil', names: ['ignition coil'], from: 40, to: 40, currency: '$', origin },
+    { id: 'key', names: ['flywheel key'], from: 3, to: 3, currency: '$', origin },
+  ],
+  workFactors: [],
+  scrapChances: [],
+  sharedRepairs: [],
+};
+
+/** A network of faults that are known to be there, or open with a prior. */
+const faultsWith = (priors: Record<string, number>) =>
+  infer(
+    readNetwork({
+      faults: Object.entries(priors).map(([id, prior]) => ({ id, prior: prior === 1 ? 0.5 : prior })),
+      signs: [],
+      known: Object.entries(priors).flatMap(([fault, p]) => (p === 1 ? [{ fault, present: true }] : [])),
+    }),
+  );
+
+const ask = (priors: Record<string, number>, more: Partial<WorthAsked> = {}) =>
+  worthIt({
+    catalog: plain,
+    architecture: 'overhead-valve',
+    facts: { architecture: 'overhead-valve' },
+    inference: faultsWith(priors),
+    ratePerHour: 60,
+    seed: 5,
+    draws: 400,
+    ...more,
+  });
+
+/** Minutes to take off a component and all before it, by plain recursion. */
+function closure(id: string, into = new Set<string>()): Set<string> {
+  const usual = new Map(catalog.variants.map((v) => [v.id, v.usual]));
+  const component = byId(componentsOf(catalog, 'overhead-valve')).get(id)!;
+  for (const { component: first, when } of component.before) {
+    const holds =
+      (when?.variants ?? []).every((v) => usual.get(v)) &&
+      !(when?.notVariants ?? []).some((v) => usual.get(v));
+    if (holds) closure(first, into);
+  }
+  return into.add(id);
+}
+const minutesOff = (ids: Iterable<string>): number =>
+  [...ids].reduce((sum, id) => sum + byId(componentsOf(catalog, 'overhead-valve')).get(id)!.minutesOff, 0);
+
+describe('the cost of making it right', () => {
+  test('of one certain fault is just its repair', () => {
+    // a dollar a minute: 25 for the coil, off and back for what is before it, 40 for the part
+    const expected = 25 + 2 * minutesOff(closure('blower-housing')) + 40;
+    const { cost, drivers, scrap } = ask({ 'coil-dead': 1 });
+    for (const q of Object.values(cost!)) expect(q).toBeCloseTo(expected, 9);
+    expect(drivers).toEqual([
+      { fault: 'coil-dead', share: 1, cost: expect.closeTo(expected, 9), present: 1 },
+    ]);
+    expect(scrap).toEqual({ chance: 0, minutesUntilFound: 0, by: [] });
+  });
+
+  test('of two faults counts what comes off for both once', () => {
+    const both = ask({ 'coil-dead': 1, 'flywheel-key-part-sheared': 1 }).cost!.mean;
+    const apart = ask({ 'coil-dead': 1 }).cost!.mean + ask({ 'flywheel-key-part-sheared': 1 }).cost!.mean;
+    const shared = closure('blower-housing');
+    expect([...shared].every((id) => closure('flywheel').has(id))).toBe(true);
+    expect(apart - both).toBeCloseTo(2 * minutesOff(shared), 9);
+    expect(minutesOff(shared)).toBeGreaterThan(0);
+  });
+
+  test('of repairs that are one piece of work counts the longest in full and the rest in part', () => {
+    const withShared = { ...plain, sharedRepairs: catalog.sharedRepairs };
+    const faults = { 'main-jet-plugged': 1, 'idle-passages-plugged': 1 };
+    const saved = ask(faults).cost!.mean - ask(faults, { catalog: withShared }).cost!.mean;
+    expect(saved).toBeCloseTo(45 * 0.7, 9);
+  });
+
+  test('leaves out what is off already and what lies here, and still puts it back', () => {
+    const off = closure('blower-housing');
+    const all = ask({ 'coil-dead': 1 }).cost!.mean;
+    expect(all - ask({ 'coil-dead': 1 }, { off }).cost!.mean).toBeCloseTo(minutesOff(off), 9);
+    const here = { atHand: new Set(['coil']), quoted: new Map() };
+    expect(all - ask({ 'coil-dead': 1 }, { parts: here }).cost!.mean).toBeCloseTo(40, 9);
+    const quoted = { atHand: new Set<string>(), quoted: new Map([['coil', 55]]) };
+    expect(ask({ 'coil-dead': 1 }, { parts: quoted }).cost!.mean - all).toBeCloseTo(15, 9);
+  });
+
+  test('is that fault’s part of the time when it is there part of the time', () => {
+    const certain = ask({ 'coil-dead': 1 }).cost!.mean;
+    const { cost } = ask({ 'coil-dead': 0.3 }, { draws: 4000 });
+    expect(Math.abs(cost!.mean / certain - 0.3)).toBeLessThan(4 * Math.sqrt((0.3 * 0.7) / 4000));
+  });
+
+  test('has no price in another currency, and says which', () => {
+    const { cost, unpriced } = ask({ 'coil-dead': 1 }, { currency: '€' });
+    expect(unpriced).toContain('ignition coil');
+    expect(ask({ 'coil-dead': 1 }).cost!.mean - cost!.mean).toBeCloseTo(40, 9);
+  });
+
+  test('refuses a number of draws that is none', () => {
+    expect(() => ask({ 'coil-dead': 1 }, { draws: 0 })).toThrow(RangeError);
+  });
+});
+
+describe('scrap', () => {
+  const scrapping = { ...plain, scrapChances: catalog.scrapChances };
+
+  test('comes with the chance of the fault times the chance that it is past saving', () => {
+    const { scrap, cost } = ask({ 'bore-scored': 1 }, { catalog: scrapping, draws: 4000 });
+    expect(Math.abs(scrap.chance - 0.4)).toBeLessThan(4 * Math.sqrt((0.4 * 0.6) / 4000));
+    expect(scrap.by.map((b) => b.fault)).toEqual(['bore-scored']);
+    expect(scrap.minutesUntilFound).toBeCloseTo(minutesOff(closure('piston-with-rod')), 9);
+    expect(cost).toBeDefined();
+  });
+
+  test('is likelier the more evidence there is for it', () => {
+    const network = (seen: number) =>
+      readNetwork({
+        faults: [{ id: 'bore-scored', prior: 0.05 }],
+        signs: [0, 1, 2].map((n) => ({
+          id: `s${n}`,
+          outcomes: ['no', 'yes'],
+          leak: [0.9, 0.1],
+          causes: [{ fault: 'bore-scored', outcome: [0.2, 0.8] }],
+        })),
+        seen: Array.from({ length: seen }, (_, n) => ({ sign: `s${n}`, outcome: 'yes' })),
+      });
+    const chances = [0, 1, 2, 3].map(
+      (n) => ask({}, { catalog: scrapping, inference: infer(network(n)), draws: 4000 }).scrap.chance,
+    );
+    for (let n = 1; n < 4; n += 1) expect(chances[n]!).toBeGreaterThan(chances[n - 1]! + 0.02);
+  });
+
+  test('that is certain leaves no cost, no stop but one, and twenty of twenty', () => {
+    const certain = {
+      ...plain,
+      scrapChances: [{ id: 'all', fault: 'coil-dead', per100: 100, words: 'x', origin }],
+    };
+    const worth = ask({ 'coil-dead': 1 }, { catalog: certain, value: 500 });
+    expect(worth.cost).toBeUndefined();
+    expect(worth).toMatchObject({ chanceBelowValue: 0, ofTwenty: [], scrap: { chance: 1 } });
+    expect(worth.stop).toMatchObject({ amount: 0, rule: 'not-worth-starting' });
+  });
+});
+
+describe('a whole machine', () => {
+  const facts = { architecture: 'overhead-valve', use: 'pump', storedMonths: 42, fuelLeftIn: 'yes' };
+  const machine = machineNetwork(catalog, facts, [], { complaints: ['runs-only-on-choke'] });
+  const inference = infer(machine.network);
+  const standing = new Map(machine.faults.map((f) => [machine.now(f.id), f.id]));
+  const answer = (more: Partial<WorthAsked> = {}) =>
+    worthIt({
+      catalog,
+      architecture: 'overhead-valve',
+      facts,
+      inference,
+      standing,
+      ratePerHour: 60,
+      value: 700,
+      limit: 400,
+      seed: 1,
+      ...more,
+    });
+
+  test('answers the same for the same seed and another for another', () => {
+    expect(answer()).toEqual(answer());
+    expect(answer({ seed: 2 }).cost).not.toEqual(answer().cost);
+  });
+
+  test('differs between seeds by no more than it says', () => {
+    const one = answer();
+    const middle = [2, 3, 4, 5, 6, 7].map((seed) => answer({ seed }));
+    for (const other of middle) {
+      expect(Math.abs(other.chanceBelowValue! - one.chanceBelowValue!)).toBeLessThan(
+        5 * one.drawn.chanceError,
+      );
+      expect(other.cost!.p50).toBeGreaterThan(one.drawn.medianBetween![0] * 0.97);
+      expect(other.cost!.p50).toBeLessThan(one.drawn.medianBetween![1] * 1.03);
+    }
+  });
+
+  test('has its quantiles in order, its drivers add up to the whole, and twenty machines', () => {
+    const { cost, drivers, ofTwenty, scrap, unpriced } = answer();
+    const { p05, p25, p50, p75, p95 } = cost!;
+    expect([p05, p25, p50, p75, p95]).toEqual([p05, p25, p50, p75, p95].sort((a, b) => a - b));
+    expect(p05).toBeGreaterThan(0);
+    expect(drivers.reduce((sum, d) => sum + d.share, 0)).toBeCloseTo(1, 9);
+    expect(drivers.reduce((sum, d) => sum + d.cost, 0)).toBeCloseTo(cost!.mean, 6);
+    expect(ofTwenty).toEqual([...ofTwenty].sort((a, b) => a - b));
+    expect(ofTwenty).toHaveLength(Math.round(20 * (1 - scrap.chance)));
+    expect(unpriced).toEqual([]);
+  });
+
+  test('is worth it more often the more it is worth and the less an hour costs', () => {
+    expect(answer({ value: 900 }).chanceBelowValue!).toBeGreaterThan(answer().chanceBelowValue!);
+    expect(answer({ ratePerHour: 30 }).chanceBelowValue!).toBeGreaterThan(answer().chanceBelowValue!);
+  });
+
+  test('says what can be said without a rate or a value, and what is missing', () => {
+    const { ratePerHour: _, value: __, limit: ___, ...bare } = { ratePerHour: 0, value: 0, limit: 0 };
+    const worth = worthIt({
+      catalog,
+      architecture: 'overhead-valve',
+      facts,
+      inference,
+      standing,
+      seed: 1,
+      ...bare,
+    });
+    expect(worth.lacks).toEqual(['rate', 'value']);
+    expect(worth.minutes!.p50).toBeGreaterThan(60);
+    expect(worth.cost).toBeUndefined();
+    expect(worth.stop).toBeUndefined();
+  });
+
+  test('answers within 150 ms, the best of five', () => {
+    const times = Array.from({ length: 5 }, () => {
+      const from = performance.now();
+      answer();
+      return performance.now() - from;
+    });
+    expect(Math.min(...times)).toBeLessThan(150);
+  });
+});

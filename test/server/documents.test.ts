@@ -1,0 +1,62 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { packaged } from '../../src/server/index.js';
+import { startServer, type TestServer } from './support.js';
+
+/** The papers of the invented pump: tag 17. */
+let server: TestServer;
+let job: string;
+beforeAll(async () => {
+  server = await startServer({ demo: packaged().demo });
+  await server.send('POST', '/api/demo');
+  const { json } = await server.get('/api/jobs');
+  job = json.jobs.find((j: { summary: { tag: number } }) => j.summary.tag === 17).id;
+});
+afterAll(() => server.close());
+
+const get = (path: string) => server.get(`/api/jobs/${job}/${path}`);
+const textOf = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
+
+test('bag labels are a PDF named after the tag', async () => {
+  const labels = await get('bag-labels.pdf');
+  expect(labels.status).toBe(200);
+  expect(textOf(labels.bytes.subarray(0, 5))).toBe('%PDF-');
+  expect(labels.headers.get('content-disposition')).toContain('bag-labels-tag-17.pdf');
+});
+
+test('the calendar holds an event for each dated due item', async () => {
+  const calendar = await get('calendar.ics');
+  expect(calendar.headers.get('content-type')).toContain('text/calendar');
+  expect(textOf(calendar.bytes).match(/BEGIN:VEVENT/g)?.length).toBeGreaterThanOrEqual(3);
+});
+
+test('each table has a row for each entry that stands', async () => {
+  const { json } = await server.get(`/api/jobs/${job}/entries`);
+  const struck = new Set(
+    json.entries
+      .filter((e: { kind: string }) => e.kind === 'strike')
+      .map((e: { body: { entry: string } }) => e.body.entry),
+  );
+  const standing = json.entries.filter(
+    (e: { kind: string; id: string }) => e.kind === 'measurement' && !struck.has(e.id),
+  );
+  const table = await get('tables/measurements.csv');
+  expect(textOf(table.bytes).trim().split('\r\n')).toHaveLength(standing.length + 1);
+});
+
+test('the chapters of a film are WebVTT', async () => {
+  expect(textOf((await get('films/1/chapters.vtt')).bytes)).toMatch(/^WEBVTT/);
+});
+
+test.each(['tables/everything.csv', 'films/99/chapters.vtt', 'bag-labels.doc'])(
+  'there is no %s, and it says so',
+  async (path) => {
+    const answer = await get(path);
+    expect(answer.status).toBe(404);
+    expect(answer.json.error.message).toMatch(/\w+ \w+/);
+  },
+);
+
+test('a job that does not exist has no papers', async () => {
+  const other = await server.get('/api/jobs/01900000-0000-7000-8000-00000000dead/calendar.ics');
+  expect(other.status).toBe(404);
+});
