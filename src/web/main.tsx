@@ -6,6 +6,7 @@ import './look/tokens.css';
 import './look/ground.css';
 import './look/parts.css';
 import './look/frame.css';
+import './look/findings.css';
 import './look/joint.css';
 import './look/worth.css';
 import { QueryClientProvider } from '@tanstack/react-query';

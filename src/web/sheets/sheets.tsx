@@ -2,7 +2,7 @@ import type { ComponentType } from 'react';
 import type { Stage } from '../../job/index.js';
 import type { SheetProps } from '../frame/sheet.js';
 import { Assembly } from './assembly/assembly.js';
-import { Findings } from './findings.js';
+import { Findings } from './findings/findings.js';
 import { HandOver } from './hand-over.js';
 import { Intake } from './intake/intake.js';
 import { Measure } from './measure/measure.js';
