@@ -25,7 +25,7 @@ import { type Policy, policies } from './advice/policies.js';
 import { seeded } from './diagnose/sheet-like.js';
 
 const catalog = builtInCatalog();
-const machines = Number(process.env.MACHINES ?? 100);
+const machines = Number(process.env.MACHINES ?? 120);
 const calibrated = Number(process.env.CALIBRATED ?? 1000);
 const found = 0.5;
 

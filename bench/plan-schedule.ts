@@ -57,9 +57,16 @@ function run(seed: number, factor: number, strength: number): Row {
 }
 
 function benches(): void {
-  console.log('\n20 jobs of 30 steps, 2 mechanics, 3 s: minutes late and makespan beside the first plan');
-  for (const seed of [1, 2, 3]) {
-    const problem = bench(seed);
+  console.log(
+    '\n20 jobs of 30 steps, 2 mechanics, due within 12 or 3 days, 3 s: minutes late and makespan beside the first plan',
+  );
+  for (const [seed, days] of [
+    [1, 12],
+    [2, 12],
+    [1, 3],
+    [2, 3],
+  ] as const) {
+    const problem = bench(seed, { days });
     const first = benchSchedule(problem, { schedules: 0 });
     const begin = clock();
     const { late, lateBound, makespan, bound, schedules } = benchSchedule(problem, { clock, budgetMs: 3000 });

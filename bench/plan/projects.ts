@@ -59,11 +59,11 @@ export function project(
 }
 
 /** A bench: jobs of steps in a chain with side branches, two mechanics, tank, press, bench places, late parts, due times. */
-export function bench(seed: number, jobs = 20, steps = 30): BenchProblem {
+export function bench(seed: number, { jobs = 20, steps = 30, days = 12 } = {}): BenchProblem {
   const next = uniform(seed);
   const whole = (from: number, to: number) => from + Math.floor(next() * (to - from + 1));
   const activities = Array.from({ length: jobs }, (_, j) => {
-    const due = 480 * whole(2, 12);
+    const due = 480 * whole(1, days);
     const partsAt = 240 * whole(0, 8);
     return Array.from({ length: steps }, (_, s) => {
       const soak = next() < 0.03;

@@ -1,15 +1,5 @@
 import type { BasketProblem } from '../../src/supply/index.js';
-
-/** Uniform numbers in [0, 1) from a seed (mulberry32). */
-function uniform(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
+import { uniform } from '../plan/projects.js';
 
 /** A covering problem as the literature makes them: each offer holds 2 % of the parts, prices 1 to 100, one seller. */
 export function covering(seed: number, parts = 200, offers = 1000, density = 0.02): BasketProblem {

@@ -5,7 +5,7 @@ import { readJson } from './in-json.js';
 import { seconds } from './seconds.js';
 
 /** With the start of the program it stays within a second. */
-const usualSeconds = 0.85;
+const usualSeconds = 0.75;
 
 export const benchCommand: Command = {
   usage: 'wristpin bench FILE.json [--seconds N] [--seed N] [--json]',

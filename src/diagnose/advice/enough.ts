@@ -15,6 +15,8 @@ export interface Enough {
   readonly needless: number;
   /** chance that a fault that matters is there and is none of them */
   readonly missed: number;
+  /** faults that matter and that no check made so far would show */
+  readonly notLookedFor: readonly { readonly id: string; readonly name: string }[];
   /** minutes of needless and of missed work that acting now costs on average */
   readonly riskMinutes: number;
   /** a sentence */
@@ -60,6 +62,7 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
   const saving = best.filter((c) => c.saves >= earnsItsMinutes * c.minutes);
   const riskMinutes = weighed.reduce((sum, w) => sum + lossAt(w.probability, w.stakes), 0);
   const answer = {
+    notLookedFor: notLookedFor(machine, left),
     act: act.map(({ id, name, probability }) => ({ id, name, probability })),
     needless,
     missed,
@@ -70,6 +73,17 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
     riskMinutes,
     words: words(saving[0]?.title, answer, riskMinutes),
   };
+}
+
+function notLookedFor(machine: Machine, left: readonly { readonly id: string; readonly name: string }[]) {
+  const made = new Set(machine.readings.filter((r) => !r.silent).map((r) => r.seen.check));
+  const shown = new Set(
+    machine.checks.filter((c) => made.has(c.check.id)).flatMap((c) => c.check.links.map((l) => l.fault)),
+  );
+  const known = new Set(machine.network.known.map((k) => k.fault));
+  return left
+    .filter((w) => !shown.has(w.id) && !known.has(machine.now(w.id)))
+    .map(({ id, name }) => ({ id, name }));
 }
 
 /** The chance that all of these are present, or absent, together. */
@@ -92,7 +106,7 @@ const mostNames = 3;
 
 function words(
   better: string | undefined,
-  { act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>,
+  { act, needless, missed, notLookedFor }: Pick<Enough, 'act' | 'needless' | 'missed' | 'notLookedFor'>,
   riskMinutes: number,
 ): string {
   const names =
@@ -103,7 +117,12 @@ function words(
     act.length > 0
       ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
       : `Nothing is worth repairing yet; something that matters is there with ${percent(missed)}.`;
+  const open = notLookedFor.length;
+  const unseen =
+    open === 0
+      ? ''
+      : ` ${countWord(open)} that ${open === 1 ? 'matters was' : 'matter were'} not looked for.`;
   return better === undefined
-    ? `Enough is seen to act: no check saves as many minutes as it takes. ${risk}`
-    : `Look further first: “${better}” saves more minutes than it takes. ${risk}`;
+    ? `Enough is seen to act: no check saves as many minutes as it takes. ${risk}${unseen}`
+    : `Look further first: “${better}” saves more minutes than it takes. ${risk}${unseen}`;
 }

@@ -5,7 +5,7 @@ import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
 import { type SafetyQuestion, safetyQuestions } from './safety.js';
-import { matters } from './stakes.js';
+import { found, matters } from './stakes.js';
 import { type Unexplained, unexplainedReadings } from './unexplained.js';
 import { countWord, likelihoodWords, listed, lowerFirst, percent } from './words.js';
 
@@ -54,9 +54,6 @@ export interface Findings {
   /** false: probabilities are the middle of bounds */
   readonly exact: boolean;
 }
-
-/** From this probability on a fault is taken to be found. */
-export const found = 0.5;
 
 /** What is wrong with the machine, by everything that was seen. */
 export function findings(machine: Machine, inference: Inference): Findings {

@@ -1,4 +1,5 @@
 import type { Machine } from '../machine/machine.js';
+import { found } from './stakes.js';
 
 /** A fault that someone can be hurt by: it is asked for outright. */
 export interface SafetyQuestion {
@@ -13,8 +14,6 @@ export interface SafetyQuestion {
   readonly checks: readonly { readonly id: string; readonly title: string; readonly minutes: number }[];
 }
 
-/** From here on it counts as found. */
-const found = 0.5;
 /** Above this a healthy check is not enough. */
 const stillInDoubt = 0.05;
 

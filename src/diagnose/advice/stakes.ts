@@ -15,6 +15,9 @@ export function matters(fault: Fault): boolean {
   );
 }
 
+/** From this probability on a fault is taken to be found. */
+export const found = 0.5;
+
 /** What hangs on a fault, in minutes of work. */
 export interface Stakes {
   /** lost when it is there and is not repaired */

@@ -1,5 +1,6 @@
+import { byId } from '../../catalog/index.js';
 import type { ExactInference } from '../infer.js';
-import type { Machine } from '../machine/machine.js';
+import type { Machine, TakenReading } from '../machine/machine.js';
 
 /** Something seen that no fault of the list may stand behind. */
 export interface Unexplained {
@@ -21,7 +22,7 @@ export function unexplainedReadings(machine: Machine, inference: ExactInference)
     .filter((r) => r.silent === 'not in the catalog' || r.silent === 'outcome not in the catalog')
     .map((r) => ({ what: `${r.title}: ${r.words.join(', ')}`, check: r.seen.check, probability: 1 }));
   const read = machine.readings
-    .filter((r) => r.abnormal && !r.silent)
+    .filter((r) => r.abnormal && !r.silent && accuses(machine, r))
     .flatMap((r) => {
       const shares = r.signs.flatMap((sign) => abnormalShare(machine, views.get(sign)));
       const probability = Math.max(0, ...shares);
@@ -30,6 +31,13 @@ export function unexplainedReadings(machine: Machine, inference: ExactInference)
         : [{ what: `${r.title}: ${r.words.join(', ')}`, check: r.seen.check, probability }];
     });
   return [...read, ...strange].sort((a, b) => b.probability - a.probability);
+}
+
+/** A mild outcome that the catalog lays at no fault's door needs no explaining. */
+function accuses(machine: Machine, { seen, words }: TakenReading): boolean {
+  const check = byId(machine.catalog.checks).get(seen.check);
+  const ids = check?.outcomes.filter((o) => words.includes(o.words)).map((o) => o.id) ?? [];
+  return check?.links.some((l) => l.outcomes.some((o) => ids.includes(o))) ?? false;
 }
 
 function abnormalShare(machine: Machine, view: ExactInference['findings'][number] | undefined): number[] {

@@ -1,7 +1,7 @@
 import type { ExactInference } from '../infer.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { outlook, type Prospect } from '../outlook.js';
-import { matters, type Stakes, stakesOf } from './stakes.js';
+import { found, matters, type Stakes, stakesOf } from './stakes.js';
 
 /** What one outcome would do. */
 export interface OutcomeProspect {
@@ -22,23 +22,21 @@ export interface CheckValue {
   readonly outcomes: readonly OutcomeProspect[];
 }
 
-/** From here on a fault is taken to be found. */
-const found = 0.5;
-const shape = { power: 1.25, nearlyFound: 0.4, foundWeighs: 0.2 };
+const shape = { power: 1.25, knees: [0.25, 0.5], kneeWeighs: 0.6, foundWeighs: 0.25 };
 
 /**
- * How far a fault of this probability is settled, to the good: p^1.25, plus what p stands above 0.4 as a part of 0.6, plus
- * a fifth of p once it is found.
+ * How far a fault of this probability is settled, to the good: p^1.25, plus 0.6 of what p stands above 0.25 and above
+ * 0.5 as parts of what is left there, plus a quarter of p once it is found.
  *
- * Any rise of certainty counts by the first term, a rare fault that comes up nearly as much as a common one; the second
- * rewards what brings a fault to the point and takes the reward back when it goes wrong; the third stands for the
- * repair. Chosen among some thirty candidates by minutes to the last fault found and by wrong repairs on simulated machines
- * (`bench/advice.ts`). Bits of information, which reward the clearing of faults that hardly anyone has, came out half
- * as slow again.
+ * Any rise of certainty counts by the first term, a rare fault that comes up nearly as much as a common one; the knees
+ * reward what brings a fault to the point and take the reward back when it goes wrong; the last stands for the
+ * repair. Chosen among some forty candidates by minutes to the last fault found and by wrong repairs on simulated
+ * machines (`bench/advice.ts`); the better ones lie within 3 % of each other. Bits of information, which reward the
+ * clearing of faults that hardly anyone has, came out half as slow again.
  */
 export function settled(p: number): number {
-  const near = Math.max(0, (p - shape.nearlyFound) / (1 - shape.nearlyFound));
-  return p ** shape.power + near + (p >= found ? shape.foundWeighs * p : 0);
+  const near = shape.knees.reduce((sum, knee) => sum + Math.max(0, (p - knee) / (1 - knee)), 0);
+  return p ** shape.power + shape.kneeWeighs * near + (p >= found ? shape.foundWeighs * p : 0);
 }
 
 /** The minutes lost on average by the better of repairing and leaving. */

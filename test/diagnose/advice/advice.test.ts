@@ -106,6 +106,7 @@ describe('findings', () => {
     ).said;
     expect(strange.unexplained.map((u) => u.check)).toEqual(['magnet-lift']);
     expect(strange.headline).toMatch(/one reading unexplained/);
+    expect(advice(seen(['light-into-fins', 'chaff'])).said.unexplained).toEqual([]);
   });
 
   test('before anything is seen nothing is said to be explained', () => {
@@ -252,5 +253,6 @@ describe('enough to act', () => {
     expect(next.best).toEqual([]);
     expect(enough.enough).toBe(true);
     expect(enough.missed).toBeLessThan(advice([]).enough.missed);
+    expect(enough.notLookedFor.length).toBeLessThan(advice([]).enough.notLookedFor.length);
   });
 });

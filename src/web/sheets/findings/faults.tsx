@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type { Findings } from '../../../diagnose/index.js';
 import type { Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
@@ -37,18 +37,16 @@ export function Faults({ job, findings }: { job: Job; findings: Findings }) {
   );
 }
 
-/** What each fault stood at before the last line changed it, so that the screen says what moved. */
+/**
+ * What each fault stood at before the last change, so that the screen says what moved. The answer is worked out anew
+ * also when nothing changed (a line was saved): then the figures are the same and the comparison stands.
+ */
 function useBefore(findings: Findings): ReadonlyMap<string, number> {
-  const seen = useRef<{ now: Findings; before: ReadonlyMap<string, number> }>({
-    now: findings,
-    before: new Map(),
-  });
-  if (seen.current.now !== findings) {
-    seen.current = {
-      now: findings,
-      before: new Map(seen.current.now.faults.map((f) => [f.id, f.posterior])),
-    };
-  }
+  const figures = useMemo(() => new Map(findings.faults.map((f) => [f.id, f.posterior])), [findings]);
+  const seen = useRef({ now: figures, before: new Map<string, number>() });
+  const same =
+    figures.size === seen.current.now.size && [...figures].every(([id, p]) => seen.current.now.get(id) === p);
+  if (!same) seen.current = { now: figures, before: seen.current.now };
   return seen.current.before;
 }
 

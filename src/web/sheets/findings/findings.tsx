@@ -57,6 +57,7 @@ function say(answer: JobFindings): string {
   const open = unexplained.map((u) => `${u.what} is explained by none of them`);
   const bounded = exact ? [] : ['So much was seen that each figure is the middle of sure bounds'];
   return [
+    which,
     ...open,
     ...bounded,
     'A neglected engine usually has several faults at once: go on looking after the first one.',

@@ -1,0 +1,33 @@
+/** Uniform numbers in [0, 1) from a seed (mulberry32), so that every run draws the same. */
+export function uniform(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+export interface Draw {
+  readonly chance: (p: number) => boolean;
+  /** a whole number from … to */
+  readonly whole: (from: number, to: number) => number;
+  readonly some: <T>(list: readonly T[], count: number) => T[];
+}
+
+export function drawing(seed: number): Draw {
+  const next = uniform(seed);
+  const whole = (from: number, to: number) => from + Math.floor(next() * (to - from + 1));
+  const some = <T>(list: readonly T[], count: number): T[] => {
+    const left = [...list];
+    return Array.from(
+      { length: Math.min(count, list.length) },
+      () => left.splice(whole(0, left.length - 1), 1)[0]!,
+    );
+  };
+  return { chance: (p) => next() < p, whole, some };
+}
+
+export const times = <T>(n: number, make: (i: number) => T): T[] =>
+  Array.from({ length: n }, (_, i) => make(i));
