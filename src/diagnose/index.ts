@@ -8,7 +8,7 @@ export {
   findings,
 } from './advice/findings.js';
 export { type NextCheck, nextChecks, type Ranked, type Shop } from './advice/next.js';
-export type { SafetyQuestion } from './advice/safety.js';
+export { type SafetyQuestion, safetyQuestions } from './advice/safety.js';
 export { matters } from './advice/stakes.js';
 export type { Unexplained } from './advice/unexplained.js';
 export type { OutcomeProspect } from './advice/value.js';

@@ -11,6 +11,7 @@ import {
 import { jobId, length, log, torque } from './entries.js';
 
 const rules: GateRules = {
+  safetyFound: [],
   firstLooks: [
     { title: 'spark', checks: ['spark-across-gap'] },
     { title: 'oil as found', checks: ['oil-level', 'oil-feel'] },
@@ -141,6 +142,17 @@ test('a stop control that was not shown to work bars the hand-over, and no reaso
   add('run-up', { item: 'stop', title: 'stop', result: 'ok' });
   add('hand-over', { receivedBy: 'the owner', declined: [], nextDue: [] });
   expect(at(lines, 'hand-over').state).toBe('done');
+});
+
+test('a safety fault that the evidence points to bars the hand-over from the moment it is found', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  const found = { ...rules, safetyFound: ['Wheel loose on taper'] };
+  const handOver = gates(fold(jobId, lines), found).find((g) => g.stage === 'hand-over');
+  expect(handOver).toMatchObject({
+    state: 'blocked',
+    blocks: ['to be repaired or ruled out first: Wheel loose on taper'],
+  });
 });
 
 test('a stage found not to be needed is closed with its reason until it is taken up again', () => {

@@ -37,8 +37,11 @@ export function faultsFor(
   const special = likeMachines(catalog, facts, mixed);
   return concerned.map((fault) => {
     const { id } = fault;
-    const particular = special.get(id);
-    const p = own.get(id) ?? particular ?? shifted(id, mixed.get(id)!, facts);
+    const learned = own.get(id);
+    const p =
+      learned === undefined
+        ? (special.get(id) ?? shifted(id, mixed.get(id)!, facts))
+        : shifted(id, learned, facts);
     return { id, fault, frequency: Math.min(most, p) };
   });
 }

@@ -1,5 +1,6 @@
 import type { Catalog } from '../../catalog/index.js';
 import {
+  byFault,
   type Enough,
   enoughToAct,
   type Findings,
@@ -8,6 +9,7 @@ import {
   NetworkError,
   nextChecks,
   type Ranked,
+  safetyQuestions,
 } from '../../diagnose/index.js';
 import type { Job } from '../job.js';
 import { machineOf } from './machine-case.js';
@@ -51,6 +53,22 @@ export function findingsOf(job: Job, catalog: Catalog, options: FindingsOptions 
       because: 'contradiction',
       words: 'What was seen and what was decided cannot both be so. Strike the line that is wrong.',
     };
+  }
+}
+
+/**
+ * Names of the safety faults that are rather there than not, or confirmed, and not repaired: while one of them stands
+ * the machine is not handed over. None while the log contradicts itself: then the findings say so.
+ */
+export function safetyFound(job: Job, catalog: Catalog): string[] {
+  const machine = machineOf(job, catalog);
+  try {
+    const likely = byFault(infer(machine.network));
+    const asked = safetyQuestions(machine, (fault) => likely[machine.now(fault)] ?? 0);
+    return asked.filter((q) => q.state === 'found').map((q) => q.name);
+  } catch (error) {
+    if (error instanceof NetworkError && error.code === 'impossible') return [];
+    throw error;
   }
 }
 

@@ -19,6 +19,8 @@ export interface Gate {
 
 /** The catalog's part in the gates: what must have been looked at and what must be proved before hand-over. */
 export interface GateRules {
+  /** safety faults that the evidence points to and nobody has repaired or ruled out */
+  readonly safetyFound: readonly string[];
   /** the standing first looks; any of `checks` counts as having looked */
   readonly firstLooks: readonly { readonly title: string; readonly checks: readonly string[] }[];
   /** run-up items; those that bar the hand-over are asked for outright */
@@ -209,7 +211,10 @@ function lookAtHandOver(job: Job, rules: GateRules): Look {
   return {
     touched: job.handOver !== undefined,
     missing: listed([!job.handOver, 'say who received it and what they were told']),
-    blocks: started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : [],
+    blocks: [
+      ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
+      ...(started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : []),
+    ],
     summary: job.handOver
       ? `to ${job.handOver.receivedBy}`
       : notShown.length > 0

@@ -1,5 +1,6 @@
 import { applies, type Catalog, type Facts } from '../../catalog/index.js';
 import type { Job } from '../job.js';
+import { safetyFound } from './findings.js';
 import type { GateRules } from './gates.js';
 
 /** What the catalog's conditions may ask of this machine. */
@@ -11,6 +12,7 @@ export function factsOf(job: Job): Facts {
 export function gateRules(catalog: Catalog, job: Job): GateRules {
   const facts = factsOf(job);
   return {
+    safetyFound: safetyFound(job, catalog),
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
