@@ -2,6 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    // the runner leaves one core free by default; on a bench laptop with two that doubles the wait
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 180_000,
     projects: [

@@ -110,6 +110,7 @@ test.each(looks)(
 test('every worksheet of the reference desk answers its published example within its window', async () => {
   const context = await browser.newContext(phone);
   const { page, errors } = await openPage(context, `${shop.address}/desk`);
+  await page.locator('main li a').first().waitFor();
   const addresses = await page
     .locator('main li a')
     .evaluateAll((links) => links.map((a) => (a as HTMLAnchorElement).href));
