@@ -63,7 +63,7 @@ async function see(check: string, outcome: string): Promise<void> {
   const tap = dialog.getByRole('button', { name: outcome, exact: true });
   if ((await tap.count()) > 0) await tap.click();
   else {
-    await dialog.getByLabel(outcome, { exact: true }).check({ force: true });
+    await dialog.getByLabel(outcome, { exact: true }).check();
     await dialog.getByRole('button', { name: 'Log it' }).click();
   }
   await dialog.waitFor({ state: 'hidden' });
@@ -150,7 +150,7 @@ test('a fault seen sound counts as ruled out', async () => {
   const fault = page.locator('.fault').first();
   const name = (await fault.locator('b').first().textContent()) ?? '';
   await fault.getByRole('button', { name: /^Say what it is/ }).click();
-  await page.getByRole('dialog').getByLabel('Seen sound').check({ force: true });
+  await page.getByRole('dialog').getByLabel('Seen sound').check();
   await page.getByRole('dialog').getByRole('button', { name: 'Write it down' }).click();
   await page
     .locator('.fault', { hasText: name })

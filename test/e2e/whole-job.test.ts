@@ -55,6 +55,11 @@ const stage = async (name: string) => {
 /** The stage list says in a word where a stage stands. */
 const stageIs = (name: string, word: string) =>
   page.getByRole('link', { name: new RegExp(`^${name.replace('?', '\\?')}\\s*, ${word}`) }).waitFor();
+/** Keeps what a group of facts says, and waits until it is kept: the sheet closes up under it. */
+const writeItDown = async () => {
+  await button('Write it down').click();
+  await button('Write it down').waitFor({ state: 'hidden' });
+};
 const heading = (name: string | RegExp) => page.getByRole('heading', { level: 1, name });
 
 describe('one engine from intake to hand-over', () => {
@@ -62,6 +67,7 @@ describe('one engine from intake to hand-over', () => {
     await heading('The bench is empty').waitFor();
     await expectAccessible(page, 'empty bench');
     await button('Hang a tag on a machine').click();
+    await expectAccessible(page, 'hanging a tag');
     await page.getByLabel('What it is').fill('barn blower');
     await button('Hang the tag').click();
     await page.waitForURL('**/intake');
@@ -88,15 +94,15 @@ describe('one engine from intake to hand-over', () => {
   test('intake: machine, owner, complaint, consent, kind, identity, photograph', async () => {
     await page.getByLabel('Machine', { exact: true }).fill('Barn blower');
     await page.getByLabel('Owner', { exact: true }).fill('Ola Brandt');
-    await button('Write it down').click();
+    await writeItDown();
     await page.getByLabel('In the owner’s words').fill('ran fine when parked');
-    await button('Write it down').click();
+    await writeItDown();
     await page.getByLabel('Consent given by').fill('Ola Brandt');
     await page.getByLabel(/Call above/).fill('120');
-    await button('Write it down').click();
-    await page.getByLabel('Side valve', { exact: true }).check({ force: true });
-    await button('Write it down').click();
-    await page.getByLabel('Measure it').check({ force: true });
+    await writeItDown();
+    await page.getByLabel('Side valve', { exact: true }).check();
+    await writeItDown();
+    await page.getByLabel('Measure it').check();
     await page.getByLabel('Bore', { exact: true }).fill('2-5/16 in');
     await page.getByLabel('Stroke', { exact: true }).fill('44 mm');
     await button('Keep the sizes').click();
@@ -148,6 +154,7 @@ describe('one engine from intake to hand-over', () => {
     await stageIs('Findings', 'done');
     await page.getByRole('button', { name: /^Strike: Spark across/ }).click();
     await dialog().getByLabel('Why').fill('tester gap was closed');
+    await expectAccessible(page, 'striking a line');
     await dialog().getByRole('button', { name: 'Strike' }).click();
     await page.getByText(/tester gap was closed/).waitFor();
     await stageIs('Findings', 'under way');
@@ -159,7 +166,7 @@ describe('one engine from intake to hand-over', () => {
   test('worth it, parts', async () => {
     await stage('Worth it?');
     await button('Decide').first().click();
-    await dialog().getByLabel('Repair', { exact: true }).check({ force: true });
+    await dialog().getByLabel('Repair', { exact: true }).check();
     await dialog().getByLabel('Quoted').fill('95');
     await dialog().getByLabel('Why').fill('sound bore');
     await button('Write the decision down').click();
@@ -168,7 +175,7 @@ describe('one engine from intake to hand-over', () => {
     await button('Add a part').first().click();
     await dialog().getByLabel('Part', { exact: true }).fill('head gasket');
     await dialog().getByLabel('Price each').fill('6.5');
-    await dialog().getByLabel('here', { exact: true }).check({ force: true });
+    await dialog().getByLabel('here', { exact: true }).check();
     await dialog().getByRole('button', { name: 'Keep' }).click();
     await heading('1 part').waitFor();
   });
@@ -177,8 +184,10 @@ describe('one engine from intake to hand-over', () => {
     await stage('Teardown');
     await button('Something comes off').first().click();
     await dialog().getByLabel('Find or name a piece').fill('cylinder head');
+    await expectAccessible(page, 'choosing a piece');
     await dialog().getByRole('button', { name: 'Choose' }).first().click();
     await dialog().getByLabel('Count').first().fill('8');
+    await expectAccessible(page, 'taking a piece off');
     await dialog().getByLabel('Size').first().fill('5/16-18');
     for (const port of await dialog().locator('fieldset:has-text("Plug now") input').all())
       await port.check();
@@ -207,7 +216,7 @@ describe('one engine from intake to hand-over', () => {
       await page.locator('main .verdict', { hasText: verdict }).first().waitFor();
     }
     await button('Decide').first().click();
-    await dialog().getByLabel('Recondition it').check({ force: true });
+    await dialog().getByLabel('Recondition it').check();
     await dialog().getByLabel('Why').fill('rubbed flat on plate glass');
     await dialog().getByRole('button', { name: 'Decide' }).click();
     await page
@@ -225,6 +234,7 @@ describe('one engine from intake to hand-over', () => {
     await button('Lay out a joint to tighten').first().click();
     await dialog().getByLabel('From the maker’s sheet').selectOption({ index: 1 });
     await dialog().getByLabel('Thread').fill('5/16-18');
+    await expectAccessible(page, 'laying out a joint');
     await dialog().getByLabel('Torque', { exact: true }).fill('140 ft-lb');
     await dialog()
       .getByText(/140 in-lb would be plausible/)
@@ -244,7 +254,7 @@ describe('one engine from intake to hand-over', () => {
     await button('To Assembly').click();
     await stage('Parts');
     await button('Change').click();
-    await dialog().getByLabel('fitted', { exact: true }).check({ force: true });
+    await dialog().getByLabel('fitted', { exact: true }).check();
     await dialog().getByRole('button', { name: 'Keep' }).click();
     await stageIs('Assembly', 'done');
   });

@@ -140,7 +140,7 @@ function HangTag({
         label="What it is"
         value={title}
         onChange={setTitle}
-        placeholder="chipper with a side-valve engine"
+        placeholder="water pump, overhead-valve"
       />
       <Wrong words={wrong} />
       <div className="row end">

@@ -101,7 +101,8 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         </span>
       </header>
       <JointDrawing joint={joint} lit={litFor(progress, place)} />
-      <div className="stack">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone this region scrolls, and a keyboard must reach it */}
+      <section className="stack" tabIndex={0} aria-label="This bolt">
         <TorqueNow joint={joint} turn={turn} progress={progress} />
         <Caution
           lines={[
@@ -110,7 +111,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
           ]}
         />
         <Wrong words={wrong} />
-      </div>
+      </section>
       <footer>
         <Button disabled={place === 0} onClick={() => setPlace(place - 1)}>
           Back

@@ -17,12 +17,30 @@ export function NextChecks(props: {
   return (
     <section className="stack tight" aria-label="Check next">
       <h2>Check next</h2>
-      {enough && <p className={enough.enough ? 'card' : 'soft'}>{enough.words}</p>}
+      {enough && <EnoughWords enough={enough} />}
       {next.best.length === 0 && <p className="empty">No check that can be made now would tell more.</p>}
       {next.best.map((n, i) => (
         <NextCard key={n.id} job={props.job} next={n} first={i === 0} onLog={() => props.onLog(n.id)} />
       ))}
     </section>
+  );
+}
+
+/** Whether enough is seen, in a sentence; what acting now would risk, on request. */
+function EnoughWords({ enough }: { enough: Enough }) {
+  const end = enough.words.indexOf('. ') + 1;
+  const [first, rest] =
+    end > 0 ? [enough.words.slice(0, end), enough.words.slice(end + 1)] : [enough.words, ''];
+  return (
+    <div className={enough.enough ? 'card' : undefined}>
+      <p>{first}</p>
+      {rest && (
+        <details>
+          <summary>What acting now would risk</summary>
+          <p className="soft">{rest}</p>
+        </details>
+      )}
+    </div>
   );
 }
 
