@@ -23,6 +23,8 @@ export const writtenSchema = z.object({
 });
 export type Written = z.infer<typeof writtenSchema>;
 
+const moneySchema = z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) });
+
 export const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
 
 export const stages = stageIds;
@@ -87,9 +89,11 @@ export const bodies = {
     tried: words.optional(),
     missing: words.optional(),
     consent: z.object({ given: z.boolean(), by: z.string().max(200), how: z.string().max(200) }).optional(),
-    stopLimit: z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) }).optional(),
+    stopLimit: moneySchema.optional(),
     /** what the machine is worth to its owner when it runs */
-    worthRunning: z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) }).optional(),
+    worthRunning: moneySchema.optional(),
+    /** the day on which the owner was told it would be ready */
+    promised: z.iso.date().optional(),
   }),
   identity: z.discriminatedUnion('how', [
     z.object({
@@ -193,8 +197,65 @@ export const bodies = {
     state: z.enum(['wanted', 'ordered', 'arrived', 'mismatch', 'fitted', 'dropped']),
     number: z.string().max(80).optional(),
     supplier: z.string().max(120).optional(),
-    price: z.object({ amount: z.number().min(0), currency: z.string().max(8) }).optional(),
+    price: moneySchema.optional(),
     due: z.iso.date().optional(),
+    /** the component it goes with: while it is late, that component cannot go back */
+    component: handle.optional(),
+    /** oil, cleaner, thread sealant: used up, not fitted */
+    consumable: z.boolean().optional(),
+    words: words.optional(),
+  }),
+  /** something that a supplier sells and that serves this job: one part, several of it, or a kit */
+  offer: z.object({
+    offer: handle,
+    name: line,
+    supplier: handle,
+    price: moneySchema,
+    /** part handle to number; a kit holds several */
+    contains: z.record(handle, z.number().int().min(1).max(1000)),
+    /** from so many of it on, each costs that price */
+    breaks: z
+      .array(z.object({ from: z.number().int().min(2), price: z.number().min(0) }))
+      .max(10)
+      .optional(),
+    leadDays: z.number().min(0).max(1000).optional(),
+    number: z.string().max(80).optional(),
+    /** how sure it is that it fits this engine */
+    fit: z.enum(['sure', 'likely', 'unsure']),
+    withdrawn: z.boolean().optional(),
+  }),
+  /** what the taking apart must reach: a component, because of a fault, a measurement or a part to renew */
+  goal: z.object({
+    component: handle,
+    title: line,
+    why: z.string().max(400),
+    state: z.enum(['wanted', 'dropped']),
+  }),
+  /** how this engine differs from the catalog's component graph of its kind */
+  differs: z.discriminatedUnion('how', [
+    z.object({
+      how: z.literal('added'),
+      component: handle,
+      name: line,
+      minutes: z.number().gt(0).max(10_000),
+      before: z.array(handle).max(40),
+    }),
+    z.object({ how: z.literal('absent'), component: handle }),
+    z.object({ how: z.literal('waits-for'), component: handle, before: z.array(handle).max(40) }),
+    z.object({ how: z.literal('minutes'), component: handle, minutes: z.number().gt(0).max(10_000) }),
+    z.object({ how: z.literal('fasteners'), component: handle, fasteners: z.array(fastenerSchema).max(40) }),
+  ]),
+  /** one cleaning of one part with one agent; the latest line of a handle tells how far it is */
+  cleaning: z.object({
+    cleaning: handle,
+    title: line,
+    component: handle.optional(),
+    /** material and agent ids of the catalog */
+    materials: z.array(handle).min(1).max(12),
+    agent: handle,
+    state: z.enum(['planned', 'soaking', 'drying', 'done', 'dropped']),
+    soakMinutes: z.number().min(0).max(20_000).optional(),
+    dryMinutes: z.number().min(0).max(20_000).optional(),
     words: words.optional(),
   }),
   step: z.object({
@@ -267,6 +328,47 @@ export const bodies = {
     value: writtenSchema.optional(),
     words: words.optional(),
   }),
+  /**
+   * What was heard in one recording of the running engine. The sound stays where it is; like any instrument's
+   * reading, what it said is kept: speeds in rpm, times in seconds from the start of the recording.
+   */
+  recording: z.object({
+    recording: handle,
+    /** the file's name, or "microphone" */
+    name: line,
+    phase: z.enum(['before', 'after']),
+    temperature: z.enum(['cold', 'hot', 'unknown']),
+    strokes: z.union([z.literal(2), z.literal(4)]),
+    cylinders: z.number().int().min(1).max(16),
+    seconds: z.number().gt(0).max(7200),
+    /** absent when no stable period was heard; `says` tells why */
+    mean: z.object({ rpm: z.number().gt(0), u: z.number().min(0) }).optional(),
+    /** other speeds that the sound would fit as well */
+    rivalsRpm: z.array(z.number().gt(0)).max(8),
+    says: words,
+    track: z.array(z.object({ t: z.number().min(0), rpm: z.number().gt(0), u: z.number().min(0) })).max(1200),
+    starts: z
+      .object({
+        attempts: z.number().int().min(0),
+        caught: z.boolean(),
+        secondsToSteady: z.number().min(0).optional(),
+      })
+      .optional(),
+    segments: z
+      .array(
+        z.object({
+          from: z.number().min(0),
+          to: z.number().min(0),
+          rpm: z.number().gt(0),
+          u: z.number().min(0),
+          huntingHz: z.number().min(0).optional(),
+          huntingRpm: z.number().min(0).optional(),
+          missedShare: z.number().min(0).max(1).optional(),
+        }),
+      )
+      .max(60),
+    marks: z.array(z.object({ t: z.number().min(0), what: line })).max(60),
+  }),
   /** a stage closed, found not to be needed, or taken up again */
   stage: z.object({
     stage: z.enum(stages),
@@ -300,8 +402,41 @@ export const bodies = {
     uncertainty: writtenSchema,
     retired: z.boolean().optional(),
   }),
+  supplier: z.object({
+    supplier: handle,
+    name: line,
+    /** smallest order taken, goods only, in the shop's currency */
+    minimum: z.number().min(0).max(1e6).optional(),
+    /** shipping by the goods ordered: the tier with the greatest `from` not above them */
+    shipping: z.array(z.object({ from: z.number().min(0), cost: z.number().min(0) })).max(12),
+    retired: z.boolean().optional(),
+  }),
+  /** what several jobs share: a soak tank, an ultrasonic bath, a press, bench places */
+  place: z.object({
+    place: handle,
+    name: line,
+    capacity: z.number().int().min(1).max(100),
+    retired: z.boolean().optional(),
+  }),
+  /** a catalog pack of the shop's own, as it was written */
+  pack: z.object({ pack: handle, text: z.string().max(400_000), removed: z.boolean().optional() }),
+  /** whether a finished job counts among the shop's own frequencies */
+  learning: z.object({ job: z.string().min(1).max(64), counted: z.boolean(), reason: z.string().max(400) }),
   setting: z.object({
-    key: z.enum(['shop-name', 'shop-address', 'units', 'currency', 'hour-rate', 'next-due-note']),
+    key: z.enum([
+      'shop-name',
+      'shop-address',
+      'units',
+      'currency',
+      'hour-rate',
+      'next-due-note',
+      /** "08:00-17:00" */
+      'working-hours',
+      /** what a day of waiting for a part is worth, in the shop's currency */
+      'delay-per-day',
+      /** "on" or "off": whether the shop's own frequencies speak beside the catalog's */
+      'own-frequencies',
+    ]),
     value: z.string().max(400),
   }),
 } as const;

@@ -29,17 +29,29 @@ export function foldShop(entries: readonly RawEntry[]): Shop {
   const log = standing(entries);
   const wrenches = new Map<string, From<'wrench'>>();
   const instruments = new Map<string, From<'instrument'>>();
+  const suppliers = new Map<string, From<'supplier'>>();
+  const places = new Map<string, From<'place'>>();
+  const packs = new Map<string, From<'pack'>>();
+  const learning = new Map<string, From<'learning'>>();
   const settings: Partial<Record<Body<'setting'>['key'], string>> = {};
   for (const { known, struck } of log) {
     if (struck) continue;
     if (known?.kind === 'wrench') wrenches.set(known.body.tool, from(known));
     if (known?.kind === 'instrument') instruments.set(known.body.tool, from(known));
+    if (known?.kind === 'supplier') suppliers.set(known.body.supplier, from(known));
+    if (known?.kind === 'place') places.set(known.body.place, from(known));
+    if (known?.kind === 'pack') packs.set(known.body.pack, from(known));
+    if (known?.kind === 'learning') learning.set(known.body.job, from(known));
     if (known?.kind === 'setting') settings[known.body.key] = known.body.value;
   }
   return {
     log,
     wrenches: [...wrenches.values()].filter((w) => !w.retired),
     instruments: [...instruments.values()].filter((i) => !i.retired),
+    suppliers: [...suppliers.values()].filter((s) => !s.retired),
+    places: [...places.values()].filter((p) => !p.retired),
+    packs: [...packs.values()].filter((p) => !p.removed),
+    learning,
     settings,
   };
 }
@@ -83,6 +95,11 @@ interface Draft {
   photographs: From<'photograph'>[];
   decisions: From<'decision'>[];
   parts: Map<string, From<'part'>>;
+  offers: Map<string, From<'offer'>>;
+  goals: Map<string, From<'goal'>>;
+  differs: From<'differs'>[];
+  cleanings: Map<string, From<'cleaning'>>;
+  recordings: Map<string, From<'recording'>>;
   steps: Map<string, From<'step'>>;
   joints: Map<string, From<'joint'>>;
   torques: From<'torque'>[];
@@ -106,6 +123,11 @@ function emptyDraft(): Draft {
     photographs: [],
     decisions: [],
     parts: new Map(),
+    offers: new Map(),
+    goals: new Map(),
+    differs: [],
+    cleanings: new Map(),
+    recordings: new Map(),
     steps: new Map(),
     joints: new Map(),
     torques: [],
@@ -143,6 +165,11 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
   photograph: (d, e) => d.photographs.push(from(e)),
   decision: (d, e) => d.decisions.push(from(e)),
   part: (d, e) => d.parts.set(e.body.part, from(e)),
+  offer: (d, e) => d.offers.set(e.body.offer, from(e)),
+  goal: (d, e) => d.goals.set(e.body.component, from(e)),
+  differs: (d, e) => d.differs.push(from(e)),
+  cleaning: (d, e) => d.cleanings.set(e.body.cleaning, from(e)),
+  recording: (d, e) => d.recordings.set(e.body.recording, from(e)),
   step: (d, e) => d.steps.set(e.body.step, from(e)),
   joint: (d, e) => d.joints.set(e.body.joint, from(e)),
   torque: (d, e) => d.torques.push(from(e)),
@@ -155,6 +182,10 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
   strike: () => {}, // worked out before the fold, see `standing`
   wrench: () => {}, // the shop's, see `foldShop`
   instrument: () => {},
+  supplier: () => {},
+  place: () => {},
+  pack: () => {},
+  learning: () => {},
   setting: () => {},
 };
 

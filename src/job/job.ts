@@ -47,6 +47,13 @@ export interface Job {
   readonly photographs: readonly From<'photograph'>[];
   readonly decisions: readonly From<'decision'>[];
   readonly parts: ReadonlyMap<string, From<'part'>>;
+  readonly offers: ReadonlyMap<string, From<'offer'>>;
+  /** by component: what the taking apart must reach */
+  readonly goals: ReadonlyMap<string, From<'goal'>>;
+  /** how this engine differs from the catalog's graph, in the order told */
+  readonly differs: readonly From<'differs'>[];
+  readonly cleanings: ReadonlyMap<string, From<'cleaning'>>;
+  readonly recordings: ReadonlyMap<string, From<'recording'>>;
   /** in the order in which each step was first logged */
   readonly steps: ReadonlyMap<string, From<'step'>>;
   readonly joints: ReadonlyMap<string, From<'joint'>>;
@@ -62,6 +69,12 @@ export interface Shop {
   readonly log: readonly LogLine[];
   readonly wrenches: readonly From<'wrench'>[];
   readonly instruments: readonly From<'instrument'>[];
+  readonly suppliers: readonly From<'supplier'>[];
+  readonly places: readonly From<'place'>[];
+  /** catalog packs of the shop's own */
+  readonly packs: readonly From<'pack'>[];
+  /** by job: whether it counts among the shop's own frequencies; every finished job does unless this says no */
+  readonly learning: ReadonlyMap<string, From<'learning'>>;
   readonly settings: Readonly<Partial<Record<Body<'setting'>['key'], string>>>;
 }
 

@@ -136,3 +136,41 @@ test('a retired wrench leaves the shop’s list and stays in its log', () => {
 test('what the log’s own reader accepts, it accepts again unchanged', () => {
   for (const entry of example()) expect(readEntry(readEntry(entry))).toEqual(entry);
 });
+
+test('goals, offers, cleanings and recordings keep their latest line; differences keep all, in order', () => {
+  const { add, lines } = log();
+  add('goal', { component: 'cylinder-head', title: 'Cylinder head', why: 'gasket', state: 'wanted' });
+  add('goal', { component: 'cylinder-head', title: 'Cylinder head', why: 'not needed', state: 'dropped' });
+  add('differs', { how: 'absent', component: 'fuel-pump' });
+  add('differs', { how: 'minutes', component: 'cylinder-head', minutes: 25 });
+  add('cleaning', {
+    cleaning: 'bowl',
+    title: 'Bowl',
+    materials: ['aluminum'],
+    agent: 'hot-water',
+    state: 'planned',
+  });
+  const job = fold(jobId, lines);
+  expect(job.goals.get('cylinder-head')?.state).toBe('dropped');
+  expect(job.differs.map(({ how, component }) => [how, component])).toEqual([
+    ['absent', 'fuel-pump'],
+    ['minutes', 'cylinder-head'],
+  ]);
+  expect(job.cleanings.get('bowl')?.state).toBe('planned');
+});
+
+test('the shop forgets a retired supplier, a retired place and a removed pack, and keeps who does not count', () => {
+  const { add, lines } = log();
+  add('supplier', { supplier: 'north', name: 'North Parts', shipping: [{ from: 0, cost: 8 }] });
+  add('supplier', { supplier: 'south', name: 'South Parts', shipping: [], minimum: 20 });
+  add('place', { place: 'soak-tank', name: 'Soak tank', capacity: 2 });
+  add('pack', { pack: 'own', text: 'pack: { id: own, title: Own }' });
+  add('learning', { job: 'j', counted: false, reason: 'a trial' });
+  add('supplier', { supplier: 'north', name: 'North Parts', shipping: [], retired: true });
+  add('place', { place: 'soak-tank', name: 'Soak tank', capacity: 2, retired: true });
+  add('pack', { pack: 'own', text: '', removed: true });
+  const shop = foldShop(lines);
+  expect(shop.suppliers.map((s) => s.supplier)).toEqual(['south']);
+  expect([shop.places, shop.packs]).toEqual([[], []]);
+  expect(shop.learning.get('j')?.counted).toBe(false);
+});

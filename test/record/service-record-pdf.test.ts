@@ -1,5 +1,6 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { foldShop } from '../../src/job/index.js';
 import {
   RecordError,
   type RecordFonts,
@@ -43,7 +44,7 @@ describe('the pages', () => {
   });
 
   test('a job with only a tag takes one page', async () => {
-    const shop = { log: [], wrenches: [], instruments: [], settings: {} };
+    const shop = foldShop([]);
     expect(pages(await serviceRecordPdf(emptyJob(), shop, options()))).toBe(1);
   });
 

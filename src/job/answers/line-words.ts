@@ -1,5 +1,5 @@
 import { showBoth } from '../../quantity/index.js';
-import type { EntryKind, EntryOf, Written } from '../entry.js';
+import type { EntryKind, EntryOf, Fastener, Written } from '../entry.js';
 import { type LogLine, quantityOf } from '../job.js';
 
 /** A log line in words: what, its value, and a quieter second line. */
@@ -53,6 +53,7 @@ const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   consent: 'Consent',
   stopLimit: 'Call above',
   worthRunning: 'Worth when it runs',
+  promised: 'Promised for',
 };
 
 function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake'>['body']): string {
@@ -87,6 +88,22 @@ function tellIdentity({ body }: EntryOf<'identity'>): LineWords {
     return say('Identity measured', `${body.bore.written} × ${body.stroke.written}`, body.leavesOpen);
   return say('No plate found', false, body.looked.length > 0 && `looked ${body.looked.join(', ')}`);
 }
+
+function tellDiffers({ body }: EntryOf<'differs'>): LineWords {
+  const plain = (id: string) => id.replaceAll('-', ' ');
+  const title = `This engine: ${body.how === 'added' ? body.name : plain(body.component)}`;
+  if (body.how === 'added') return say(title, 'there as well', `${body.minutes} min`, waitsFor(body.before));
+  if (body.how === 'absent') return say(title, 'not there');
+  if (body.how === 'waits-for') return say(title, waitsFor(body.before) || 'waits for nothing');
+  if (body.how === 'minutes') return say(title, `${body.minutes} min`);
+  return say(title, false, ...body.fasteners.map(fastenerWords));
+}
+
+const waitsFor = (before: readonly string[]) =>
+  before.length > 0 && `after ${before.map((id) => id.replaceAll('-', ' ')).join(', ')}`;
+
+const fastenerWords = (f: Fastener) =>
+  [`${f.count} ×`, f.size, f.length, f.what, f.hole].filter(Boolean).join(' ');
 
 /** Every kind tells itself; a new kind does not compile until it does. */
 const tellers: { readonly [K in EntryKind]: Teller<K> } = {
@@ -144,13 +161,41 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       body.due && `due ${body.due}`,
       body.words,
     ),
+  offer: ({ body }) =>
+    say(
+      body.name,
+      body.withdrawn ? 'no longer offered' : money(body.price),
+      `offered by ${body.supplier.replaceAll('-', ' ')}`,
+      ...Object.entries(body.contains).map(([part, n]) => `${n} × ${part.replaceAll('-', ' ')}`),
+      body.leadDays !== undefined && `${body.leadDays} days`,
+      body.fit !== 'sure' && `fit ${body.fit}`,
+    ),
+  goal: ({ body }) => say(`To be reached: ${body.title}`, body.state === 'dropped' && 'no longer', body.why),
+  differs: tellDiffers,
+  cleaning: ({ body }) =>
+    say(
+      body.title,
+      body.state,
+      body.agent.replaceAll('-', ' '),
+      body.soakMinutes !== undefined && `soak ${body.soakMinutes} min`,
+      body.dryMinutes !== undefined && `dry ${body.dryMinutes} min`,
+      body.words,
+    ),
+  recording: ({ body }) =>
+    say(
+      `Recording ${body.name}`,
+      body.mean ? `${Math.round(body.mean.rpm)} ± ${Math.ceil(body.mean.u * 2)} rpm` : 'no speed heard',
+      body.phase === 'before' ? 'before the work' : 'after the work',
+      body.temperature !== 'unknown' && body.temperature,
+      body.rivalsRpm.length > 0 && `or ${body.rivalsRpm.map(Math.round).join(' or ')} rpm`,
+      body.starts && `${body.starts.attempts} ${body.starts.attempts === 1 ? 'pull' : 'pulls'}`,
+      body.says,
+    ),
   step: ({ body }) =>
     say(
       body.title,
       body.state,
-      ...(body.fasteners ?? []).map((f) =>
-        [`${f.count} ×`, f.size, f.length, f.what, f.hole].filter(Boolean).join(' '),
-      ),
+      ...(body.fasteners ?? []).map(fastenerWords),
       body.bag && `bag ${body.bag}`,
       body.plugged?.length ? `plugged ${body.plugged.join(', ')}` : undefined,
       body.unplugged?.length ? `opened ${body.unplugged.join(', ')}` : undefined,
@@ -202,5 +247,16 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       `reads to ${body.resolution.written}`,
       body.retired && 'retired',
     ),
+  supplier: ({ body }) =>
+    say(
+      body.name,
+      body.minimum !== undefined && `orders from ${body.minimum}`,
+      ...body.shipping.map(({ from, cost }) => `shipping ${cost} from ${from}`),
+      body.retired && 'retired',
+    ),
+  place: ({ body }) => say(body.name, `room for ${body.capacity}`, body.retired && 'retired'),
+  pack: ({ body }) => say(`Catalog pack ${body.pack}`, body.removed ? 'removed' : 'added'),
+  learning: ({ body }) =>
+    say('The shop’s own frequencies', body.counted ? 'count this job' : 'leave this job out', body.reason),
   setting: ({ body }) => say(body.key.replaceAll('-', ' '), body.value),
 };
