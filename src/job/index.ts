@@ -1,3 +1,4 @@
+export { bandWords, type CompressionAnswer, compressionOf } from './answers/compression.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
