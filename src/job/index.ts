@@ -32,6 +32,7 @@ export {
   type PlannedStep,
   type PlanOptions,
   type StepFastener,
+  stepBy,
   type TeardownPlan,
   teardownPlanOf,
 } from './answers/teardown-plan.js';

@@ -321,7 +321,7 @@ describe('soaks and cool-downs', () => {
       cleaning: 'penetrant-muffler',
       title: 'Penetrant',
       component: 'muffler',
-      materials: ['carbon-steel'],
+      materials: ['steel'],
       agent: 'penetrating-oil',
     };
     const { at: begun } = at.add('cleaning', { ...soak, state: 'soaking', soakMinutes: 60 });

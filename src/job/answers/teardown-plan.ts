@@ -1,17 +1,25 @@
-import { byId, type Catalog, type Caution, type Component, type LookAlike } from '../../catalog/index.js';
+import {
+  applies,
+  byId,
+  type Catalog,
+  type Caution,
+  type Component,
+  type LookAlike,
+} from '../../catalog/index.js';
 import {
   leastTeardown,
+  type Removal,
   type ShopMinutes,
   type TeardownGraph,
   type TeardownStep,
   teardownSteps,
 } from '../../plan/index.js';
 import type { Fastener } from '../entry.js';
-import type { Job } from '../job.js';
+import type { From, Job } from '../job.js';
 import { type Coverage, coverageOf, viewsOf, type WantedView } from './coverage.js';
 import { type EarlyWait, earlyWaits, waitsFrom } from './early.js';
 import { type EngineGraph, engineGraph, isGraph, type NoGraph } from './engine-graph.js';
-import { freeHandle, offNow } from './taken.js';
+import { freeHandle, offNow, piecesOf } from './taken.js';
 import { offeredGoals, type TeardownGoal, type WantedGoal, wantedGoals } from './teardown-goals.js';
 
 /** What holds a piece: counted on this engine, or as usual on its kind. */
@@ -25,6 +33,8 @@ export interface StepFastener {
   readonly count?: number;
   readonly countTo?: number;
   readonly note?: string;
+  /** it stays where it is, such as a stud, a taper or a hook: named, not counted out and in */
+  readonly stays?: true;
   readonly known: 'this engine' | 'usual';
 }
 
@@ -50,6 +60,8 @@ export interface PlannedStep
   readonly notes: readonly string[];
   /** minutes of waiting right before it */
   readonly waitBefore: number;
+  /** usually off before it and still on; none for a step of the plan */
+  readonly stillBefore: readonly string[];
 }
 
 export interface TeardownPlan {
@@ -164,6 +176,7 @@ function plannedSteps(
       holds: bare.filter(({ after }) => after.includes(step.id)).map(({ id }) => engine.nameOf(id)),
       notes: known.flatMap(({ comesOffNote, note }) => [comesOffNote, note].filter((x) => x !== undefined)),
       waitBefore: Math.max(0, step.start - (before ? before.start + before.minutes : 0)),
+      stillBefore: [],
     };
   });
 }
@@ -204,6 +217,7 @@ function fastenersOf(step: TeardownStep, { fasteners: own }: EngineGraph): StepF
         ...(sizes && { size: sizes.join(' or ') }),
         ...(count !== undefined && { count }),
         ...(countTo !== undefined && { countTo }),
+        ...(staysPut.test(what) && { stays: true as const }),
         ...((note ?? each) !== undefined && {
           note: [each && `per ${each}`, note].filter(Boolean).join(', '),
         }),
@@ -212,6 +226,9 @@ function fastenersOf(step: TeardownStep, { fasteners: own }: EngineGraph): StepF
     );
   return [...counted, ...usual];
 }
+
+/** Held by these, nothing loose is left in the hand. */
+const staysPut = /^(taper|press|push|hook|Z-bend|stud|pivot|keyhole|threaded jet|threaded solenoid|thread)/;
 
 function lastBag(job: Job): number {
   const used = [...job.steps.values()].map((s) => Number(s.bag)).filter(Number.isInteger);
@@ -224,8 +241,84 @@ function spoiledBy(job: Job, catalog: Catalog, components: readonly string[]): s
   return catalog.evidence
     .filter((e) => e.destroyedBy.components?.some((id) => components.includes(id)))
     .filter((e) => {
-      const looks = [...(e.checks ?? []), ...(e.measurements ?? [])];
+      const checks = (e.checks ?? []).filter(
+        (id) => applies(byId(catalog.checks).get(id)?.when, job.intake) !== 'no',
+      );
+      const looks = [...checks, ...(e.measurements ?? [])];
       return looks.length > 0 && !looks.some((id) => seen.has(id));
     })
     .map((e) => e.look);
+}
+
+/**
+ * One step by its handle, whether the plan wants it or not: a logged one as it stands in the log, else the component
+ * of that name. Nothing where neither is there.
+ */
+export function stepBy(job: Job, catalog: Catalog, handle: string): PlannedStep | undefined {
+  const engine = engineGraph(job, catalog);
+  const logged = job.steps.get(handle);
+  if (!isGraph(engine)) return logged && bareStep(logged);
+  const on = new Map(engine.graph.pieces.map((piece) => [piece.id, piece]));
+  const pieces = (logged ? piecesOf(logged, catalog, engine.architecture) : [handle]).filter((id) =>
+    on.has(id),
+  );
+  if (pieces.length === 0) return logged && bareStep(logged);
+  const removal: Removal = {
+    id: pieces.length === 1 ? pieces[0]! : handle,
+    how: pieces.length === 1 ? 'alone' : 'whole',
+    pieces,
+    minutes: Math.max(...pieces.map((id) => on.get(id)!.minutes)),
+    start: 0,
+    after: [],
+  };
+  const [step] = plannedSteps(job, catalog, engine, [removal], []);
+  const off = offNow(job, catalog);
+  const before = pieces.flatMap((id) => on.get(id)!.before);
+  return {
+    ...step!,
+    ...(logged && asLogged(logged)),
+    stillBefore:
+      logged?.state === 'done' ? [] : [...new Set(before)].filter((id) => !off.has(id)).map(engine.nameOf),
+  };
+}
+
+function asLogged({ step, title, bag, fasteners, state }: From<'step'>): Partial<PlannedStep> {
+  const counted = fasteners?.map((f): StepFastener => ({ ...f, of: step, known: 'this engine' }));
+  return {
+    step,
+    name: title,
+    ...(bag !== undefined && { bag }),
+    ...((counted || state === 'done') && { fasteners: counted ?? [] }),
+  };
+}
+
+/** A piece of the person's own: what the log says of it and no more. */
+function bareStep(logged: From<'step'>): PlannedStep {
+  const nothing = {
+    goals: [],
+    holds: [],
+    notes: [],
+    spoils: [],
+    views: [],
+    cautions: [],
+    lookAlikes: [],
+    plugs: [],
+  };
+  return {
+    id: logged.step,
+    how: 'alone',
+    pieces: [],
+    components: [],
+    minutes: 0,
+    start: 0,
+    after: [],
+    name: logged.title,
+    step: logged.step,
+    fasteners: [],
+    oneTimeParts: [],
+    waitBefore: 0,
+    stillBefore: [],
+    ...nothing,
+    ...asLogged(logged),
+  };
 }
