@@ -47,7 +47,12 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
     'onlyOn.variants.*': 'variants',
     'onlyOn.notVariants.*': 'variants',
   },
-  assemblies: { 'components.*': 'components', 'when.variants.*': 'variants' },
+  assemblies: {
+    'components.*': 'components',
+    'heldBy.*': 'components',
+    'when.variants.*': 'variants',
+    'when.notVariants.*': 'variants',
+  },
   measurements: { 'components.*': 'components', spec: 'specs', rejectSpec: 'specs' },
   agents: { 'cautions.*': 'cautions' },
   agentsOnMaterials: { agent: 'agents', material: 'materials' },

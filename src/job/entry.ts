@@ -263,6 +263,8 @@ export const bodies = {
     stage: z.enum(['teardown', 'assembly']),
     title: line,
     component: handle.optional(),
+    /** pieces that leave as one, or a piece that comes off a second time under another handle */
+    components: z.array(handle).min(1).max(40).optional(),
     state: z.enum(['planned', 'done', 'dropped']),
     fasteners: z.array(fastenerSchema).max(20).optional(),
     /** where the pieces and fasteners lie */
@@ -270,8 +272,15 @@ export const bodies = {
     /** openings plugged / unplugged by this step */
     plugged: z.array(line).max(20).optional(),
     unplugged: z.array(line).max(20).optional(),
+    /** teardown: wanted pictures that were not taken, and why */
+    unseen: z
+      .array(z.object({ view: line, reason: line }))
+      .max(20)
+      .optional(),
     /** assembly: which teardown step it puts back */
     putsBack: handle.optional(),
+    /** assembly: what was proved before it closed */
+    checked: z.array(line).max(40).optional(),
     words: words.optional(),
   }),
   /** a group of fasteners that is tightened together: where the holes are, how tight, in which order */

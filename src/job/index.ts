@@ -1,13 +1,42 @@
+export { type AskedGate, assemblyGates } from './answers/assembly-gates.js';
+export {
+  type AssemblyPlan,
+  assemblyPlanOf,
+  type BackStep,
+  type Renewal,
+  type StepTorque,
+  type WaitsFor,
+} from './answers/assembly-plan.js';
 export { bandWords, type CompressionAnswer, compressionOf } from './answers/compression.js';
+export { type Coverage, coverageOf, viewKey, type WantedView } from './answers/coverage.js';
+export { type EarlyWait, penetrant } from './answers/early.js';
+export { type EngineGraph, engineGraph, isGraph, type NoGraph } from './answers/engine-graph.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
+export { dueFromProvisionals, type Provisional, provisionalsOf } from './answers/provisional.js';
 export { factsOf, gateRules } from './answers/rules.js';
+export { loggedMinutes } from './answers/step-minutes.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
+export { freeHandle, inOrderDone, offNow, piecesOf } from './answers/taken.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
+export {
+  type GoalChoice,
+  goalChoices,
+  type TeardownGoal,
+  type WantedGoal,
+} from './answers/teardown-goals.js';
+export {
+  type PlannedStep,
+  type PlanOptions,
+  type StepFastener,
+  stepBy,
+  type TeardownPlan,
+  teardownPlanOf,
+} from './answers/teardown-plan.js';
 export {
   type BoltTurn,
   boltTurns,

@@ -8,6 +8,7 @@ import './look/parts.css';
 import './look/frame.css';
 import './look/findings.css';
 import './look/joint.css';
+import './look/plan.css';
 import './look/worth.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -2,6 +2,7 @@ import type { Stage } from '../entry.js';
 import { stages } from '../entry.js';
 import type { From, Job } from '../job.js';
 import { outsideLimit } from './limits.js';
+import { type Provisional, provisionalsOf } from './provisional.js';
 import { tally } from './tally.js';
 import { tightening } from './tightening.js';
 
@@ -23,6 +24,12 @@ export interface GateRules {
   readonly safetyFound: readonly string[];
   /** the standing first looks; any of `checks` counts as having looked */
   readonly firstLooks: readonly { readonly title: string; readonly checks: readonly string[] }[];
+  /** what must still come off to reach the goals, in a line */
+  readonly ahead?: string;
+  /** by step: views that no picture shows and that are gone once it is off */
+  readonly missingViews?: ReadonlyMap<string, readonly string[]>;
+  /** gates of the assembly whose pieces are back and that nobody has proved since */
+  readonly toProve?: readonly string[];
   /** run-up items; those that bar the hand-over are asked for outright */
   readonly runUp: readonly { readonly id: string; readonly title: string; readonly barsHandOver: boolean }[];
 }
@@ -145,15 +152,23 @@ function lookAtParts(job: Job): Look {
   };
 }
 
-function lookAtTeardown(job: Job): Look {
+function lookAtTeardown(job: Job, { ahead, missingViews }: GateRules): Look {
   const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
   const open = steps.filter((s) => s.state === 'planned');
+  const done = steps.length - open.length;
+  const unseen = (step: string) => missingViews?.get(step) ?? [];
   return {
-    touched: steps.length > 0,
-    missing: open.map((s) => `not taken off yet: ${s.title}`),
-    summary: steps.length === 0 ? '' : `${steps.length - open.length} of ${count(steps.length, 'step')}`,
+    touched: steps.length > 0 || ahead !== undefined,
+    missing: [
+      ...(ahead === undefined ? [] : [ahead]),
+      ...open.map((s) => `not taken off yet: ${s.title}${noPicture(unseen(s.step))}`),
+    ],
+    summary: ahead ?? (steps.length === 0 ? '' : `${done} of ${count(steps.length, 'step')}`),
   };
 }
+
+const noPicture = (views: readonly string[]) =>
+  views.length > 0 ? `, no picture yet of: ${views.join('; ')}` : '';
 
 function lookAtMeasure(job: Job): Look {
   const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
@@ -165,31 +180,49 @@ function lookAtMeasure(job: Job): Look {
   };
 }
 
-function lookAtAssembly(job: Job): Look {
-  const { fasteners, stillPlugged, notPutBack } = tally(job);
+function lookAtAssembly(job: Job, { toProve = [] }: GateRules): Look {
+  const { leftOver, tooMany, plugsForgotten, notPutBack } = tally(job);
   const joints = [...job.joints.values()].map((joint) => ({ joint, progress: tightening(job, joint) }));
-  const unfitted = [...job.parts.values()].filter((p) => p.state === 'arrived');
+  const forNow = provisionalsOf(job);
   const assembled = [...job.steps.values()].some((s) => s.stage === 'assembly');
   return {
-    touched: assembled || job.torques.length > 0 || joints.length > 0,
+    touched: assembled || notPutBack.length > 0 || job.torques.length > 0 || joints.length > 0,
+    blocks: [
+      ...leftOver.map((u) => `left over: ${u.count} × ${u.label}, from ${u.from.join(', ')}`),
+      ...plugsForgotten.map((p) => `still plugged: ${p.port}, and ${p.title} is back on`),
+    ],
     missing: [
-      ...notPutBack.map((s) => `not back on: ${s.title}`),
-      ...fasteners.filter((f) => f.in < f.out).map((f) => `left over: ${f.out - f.in} × ${f.label}`),
-      ...fasteners
-        .filter((f) => f.in > f.out)
-        .map((f) => `more went in than came out: ${f.in - f.out} × ${f.label}`),
-      ...stillPlugged.map((p) => `still plugged: ${p.port}`),
+      ...notPutBack.map((s) => `not back on: ${s.title}${s.bag ? ` (bag ${s.bag})` : ''}`),
+      ...tooMany.map((u) => `more went in than came out: ${u.count} × ${u.label}, at ${u.from.join(', ')}`),
       ...joints
         .filter((j) => j.progress.next !== undefined)
         .map((j) => `not fully tightened: ${j.joint.name}`),
       ...joints.flatMap((j) => j.progress.trouble.map((t) => `${j.joint.name}, bolt ${t.hole}: ${t.result}`)),
-      ...unfitted.map((p) => `here but not fitted: ${p.name}`),
+      ...unfitted(job, forNow),
+      ...toProve.map((gate) => `not proved yet: ${gate}`),
     ],
-    summary:
-      joints.length === 0
-        ? ''
-        : `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
+    summary: [
+      joints.length > 0 &&
+        `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
+      notPutBack.length > 0 && `${count(notPutBack.length, 'piece')} to put back`,
+      forNow.length > 0 && `${forNow.length} in for now`,
+    ]
+      .filter(Boolean)
+      .join(', '),
   };
+}
+
+/** A part ordered and not fitted is open, unless the old one was put back for now and the new one is not here yet. */
+function unfitted(job: Job, forNow: readonly Provisional[]): string[] {
+  return [...job.parts.values()].flatMap((p) => {
+    const old = forNow.find((f) => f.part?.part === p.part);
+    if (p.consumable || !['arrived', 'ordered', 'mismatch'].includes(p.state)) return [];
+    if (p.state === 'arrived')
+      return [`here but not fitted: ${p.name}${old ? ', the old one is in for now' : ''}`];
+    if (old) return [];
+    if (p.state === 'mismatch') return [`does not match and is not fitted: ${p.name}`];
+    return [`ordered and not fitted: ${p.name}${p.due ? `, due ${p.due}` : ''}`];
+  });
 }
 
 function lookAtRunUp(job: Job, rules: GateRules): Look {
@@ -197,6 +230,7 @@ function lookAtRunUp(job: Job, rules: GateRules): Look {
   const bad = [...job.runUp.values()].filter((r) => r.result === 'not-ok');
   return {
     touched: job.runUp.size > 0,
+    blocks: tally(job).plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
     missing: [...bad.map((r) => `not in order: ${r.title}`), ...open.map((r) => `still to do: ${r.title}`)],
     summary: job.runUp.size === 0 ? '' : `${job.runUp.size} of ${rules.runUp.length}`,
   };

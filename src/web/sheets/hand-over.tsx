@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { builtInCatalog, cautionsFor } from '../../catalog/index.js';
-import { gateRules, gates, type Job } from '../../job/index.js';
+import { dueFromProvisionals, gateRules, gates, type Job, provisionalsOf } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { usePrimary } from '../frame/job-frame.js';
@@ -19,7 +19,7 @@ export function HandOver({ job, gate }: SheetProps) {
   const open = gates(job, gateRules(builtInCatalog(), job)).filter(
     (g) => g.stage !== 'hand-over' && g.missing.length > 0,
   );
-  const provisional = job.decisions.filter((d) => d.choice === 'provisional');
+  const provisional = provisionalsOf(job);
   return (
     <Sheet
       job={job}
@@ -58,12 +58,12 @@ export function HandOver({ job, gate }: SheetProps) {
         <section className="section">
           <h2>Put back for now</h2>
           <ul className="lines">
-            {provisional.map((d) => (
-              <li key={d.entry}>
+            {provisional.map(({ decision, comesBack }) => (
+              <li key={decision.entry}>
                 <div>
-                  {d.title}
+                  {decision.title}
                   <div className="soft">
-                    {d.reason} Comes back: {d.until}
+                    {decision.reason && `${decision.reason}. `}Comes back: {comesBack}
                   </div>
                 </div>
                 <span className="verdict cannot-decide">provisional</span>
@@ -139,7 +139,9 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const [told, setTold] = useState(before?.told ?? '');
   const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
   const [due, setDue] = useState(() =>
-    (before?.nextDue ?? usualDue()).map((n) => `${n.what}: ${n.when}`).join('\n'),
+    (before?.nextDue ?? [...dueFromProvisionals(job), ...usualDue()])
+      .map((n) => `${n.what}: ${n.when}`)
+      .join('\n'),
   );
   const { wrong, act } = useAct();
   const save = () =>

@@ -1,0 +1,18 @@
+import { useEffect, useMemo, useState } from 'react';
+import { builtInCatalog } from '../../../catalog/index.js';
+import { type Job, localTime, teardownPlanOf } from '../../../job/index.js';
+
+/** The plan of the teardown as the log stands, soaks run down to the minute. */
+export function useTeardownPlan(job: Job) {
+  const now = useMinute();
+  return useMemo(() => teardownPlanOf(job, builtInCatalog(), { now }), [job, now]);
+}
+
+function useMinute(): string {
+  const [now, setNow] = useState(() => localTime(new Date()));
+  useEffect(() => {
+    const tick = setInterval(() => setNow(localTime(new Date())), 60_000);
+    return () => clearInterval(tick);
+  }, []);
+  return now;
+}
