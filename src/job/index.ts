@@ -1,3 +1,4 @@
+export { type AcceptanceRow, acceptanceOf } from './answers/acceptance.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
@@ -5,6 +6,7 @@ export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
 export { factsOf, gateRules } from './answers/rules.js';
+export { type RunUp, type RunUpItem, type RunUpLimit, type RunUpState, runUpOf } from './answers/run-up.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
 export {

@@ -2,6 +2,7 @@ import type { Stage } from '../entry.js';
 import { stages } from '../entry.js';
 import type { From, Job } from '../job.js';
 import { outsideLimit } from './limits.js';
+import type { RunUpState } from './run-up.js';
 import { tally } from './tally.js';
 import { tightening } from './tightening.js';
 
@@ -23,8 +24,14 @@ export interface GateRules {
   readonly safetyFound: readonly string[];
   /** the standing first looks; any of `checks` counts as having looked */
   readonly firstLooks: readonly { readonly title: string; readonly checks: readonly string[] }[];
-  /** run-up items; those that bar the hand-over are asked for outright */
-  readonly runUp: readonly { readonly id: string; readonly title: string; readonly barsHandOver: boolean }[];
+  /** run-up items with their state; those that bar the hand-over are asked for outright */
+  readonly runUp: readonly {
+    readonly title: string;
+    readonly barsHandOver: boolean;
+    readonly state: RunUpState;
+  }[];
+  /** reasons not to run the engine at all */
+  readonly stops: readonly string[];
 }
 
 /** Every stage's gate, in the order of the stages. */
@@ -192,20 +199,24 @@ function lookAtAssembly(job: Job): Look {
   };
 }
 
-function lookAtRunUp(job: Job, rules: GateRules): Look {
-  const open = rules.runUp.filter((r) => !job.runUp.has(r.id));
-  const bad = [...job.runUp.values()].filter((r) => r.result === 'not-ok');
+function lookAtRunUp(job: Job, { runUp, stops }: GateRules): Look {
+  const titles = (state: RunUpState) => runUp.filter((r) => r.state === state).map((r) => r.title);
+  const said = runUp.filter((r) => r.state !== 'open').length;
   return {
-    touched: job.runUp.size > 0,
-    missing: [...bad.map((r) => `not in order: ${r.title}`), ...open.map((r) => `still to do: ${r.title}`)],
-    summary: job.runUp.size === 0 ? '' : `${job.runUp.size} of ${rules.runUp.length}`,
+    touched: job.runUp.size > 0 || job.recordings.size > 0,
+    missing: [
+      ...stops.map((why) => `stop: ${why}`),
+      ...titles('not-ok').map((title) => `not in order: ${title}`),
+      ...titles('outside').map((title) => `outside its limit: ${title}`),
+      ...titles('open').map((title) => `still to do: ${title}`),
+    ],
+    summary: said === 0 ? '' : `${said} of ${runUp.length}`,
   };
 }
 
 function lookAtHandOver(job: Job, rules: GateRules): Look {
-  const barring = rules.runUp.filter((r) => r.barsHandOver);
-  const notShown = barring.filter(
-    (r) => !['ok', 'not-applicable'].includes(job.runUp.get(r.id)?.result ?? ''),
+  const notShown = rules.runUp.filter(
+    ({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable',
   );
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   return {
@@ -213,6 +224,7 @@ function lookAtHandOver(job: Job, rules: GateRules): Look {
     missing: listed([!job.handOver, 'say who received it and what they were told']),
     blocks: [
       ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
+      ...rules.stops,
       ...(started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : []),
     ],
     summary: job.handOver
