@@ -1,7 +1,8 @@
 export { type AcceptanceRow, acceptanceOf } from './answers/acceptance.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
-export { type HeardRow, heardOf } from './answers/heard.js';
+export { type HeardRow, heardOf, loadOn } from './answers/heard.js';
+export { type Hearing, hearing } from './answers/hearing.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';

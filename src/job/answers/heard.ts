@@ -1,6 +1,10 @@
+import { loadSteps } from '../../listen/index.js';
 import type { From, Job } from '../job.js';
 
 type Recording = From<'recording'>;
+
+/** The mark under which a load is told from other marks. */
+export const loadOn = 'Load on';
 
 /** One thing that a recording tells, before and after the work, in words. */
 export interface HeardRow {
@@ -35,6 +39,7 @@ const tells: readonly (readonly [what: string, tell: Tell])[] = [
   ['Speed', speedWords],
   ['Hunting', huntingWords],
   ['Missed beats', missedWords],
+  ['Droop under load', droopWords],
 ];
 
 function pullWords({ starts }: Recording): string | undefined {
@@ -62,4 +67,16 @@ function huntingWords(recording: Recording): string | undefined {
 function missedWords(recording: Recording): string | undefined {
   const share = longest(recording)?.missedShare;
   return share === undefined ? undefined : share === 0 ? 'none heard' : `${(100 * share).toFixed(1)} in 100`;
+}
+
+/** The first load that was put on; the marks of the live mode say when. */
+function droopWords({ track, marks }: Recording): string | undefined {
+  const loads = marks.filter(({ what }) => what === loadOn).map(({ t }) => ({ t, kind: 'load on' as const }));
+  const [step] = loadSteps(
+    track.map((point) => ({ ...point, confidence: 1 })),
+    loads,
+  );
+  if (!step) return undefined;
+  const back = step.recoveryS === null ? 'does not settle' : `settles in ${step.recoveryS.toFixed(1)} s`;
+  return `${step.droopPercent.toFixed(1)} %, ${back}`;
 }

@@ -13,6 +13,7 @@ import { Caution } from '../../parts/caution.js';
 import { grouped } from '../grouped.js';
 import { AcceptanceTable } from './acceptance-table.js';
 import { limitWords } from './limit-words.js';
+import { Listening } from './listening/listening.js';
 import { RunClock } from './run-clock.js';
 import { SayStep } from './say-step.js';
 import { StopNow } from './stop-now.js';
@@ -51,9 +52,12 @@ export function RunUp({ job, gate }: SheetProps) {
       <StopNow stops={stops} />
       <StageCautions all={cautionsFor(catalog, { stage: 'run-up' })} />
       <RunClock job={job} looks={items} onLook={setSaying} />
-      {[...grouped(items, ({ step }) => step.phase)].map(([phase, list]) => (
-        <Phase key={phase} name={phaseNames[phase]} items={list} next={next} onSay={setSaying} />
-      ))}
+      <div>
+        {[...grouped(items, ({ step }) => step.phase)].map(([phase, list]) => (
+          <Phase key={phase} name={phaseNames[phase]} items={list} next={next} onSay={setSaying} />
+        ))}
+      </div>
+      <Listening job={job} />
       <AcceptanceTable job={job} />
       <SayStep job={job} item={saying} onClose={() => setSaying(undefined)} />
     </Sheet>
