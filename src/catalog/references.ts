@@ -80,6 +80,7 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
     'cautions.*': 'cautions',
     measurement: 'measurements',
     spec: 'specs',
+    'alsoSpecs.*': 'specs',
     check: 'checks',
     'when.variants.*': 'variants',
   },

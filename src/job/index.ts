@@ -1,3 +1,4 @@
+export { type AcceptanceRow, acceptanceOf } from './answers/acceptance.js';
 export { type AskedGate, assemblyGates } from './answers/assembly-gates.js';
 export {
   type AssemblyPlan,
@@ -13,12 +14,15 @@ export { type EarlyWait, penetrant } from './answers/early.js';
 export { type EngineGraph, engineGraph, isGraph, type NoGraph } from './answers/engine-graph.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
+export { type HeardRow, heardOf, loadOn } from './answers/heard.js';
+export { type Hearing, hearing } from './answers/hearing.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
 export { dueFromProvisionals, type Provisional, provisionalsOf } from './answers/provisional.js';
 export { factsOf, gateRules } from './answers/rules.js';
+export { type RunUp, type RunUpItem, type RunUpLimit, type RunUpState, runUpOf } from './answers/run-up.js';
 export { loggedMinutes } from './answers/step-minutes.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { freeHandle, inOrderDone, offNow, piecesOf } from './answers/taken.js';

@@ -10,6 +10,7 @@ import './look/findings.css';
 import './look/joint.css';
 import './look/plan.css';
 import './look/worth.css';
+import './look/run-up.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -4,7 +4,9 @@ import {
   type Gate,
   type GateRules,
   gates,
+  type Job,
   type RawEntry,
+  type RunUpState,
   type Stage,
   tally,
 } from '../../src/job/index.js';
@@ -16,13 +18,18 @@ const rules: GateRules = {
     { title: 'spark', checks: ['spark-across-gap'] },
     { title: 'oil as found', checks: ['oil-level', 'oil-feel'] },
   ],
-  runUp: [
-    { id: 'stop', title: 'the stop control stops it', barsHandOver: true },
-    { id: 'speed', title: 'top speed', barsHandOver: false },
-  ],
+  runUp: [],
+  stops: [],
 };
-const at = (lines: readonly RawEntry[], stage: Stage): Gate =>
-  gates(fold(jobId, lines), rules).find((g) => g.stage === stage)!;
+const runUpState = (job: Job, item: string) => (job.runUp.get(item)?.result ?? 'open') as RunUpState;
+const at = (lines: readonly RawEntry[], stage: Stage): Gate => {
+  const job = fold(jobId, lines);
+  const runUp = [
+    { title: 'the stop control stops it', barsHandOver: true, state: runUpState(job, 'stop') },
+    { title: 'top speed', barsHandOver: false, state: runUpState(job, 'speed') },
+  ];
+  return gates(job, { ...rules, runUp }).find((g) => g.stage === stage)!;
+};
 
 test('an empty job says at each stage what is missing, in words', () => {
   const { add, lines } = log();

@@ -3,6 +3,7 @@ import { stages } from '../entry.js';
 import type { From, Job } from '../job.js';
 import { outsideLimit } from './limits.js';
 import { type Provisional, provisionalsOf } from './provisional.js';
+import type { RunUpState } from './run-up.js';
 import { tally } from './tally.js';
 import { tightening } from './tightening.js';
 
@@ -30,8 +31,14 @@ export interface GateRules {
   readonly missingViews?: ReadonlyMap<string, readonly string[]>;
   /** gates of the assembly whose pieces are back and that nobody has proved since */
   readonly toProve?: readonly string[];
-  /** run-up items; those that bar the hand-over are asked for outright */
-  readonly runUp: readonly { readonly id: string; readonly title: string; readonly barsHandOver: boolean }[];
+  /** run-up items with their state; those that bar the hand-over are asked for outright */
+  readonly runUp: readonly {
+    readonly title: string;
+    readonly barsHandOver: boolean;
+    readonly state: RunUpState;
+  }[];
+  /** reasons not to run the engine at all */
+  readonly stops: readonly string[];
 }
 
 /** Every stage's gate, in the order of the stages. */
@@ -225,21 +232,25 @@ function unfitted(job: Job, forNow: readonly Provisional[]): string[] {
   });
 }
 
-function lookAtRunUp(job: Job, rules: GateRules): Look {
-  const open = rules.runUp.filter((r) => !job.runUp.has(r.id));
-  const bad = [...job.runUp.values()].filter((r) => r.result === 'not-ok');
+function lookAtRunUp(job: Job, { runUp, stops }: GateRules): Look {
+  const titles = (state: RunUpState) => runUp.filter((r) => r.state === state).map((r) => r.title);
+  const said = runUp.filter((r) => r.state !== 'open').length;
   return {
-    touched: job.runUp.size > 0,
+    touched: job.runUp.size > 0 || job.recordings.size > 0,
     blocks: tally(job).plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
-    missing: [...bad.map((r) => `not in order: ${r.title}`), ...open.map((r) => `still to do: ${r.title}`)],
-    summary: job.runUp.size === 0 ? '' : `${job.runUp.size} of ${rules.runUp.length}`,
+    missing: [
+      ...stops.map((why) => `stop: ${why}`),
+      ...titles('not-ok').map((title) => `not in order: ${title}`),
+      ...titles('outside').map((title) => `outside its limit: ${title}`),
+      ...titles('open').map((title) => `still to do: ${title}`),
+    ],
+    summary: said === 0 ? '' : `${said} of ${runUp.length}`,
   };
 }
 
 function lookAtHandOver(job: Job, rules: GateRules): Look {
-  const barring = rules.runUp.filter((r) => r.barsHandOver);
-  const notShown = barring.filter(
-    (r) => !['ok', 'not-applicable'].includes(job.runUp.get(r.id)?.result ?? ''),
+  const notShown = rules.runUp.filter(
+    ({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable',
   );
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   return {
@@ -247,6 +258,7 @@ function lookAtHandOver(job: Job, rules: GateRules): Look {
     missing: listed([!job.handOver, 'say who received it and what they were told']),
     blocks: [
       ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
+      ...rules.stops,
       ...(started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : []),
     ],
     summary: job.handOver

@@ -4,6 +4,7 @@ import { assemblyGates } from './assembly-gates.js';
 import { viewsOf } from './coverage.js';
 import { safetyFound } from './findings.js';
 import type { GateRules } from './gates.js';
+import { runUpOf } from './run-up.js';
 import { architectureOf, piecesOf } from './taken.js';
 import { type TeardownPlan, teardownPlanOf } from './teardown-plan.js';
 
@@ -17,6 +18,7 @@ export function gateRules(catalog: Catalog, job: Job): GateRules {
   const facts = factsOf(job);
   const plan = teardownPlanOf(job, catalog);
   const ahead = plan.state === 'planned' ? aheadWords(plan) : undefined;
+  const { items, stops } = runUpOf(job, catalog);
   return {
     safetyFound: safetyFound(job, catalog),
     ...(ahead !== undefined && { ahead }),
@@ -25,9 +27,12 @@ export function gateRules(catalog: Catalog, job: Job): GateRules {
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
-    runUp: catalog.runUp
-      .filter((step) => applies(step.when, facts) !== 'no')
-      .map((step) => ({ id: step.id, title: step.title, barsHandOver: step.barsHandOver ?? false })),
+    runUp: items.map(({ step, state }) => ({
+      title: step.title,
+      barsHandOver: step.barsHandOver ?? false,
+      state,
+    })),
+    stops,
   };
 }
 

@@ -17,6 +17,8 @@ export type {
   Section,
   SectionId,
   Sign,
+  SpeedCurve,
+  SpeedsBlock,
   Table,
   Verdict,
 } from './section.js';

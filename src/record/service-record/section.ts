@@ -103,6 +103,7 @@ export type Block =
   | JointBlock
   | PicturesBlock
   | Box
+  | SpeedsBlock
   | { readonly type: 'signature'; readonly lines: readonly string[]; readonly words: string };
 
 export interface Table {
@@ -163,4 +164,16 @@ export interface RecordedPicture {
   readonly caption: string;
   readonly width: number;
   readonly height: number;
+}
+
+/** Engine speed over time out of recordings, all against one scale. */
+export interface SpeedsBlock {
+  readonly type: 'speeds';
+  readonly curves: readonly SpeedCurve[];
+}
+export interface SpeedCurve {
+  readonly label: string;
+  readonly seconds: number;
+  /** in time order; a gap in what was heard parts the curve */
+  readonly points: readonly { readonly t: number; readonly rpm: number }[];
 }

@@ -5,6 +5,7 @@ import { jointRow } from './joint.js';
 import { list, warningBox } from './list.js';
 import { pictureRows } from './pictures.js';
 import type { Setting } from './setting.js';
+import { speedDrawing } from './speed-drawing.js';
 import { ruledTable } from './table.js';
 import { quote, signature, trio } from './words.js';
 
@@ -22,6 +23,7 @@ const drawers: { readonly [T in Block['type']]: Drawer<T> } = {
   table: (table, setting) => ruledTable(table, setting),
   joint: (joint, setting) => jointRow(joint, setting),
   pictures: (block, setting) => pictureRows(block, setting),
+  speeds: (block, setting) => speedDrawing(block, setting),
   box: (box, setting) => warningBox(box, setting),
   signature: (block, setting) => signature(block, setting),
 };
