@@ -1,9 +1,36 @@
+export {
+  type BenchAsked,
+  type BenchBlock,
+  type BenchPlan,
+  benchPlanOf,
+  benchProblemOf,
+  type PlacedBlock,
+  type PlannedJob,
+} from './answers/bench.js';
+export { type BillLine, billOfParts, type FlaggedLookAlike } from './answers/bill.js';
+export {
+  type AgentAnswer,
+  type CleaningAsked,
+  cleaningAnswers,
+  cleaningStates,
+  waysToClean,
+} from './answers/cleaning.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
+export {
+  type BasketAsked,
+  basketProblemOf,
+  dayAfter,
+  type Orders,
+  orderEntries,
+  ordersOf,
+  partName,
+  toBuy,
+} from './answers/order.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
@@ -15,6 +42,16 @@ export {
   turnTorque,
 } from './answers/tightening.js';
 export { type Spent, type WorthVerdict, worthHistoryOf, worthOf } from './answers/verdict.js';
+export { type JobWork, workOf } from './answers/work-left.js';
+export {
+  dayNames,
+  hoursText,
+  readHours,
+  usualHours,
+  type WorkingHours,
+  wallMinute,
+  wallTime,
+} from './answers/working-hours.js';
 export {
   type Body,
   bodies,
