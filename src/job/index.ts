@@ -12,6 +12,7 @@ export {
   type AgentAnswer,
   type CleaningAsked,
   cleaningAnswers,
+  cleaningRefused,
   cleaningStates,
   waysToClean,
 } from './answers/cleaning.js';

@@ -9,6 +9,8 @@ import './look/frame.css';
 import './look/findings.css';
 import './look/joint.css';
 import './look/worth.css';
+import './look/supply.css';
+import './look/bench.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

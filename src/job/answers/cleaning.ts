@@ -167,3 +167,13 @@ export function cleaningStates(job: Job): CleaningState[] {
       return { cleaning, ...(minutes !== undefined && { until: Date.parse(at) + minutes * 60_000 }) };
     });
 }
+
+/** Why a cleaning that was planned must not be started now: something may have been used on the part since. */
+export function cleaningRefused(job: Job, catalog: Catalog, cleaning: From<'cleaning'>): string | undefined {
+  const asked = {
+    materials: cleaning.materials,
+    ...(cleaning.component !== undefined && { component: cleaning.component }),
+  };
+  const answer = cleaningAnswers(job, catalog, asked).find(({ agent }) => agent.id === cleaning.agent);
+  return answer?.verdict === 'never' ? answer.reasons[0] : undefined;
+}
