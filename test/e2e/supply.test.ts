@@ -132,7 +132,7 @@ test('crossing the threshold for free shipping beats the cheaper kit, and both s
   // from the other alone: the set at 19.50, the exhaust gasket at 16.00, shipping 6.00
   const ways = order.locator('.way');
   expect(await ways.count()).toBe(1);
-  expect(await ways.first().innerText()).toMatch(/Cheapest, one supplier[\s\S]*shipping free/);
+  expect(await ways.first().textContent()).toMatch(/Cheapest, one supplier[\s\S]*shipping free/);
   await expectAccessible(page, 'the order');
   await button('Order these: $41.00').click();
   await page.getByRole('heading', { level: 1, name: '3 parts, 3 on the way' }).waitFor();

@@ -211,7 +211,7 @@ describe('the bench plan', () => {
     const [one, two] = found.jobs;
     expect(one!.late).toBeGreaterThan(0);
     expect(two!.late).toBe(0);
-    expect(block(found, /put back the rest/)!.from).toBe(wallMinute('2026-11-30T08:00'));
+    expect(block(found, /put back with the head gasket/)!.from).toBe(wallMinute('2026-11-30T08:00'));
   });
 
   test('what to pick up next is one sentence', () => {

@@ -17,8 +17,9 @@ export interface BenchBlock {
   readonly minutes: number;
   /** no hands needed: a soak, a drying, a cooling */
   readonly passive: boolean;
-  /** why it cannot begin sooner, in words */
+  /** why it cannot begin sooner, in words, and until when */
   readonly waitsFor?: string;
+  readonly heldUntil?: number;
 }
 
 /** The bench as the planner takes it, and what was taken for granted, in words. */
@@ -172,7 +173,7 @@ function usesOf({ passive, place }: Piece, { places }: Around): Record<string, n
 
 function blockOf(
   { job, tag }: JobWork,
-  { stage, label, passive, waitsFor }: Piece,
+  { stage, label, passive, waitsFor, earliest }: Piece,
   id: string,
   minutes: number,
   [k, count]: readonly [number, number],
@@ -186,6 +187,7 @@ function blockOf(
     minutes,
     passive,
     ...(waitsFor !== undefined && k === 0 && { waitsFor }),
+    ...(earliest !== undefined && k === 0 && { heldUntil: earliest }),
   };
 }
 

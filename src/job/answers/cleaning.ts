@@ -63,11 +63,10 @@ function answerFor(
   way: Cleaning | undefined,
   agent: Agent,
 ): AgentAnswer {
-  const nevers = [
-    ...judged(catalog, asked, agent, 'never'),
-    ...(way?.avoidAgents?.includes(agent.id) ? [`not for this: ${way.avoid}`] : []),
-    ...neverMeets(job, catalog, asked, agent),
-  ];
+  const attacks = judged(catalog, asked, agent, 'never');
+  const meets = neverMeets(job, catalog, asked, agent, attacks.length > 0);
+  const avoided = way?.avoidAgents?.includes(agent.id) === true && attacks.length + meets.length === 0;
+  const nevers = [...attacks, ...meets, ...(avoided ? [`Not for this: ${way.avoid}`] : [])];
   const cares = [...judged(catalog, asked, agent, 'with care'), ...unjudged(catalog, asked, way, agent)];
   const usual = way?.agents.includes(agent.id) === true;
   const times = usual && way ? timesOf(way) : {};
@@ -90,10 +89,25 @@ function timesOf({ soak, dry }: Cleaning): Pick<AgentAnswer, 'soakMinutes' | 'dr
 type Verdict = Catalog['agentsOnMaterials'][number]['verdict'];
 
 function judged(catalog: Catalog, { materials }: CleaningAsked, agent: Agent, verdict: Verdict): string[] {
+  return byReason(
+    catalog,
+    catalog.agentsOnMaterials
+      .filter((j) => j.agent === agent.id && materials.includes(j.material) && j.verdict === verdict)
+      .map(({ material, why }) => [material, why]),
+  );
+}
+
+/** "Aluminum, zinc alloy: pits it": materials with the same reason stand together. */
+function byReason(catalog: Catalog, pairs: readonly (readonly [string, string])[]): string[] {
   const names = byId(catalog.materials);
-  return catalog.agentsOnMaterials
-    .filter((j) => j.agent === agent.id && materials.includes(j.material) && j.verdict === verdict)
-    .map((j) => `${names.get(j.material)!.name.split(':')[0]}: ${j.why}`);
+  const groups = new Map<string, string[]>();
+  for (const [material, why] of pairs) {
+    const name = (names.get(material)?.name ?? material).split(':')[0]!;
+    const known = groups.get(why);
+    if (known) known.push(name.toLowerCase());
+    else groups.set(why, [name]);
+  }
+  return [...groups].map(([why, list]) => `${list.join(', ')}: ${why}`);
 }
 
 /** What the trade uses on such a part is judged by that, whatever pair is not listed. */
@@ -103,27 +117,32 @@ function unjudged(
   way: Cleaning | undefined,
   agent: Agent,
 ): string[] {
-  const names = byId(catalog.materials);
-  return materials
-    .filter(
-      (material) =>
-        !catalog.agentsOnMaterials.some((j) => j.agent === agent.id && j.material === material) &&
-        !(way?.agents.includes(agent.id) && way.materials.includes(material)),
-    )
-    .map(
-      (material) =>
-        `${names.get(material)?.name.split(':')[0] ?? material}: nobody has judged this pair; try it where it does not matter`,
-    );
+  const unlisted = materials.filter(
+    (material) =>
+      !catalog.agentsOnMaterials.some((j) => j.agent === agent.id && j.material === material) &&
+      !(way?.agents.includes(agent.id) && way.materials.includes(material)),
+  );
+  const why = 'nobody has judged this pair; try it where it does not matter';
+  return byReason(
+    catalog,
+    unlisted.map((material) => [material, why]),
+  );
 }
 
-/** What must not meet: the part’s own material, or what was used on it before. */
-function neverMeets(job: Job, catalog: Catalog, asked: CleaningAsked, agent: Agent): string[] {
+/** What must not meet: the part’s own material, where that is not said already, or what was used on it before. */
+function neverMeets(
+  job: Job,
+  catalog: Catalog,
+  asked: CleaningAsked,
+  agent: Agent,
+  saidOfMaterial: boolean,
+): string[] {
   const used = usedBefore(job, asked.component);
   const agents = byId(catalog.agents);
   return catalog.neverCombine.flatMap((rule) =>
     sidesOf(rule).flatMap(([own, other]) => {
       if (!own.agents?.includes(agent.id)) return [];
-      const material = other.materials?.some((id) => asked.materials.includes(id));
+      const material = !saidOfMaterial && other.materials?.some((id) => asked.materials.includes(id));
       const before = used.find((c) => other.agents?.includes(c.agent));
       if (material) return [`${agent.name.split(':')[0]} on it gives ${rule.gives}`];
       if (!before) return [];

@@ -109,6 +109,7 @@ export function addMeasuring(draft: Draft): void {
 /** Until when a component, or all that is left, has to wait for its part. */
 interface Hold {
   readonly until: number;
+  readonly part: string;
   readonly words: string;
 }
 
@@ -128,7 +129,11 @@ export function addAssembly(draft: Draft): void {
     put(draft, {
       id: `assembly-${k}`,
       stage: 'assembly',
-      label: hold ? 'put back the rest' : inOrder.length > 1 ? 'put back what can go' : 'put it together',
+      label: hold
+        ? `put back with the ${hold.part}`
+        : inOrder.length > 1
+          ? 'put back what can go'
+          : 'put it together',
       minutes,
       after: hold ? ends(draft) : ends(draft, notOrdering),
       ...(hold && { earliest: hold.until, waitsFor: hold.words }),
@@ -182,16 +187,22 @@ function holdFor(draft: Draft, part: From<'part'>): Hold | undefined {
   const name = lower(part.name);
   if (part.state === 'ordered' && part.due !== undefined) {
     const due = wallMinute(`${part.due}T00:00`);
-    return due > draft.now ? { until: due, words: `${name} is due ${part.due}` } : undefined;
+    return due > draft.now ? { until: due, part: name, words: `${name} is due ${part.due}` } : undefined;
   }
   if (!toBuy(draft.job).includes(part)) return undefined;
   const days = leadDays(draft, part);
   const due = dayAfter(draft.today, days);
-  return { until: wallMinute(`${due}T00:00`), words: `${name}, ordered today, would be here ${due}` };
+  return {
+    until: wallMinute(`${due}T00:00`),
+    part: name,
+    words: `${name}, ordered today, would be here ${due}`,
+  };
 }
 
 function leadDays({ job, takenAs }: Draft, { part, name }: From<'part'>): number {
-  const offers = [...job.offers.values()].filter((o) => !o.withdrawn && o.contains[part] !== undefined);
+  const offers = [...job.offers.values()].filter(
+    (o) => !o.withdrawn && o.fit !== 'unsure' && o.contains[part] !== undefined,
+  );
   if (offers.length > 0) return Math.min(...offers.map((o) => o.leadDays ?? 0));
   takenAs.push(`tag ${job.tag}: nobody has offered ${lower(name)} yet; ${usualLead} days are taken`);
   return usualLead;

@@ -32,7 +32,8 @@ export function PickUpNext({ view }: { view: BenchView }) {
 }
 
 function lateWords({ work, blocks, ready }: PlannedJob): string {
-  const why = blocks.findLast(({ waitsFor }) => waitsFor !== undefined)?.waitsFor;
+  const held = blocks.filter(({ heldUntil }) => heldUntil !== undefined);
+  const why = held.sort((a, b) => b.heldUntil! - a.heldUntil!)[0]?.waitsFor;
   const when = `Tag ${work.tag} is promised for ${dayWords(work.promised!)} and is ready ${momentWords(ready!)}`;
   return why === undefined ? `${when}.` : `${when}: ${withDays(why)}.`;
 }

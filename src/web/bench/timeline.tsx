@@ -1,4 +1,4 @@
-import { type CSSProperties, type KeyboardEvent, useState } from 'react';
+import { type CSSProperties, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { type PlacedBlock, type PlannedJob, type WorkingHours, wallTime } from '../../job/index.js';
 import { dayWords } from '../sheets/parts/money.js';
@@ -33,6 +33,13 @@ function sheetOf(hours: WorkingHours, from: number, to: number): Sheet {
 /** The days to come over all open jobs: a line a tag, drawn work, hatched soaks, the now-line, and promises. */
 export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
   const [chosen, setChosen] = useState<string>();
+  const scroller = useRef<HTMLDivElement>(null);
+  const there = plan !== undefined;
+  // a phone shows a day and a half: they begin a little before now
+  useEffect(() => {
+    const line = scroller.current?.querySelector<HTMLElement>('.now-line i');
+    if (there && line && scroller.current) scroller.current.scrollLeft = line.offsetLeft - 24;
+  }, [there]);
   if (!asked || !plan) return null;
   const planned = plan.jobs.filter(({ blocks }) => blocks.length > 0);
   if (planned.length === 0) return null;
@@ -41,7 +48,7 @@ export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
   return (
     <section className="section stack tight" aria-label="The days to come">
       <h2>The days to come</h2>
-      <div className="plan" style={{ '--days': sheet.days.length } as CSSProperties}>
+      <div className="plan" ref={scroller} style={{ '--days': sheet.days.length } as CSSProperties}>
         <div className="plan-sheet">
           <Days sheet={sheet} />
           {planned.map((p) => (
@@ -97,12 +104,10 @@ function Lane(props: { planned: PlannedJob; sheet: Sheet; chosen: boolean; onCho
     >
       <span className="lane-tag">{work.tag}</span>
       <span className="lane-sheet" aria-hidden="true">
-        {blocks.map((block) => (
-          <Drawn key={block.id} block={block} sheet={sheet} />
-        ))}
+        <Drawn blocks={blocks} sheet={sheet} />
         {due !== undefined && (
           <span className={late > 0 ? 'promise late' : 'promise'} style={{ left: `${due}%` }}>
-            {late > 0 ? '✕' : '✓'}
+            {late > 0 ? '✕' : '✓'} promised
           </span>
         )}
       </span>
@@ -131,16 +136,40 @@ function laneWords({ work, ready, late }: PlannedJob): string {
     .join(', ');
 }
 
-function Drawn({ block, sheet }: { block: PlacedBlock; sheet: Sheet }) {
-  const [from, to] = [sheet.at(block.from), sheet.at(block.to)];
-  if (from >= 100) return null;
+/** Hands-on pieces that follow one another without a pause are one run on the sheet, with one line of words. */
+function runsOf(blocks: readonly PlacedBlock[]): PlacedBlock[][] {
+  const runs: PlacedBlock[][] = [];
+  for (const block of blocks.filter(({ passive }) => !passive)) {
+    const run = runs.at(-1);
+    if (run && run.at(-1)!.to === block.from) run.push(block);
+    else runs.push([block]);
+  }
+  return runs;
+}
+
+function Drawn({ blocks, sheet }: { blocks: readonly PlacedBlock[]; sheet: Sheet }) {
+  const runs = runsOf(blocks).filter(([first]) => sheet.at(first!.from) < 100);
   return (
-    <span
-      className={block.passive ? 'block passive' : 'block'}
-      style={{ left: `${from}%`, width: `${Math.max(to - from, 0.4)}%` }}
-    >
-      <span>{block.label}</span>
-    </span>
+    <>
+      {runs.map((run, i) => {
+        const left = sheet.at(run[0]!.from);
+        const end = runs[i + 1] ? sheet.at(runs[i + 1]![0]!.from) : 100;
+        return (
+          <span key={run[0]!.id} className="run-words" style={{ left: `${left}%`, width: `${end - left}%` }}>
+            {[...new Set(run.map(({ label }) => label.split(',')[0]))].join(', ')}
+          </span>
+        );
+      })}
+      {blocks.map((block) => {
+        const [left, right] = [sheet.at(block.from), sheet.at(block.to)];
+        const style = { left: `${left}%`, width: `${Math.max(right - left, 0.3)}%` };
+        return (
+          left < 100 && (
+            <span key={block.id} className={block.passive ? 'block passive' : 'block'} style={style} />
+          )
+        );
+      })}
+    </>
   );
 }
 

@@ -63,7 +63,7 @@ function Hours({ shop }: { shop: Shop }) {
   );
 }
 
-const usualPlaces = ['Soak tank', 'Ultrasonic bath', 'Press'];
+const usualPlaces = ['Soak tank', 'Ultrasonic bath'];
 
 function Places({ shop }: { shop: Shop }) {
   const [name, setName] = useState('');

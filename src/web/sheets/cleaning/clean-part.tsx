@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { builtInCatalog } from '../../../catalog/index.js';
 import { type AgentAnswer, cleaningAnswers, type Job, tally, waysToClean } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
@@ -62,15 +62,13 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
           onChange={(id) => choose(id || undefined)}
         />
       )}
-      <ManyChoices
-        label="It is made of"
-        choices={catalog.materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }))}
+      <Materials
+        usual={way?.materials ?? []}
         value={materials}
         onChange={(next) => {
           setMaterials(next);
           setAgent(undefined);
         }}
-        help="Everything on it that the cleaner will touch: seals, plating and paint too."
       />
       {way && (
         <p className="soft">
@@ -92,6 +90,34 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
       <div className="row end">
         <Button onClick={onClose}>Leave it</Button>
       </div>
+    </>
+  );
+}
+
+/** What such a part is made of as a rule, and behind a tap whatever else is on it. */
+function Materials(props: {
+  usual: readonly string[];
+  value: string[];
+  onChange: (materials: string[]) => void;
+}) {
+  const { usual, value, onChange } = props;
+  const all = builtInCatalog().materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
+  const rest = all.filter(({ id }) => !usual.includes(id));
+  const help = 'Everything on it that the cleaner will touch: seals, plating and paint too.';
+  if (usual.length === 0)
+    return <ManyChoices label="It is made of" choices={all} value={value} onChange={onChange} help={help} />;
+  return (
+    <>
+      <ManyChoices
+        label="It is made of"
+        choices={all.filter(({ id }) => usual.includes(id))}
+        value={value}
+        onChange={onChange}
+      />
+      <details open={value.some((id) => !usual.includes(id))}>
+        <summary>Something else on it too?</summary>
+        <ManyChoices label="Also" choices={rest} value={value} onChange={onChange} help={help} />
+      </details>
     </>
   );
 }
@@ -159,14 +185,19 @@ function Chosen(props: {
   onClose: () => void;
 }) {
   const { answer, others } = props;
+  // the list of cleaners is longer than a phone: what is said of the one chosen must not stay below its edge
+  const here = useRef<HTMLElement>(null);
+  useEffect(() => {
+    here.current?.scrollIntoView({ block: 'center' });
+  }, []);
   if (answer.verdict === 'never')
     return (
-      <section className="stack tight" aria-label="Never">
+      <section className="stack tight" aria-label="Never" ref={here}>
         <Caution
           stop
           lines={[
             ...answer.reasons.map((reason) => `${reason}.`),
-            ...(answer.hazards.length > 0 ? [`It makes or does: ${answer.hazards.join(', ')}.`] : []),
+            ...(answer.hazards.length > 0 ? [`Hazard: ${answer.hazards.join(', ')}.`] : []),
           ]}
         />
         {others.length > 0 && (
@@ -183,7 +214,11 @@ function Chosen(props: {
         )}
       </section>
     );
-  return <Start {...props} />;
+  return (
+    <section className="stack tight" aria-label="Before it is started" ref={here}>
+      <Start {...props} />
+    </section>
+  );
 }
 
 const wastes: Readonly<Record<string, string>> = { none: '', solid: 'sweep it up, do not blow it' };
@@ -213,7 +248,7 @@ function Start(props: Parameters<typeof Chosen>[0]) {
       onClose();
     });
   return (
-    <section className="stack tight" aria-label="Before it is started">
+    <>
       <ul className="plain">
         {answer.reasons.map((reason) => (
           <li key={reason}>
@@ -250,7 +285,7 @@ function Start(props: Parameters<typeof Chosen>[0]) {
           {soak.trim() && soak.trim() !== '0' ? 'Put it in now' : 'Cleaned now'}
         </Button>
       </div>
-    </section>
+    </>
   );
 }
 

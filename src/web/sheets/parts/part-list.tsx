@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import type { From, Job } from '../../../job/index.js';
 import { Button } from '../../parts/act.js';
 import { dayWords, money } from './money.js';
@@ -34,13 +35,14 @@ export function PartList({ job, ...acts }: { job: Job } & Acts) {
 }
 
 function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; part: From<'part'> } & Acts) {
+  const name = useId();
   const provisional = job.decisions.findLast(
     (d) => d.choice === 'provisional' && (d.which === part.part || d.which === part.component),
   );
   return (
     <li>
       <div>
-        <b>
+        <b id={name}>
           {part.count > 1 && `${part.count} × `}
           {part.name}
         </b>
@@ -73,7 +75,7 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
             What now
           </Button>
         )}
-        <Button look="quiet" aria-label={`Change ${part.name}`} onClick={() => onChange(part)}>
+        <Button look="quiet" aria-describedby={name} onClick={() => onChange(part)}>
           Change
         </Button>
       </div>
