@@ -68,6 +68,12 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
     'b.agents.*': 'agents',
     'b.materials.*': 'materials',
   },
+  consumables: {
+    'components.*': 'components',
+    'agents.*': 'agents',
+    amountSpec: 'specs',
+    'when.variants.*': 'variants',
+  },
   cautions: {
     'when.components.*': 'components',
     'when.checks.*': 'checks',

@@ -197,6 +197,8 @@ export const bodies = {
     state: z.enum(['wanted', 'ordered', 'arrived', 'mismatch', 'fitted', 'dropped']),
     number: z.string().max(80).optional(),
     supplier: z.string().max(120).optional(),
+    /** the offer it was ordered by */
+    offer: handle.optional(),
     price: moneySchema.optional(),
     due: z.iso.date().optional(),
     /** the component it goes with: while it is late, that component cannot go back */

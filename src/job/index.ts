@@ -8,6 +8,24 @@ export {
   type StepTorque,
   type WaitsFor,
 } from './answers/assembly-plan.js';
+export {
+  type BenchAsked,
+  type BenchBlock,
+  type BenchPlan,
+  benchPlanOf,
+  benchProblemOf,
+  type PlacedBlock,
+  type PlannedJob,
+} from './answers/bench.js';
+export { type BillLine, billOfParts, type FlaggedLookAlike } from './answers/bill.js';
+export {
+  type AgentAnswer,
+  type CleaningAsked,
+  cleaningAnswers,
+  cleaningRefused,
+  cleaningStates,
+  waysToClean,
+} from './answers/cleaning.js';
 export { bandWords, type CompressionAnswer, compressionOf } from './answers/compression.js';
 export { type Coverage, coverageOf, viewKey, type WantedView } from './answers/coverage.js';
 export { type EarlyWait, penetrant } from './answers/early.js';
@@ -20,6 +38,16 @@ export { faultsOfJob, finishedJobs } from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
+export {
+  type BasketAsked,
+  basketProblemOf,
+  dayAfter,
+  type Orders,
+  orderEntries,
+  ordersOf,
+  partName,
+  toBuy,
+} from './answers/order.js';
 export { dueFromProvisionals, type Provisional, provisionalsOf } from './answers/provisional.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export { type RunUp, type RunUpItem, type RunUpLimit, type RunUpState, runUpOf } from './answers/run-up.js';
@@ -49,6 +77,16 @@ export {
   turnTorque,
 } from './answers/tightening.js';
 export { type Spent, type WorthVerdict, worthHistoryOf, worthOf } from './answers/verdict.js';
+export { type JobWork, workOf } from './answers/work-left.js';
+export {
+  dayNames,
+  hoursText,
+  readHours,
+  usualHours,
+  type WorkingHours,
+  wallMinute,
+  wallTime,
+} from './answers/working-hours.js';
 export {
   type Body,
   bodies,

@@ -11,6 +11,8 @@ import './look/joint.css';
 import './look/plan.css';
 import './look/worth.css';
 import './look/run-up.css';
+import './look/supply.css';
+import './look/bench.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -14,6 +14,7 @@ import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
 import { NumberWithOrigin } from '../../parts/number.js';
+import { Cleaning } from '../cleaning/cleaning.js';
 import { grouped } from '../grouped.js';
 import { DecideReading } from './decide-reading.js';
 import { TakeReading } from './take-reading.js';
@@ -50,6 +51,7 @@ export function Measure({ job, gate }: SheetProps) {
           </ul>
         </section>
       ))}
+      <Cleaning job={job} />
       {choosing && (
         <ChooseMeasurement job={job} onChoose={(m) => setTaking(m)} onClose={() => setChoosing(false)} />
       )}
