@@ -85,6 +85,7 @@ describe('a late part', () => {
     component: 'cylinder-head',
   });
   at.add('part', { ...part, state: 'ordered', due: '2026-03-12' });
+  at.add('part', { part: 'other', name: 'Seal', count: 1, state: 'wanted', component: 'output-seal' });
 
   test('holds up its component and what goes on over it, and nothing else', () => {
     const waiting = at
@@ -95,6 +96,7 @@ describe('a late part', () => {
       expect.arrayContaining(['metering-diaphragm', 'carburetor', 'air-cleaner-base', 'air-cleaner-element']),
     );
     expect(waiting).not.toContain('cylinder-head');
+    expect(at.plan().late.map((w) => w.component)).toEqual(['metering-diaphragm']);
     expect(at.plan().next?.waitsFor).toEqual([]);
     expect(at.plan().soFar).toMatch(
       /^\d+ pieces can go back now; \d+ must wait for Metering diaphragm, due 2026-03-12\.$/,

@@ -6,7 +6,9 @@ import {
   engineGraph,
   goalChoices,
   isGraph,
+  lineWords,
   loggedMinutes,
+  stepBy,
   teardownPlanOf,
 } from '../../src/job/index.js';
 import { drawing, times } from '../plan/seeded.js';
@@ -368,4 +370,56 @@ test('every component of the catalog that a person soaks, oils, seals or turns r
     );
     expect(told.length).toBeGreaterThan(12);
   }
+});
+
+describe('one step by its handle', () => {
+  const at = bench('side-valve', mower);
+
+  test('a component outside the plan says what is usually off before it', () => {
+    const step = stepBy(at.job(), catalog, 'cylinder-head')!;
+    expect(step.stillBefore).toEqual(['Plug lead and spark plug', 'Head baffle or deflectors']);
+    expect(step.fasteners[0]).toMatchObject({ what: 'bolt', count: 6, countTo: 10 });
+    expect(stepBy(at.job(), catalog, 'rain-cap')).toBeUndefined();
+  });
+
+  test('one that is done stands as it was logged', () => {
+    const fasteners = [{ what: 'bolt', size: '5/16-18', count: 8 }];
+    at.add('step', {
+      step: 'cylinder-head',
+      stage: 'teardown',
+      title: 'Head',
+      component: 'cylinder-head',
+      state: 'done',
+      fasteners,
+      bag: '4',
+    });
+    expect(stepBy(at.job(), catalog, 'cylinder-head')).toMatchObject({
+      name: 'Head',
+      bag: '4',
+      fasteners: [{ ...fasteners[0]!, known: 'this engine' }],
+      stillBefore: [],
+    });
+  });
+
+  test('a piece of one’s own has its name and no more', () => {
+    at.add('step', { step: 'rain-cap', stage: 'teardown', title: 'Rain cap', state: 'planned' });
+    expect(stepBy(at.job(), catalog, 'rain-cap')).toMatchObject({
+      name: 'Rain cap',
+      views: [],
+      fasteners: [],
+    });
+  });
+});
+
+test('a step says in the log which pictures it went without, and what was proved', () => {
+  const at = bench('side-valve', mower);
+  at.add('step', {
+    step: 'x',
+    stage: 'teardown',
+    title: 'Cover',
+    state: 'done',
+    unseen: [{ view: 'its inside', reason: 'no light' }],
+    checked: ['free'],
+  });
+  expect(lineWords(at.job().log.at(-1)!).detail).toBe('no picture of its inside: no light · checked: free');
 });

@@ -94,6 +94,7 @@ export interface AssemblyPlan {
   readonly gates: readonly AskedGate[];
   /** "5 steps can be done now; 3 wait for metering diaphragm, due 2026-06-11"; none when nothing waits */
   readonly soFar?: string;
+  /** late parts that hold something up */
   readonly late: readonly WaitsFor[];
   readonly provisional: readonly Provisional[];
   readonly coverage: Coverage;
@@ -121,7 +122,7 @@ export function assemblyPlanOf(job: Job, catalog: Catalog): AssemblyPlan {
     ...(next && { next }),
     gates: assemblyGates(job, catalog),
     ...(soFar !== undefined && { soFar }),
-    late,
+    late: late.filter((wait) => steps.some((step) => step.waitsFor.includes(wait))),
     provisional: provisionalsOf(job),
     coverage: coverageOf(job, catalog, 'assembly'),
   };

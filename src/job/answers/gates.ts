@@ -199,7 +199,7 @@ function lookAtAssembly(job: Job, { toProve = [] }: GateRules): Look {
       ...plugsForgotten.map((p) => `still plugged: ${p.port}, and ${p.title} is back on`),
     ],
     missing: [
-      ...notPutBack.map((s) => `not back on: ${s.title}${s.bag ? ` (bag ${s.bag})` : ''}`),
+      ...notBackOn(notPutBack),
       ...tooMany.map((u) => `more went in than came out: ${u.count} × ${u.label}, at ${u.from.join(', ')}`),
       ...joints
         .filter((j) => j.progress.next !== undefined)
@@ -217,6 +217,13 @@ function lookAtAssembly(job: Job, { toProve = [] }: GateRules): Look {
       .filter(Boolean)
       .join(', '),
   };
+}
+
+/** A few are named; of many, the one that goes back first. */
+function notBackOn(steps: readonly From<'step'>[]): string[] {
+  const named = steps.map((s) => `${s.title}${s.bag ? ` (bag ${s.bag})` : ''}`);
+  if (named.length <= 4) return named.map((name) => `not back on: ${name}`);
+  return [`${named.length} pieces not back on, last off: ${named.at(-1)}`];
 }
 
 /** A part ordered and not fitted is open, unless the old one was put back for now and the new one is not here yet. */

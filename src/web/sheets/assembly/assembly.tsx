@@ -214,7 +214,7 @@ function BackLine({ job, step }: { job: Job; step: BackStep }) {
         </span>
       ) : (
         <Link
-          className={state === 'next' ? 'button go' : 'button'}
+          className={state === 'next' ? 'button go' : state === 'can' ? 'button' : 'button quiet'}
           href={`/job/${job.id}/put-together/${off.step}`}
         >
           Put back

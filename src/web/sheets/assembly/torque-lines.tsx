@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { type Job, quantityOf, type StepTorque } from '../../../job/index.js';
+import { type From, type Job, quantityOf, type StepTorque } from '../../../job/index.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 
 /** How tight: this engine's own line with its origin, else the class figure, named as no more than that. */
@@ -7,21 +7,8 @@ export function TorqueLines({ job, torques }: { job: Job; torques: readonly Step
   return torques.map((t) => (
     <div className="act-row" key={t.component}>
       <div>
-        <b>{torques.length > 1 ? `${t.name}: ` : ''}Tighten to </b>
-        {t.spec?.value ? (
-          <NumberWithOrigin
-            what={t.spec.label}
-            quantity={{ ...quantityOf(t.spec.value), origin: t.spec.origin as never }}
-          />
-        ) : (
-          <>
-            <b>{t.usual?.range}</b>
-            <div className="care">
-              ! a class figure, not this engine’s: {t.usual?.name.toLowerCase()}, {t.usual?.origin}. Confirm
-              the maker’s line at Intake first.
-            </div>
-          </>
-        )}
+        {torques.length > 1 && <b>{t.name}: </b>}
+        {t.spec ? <Confirmed spec={t.spec} /> : <ClassFigure usual={t.usual} />}
       </div>
       {t.joint && (
         <Link className="button" href={`/job/${job.id}/tighten/${t.joint}`}>
@@ -30,4 +17,28 @@ export function TorqueLines({ job, torques }: { job: Job; torques: readonly Step
       )}
     </div>
   ));
+}
+
+function Confirmed({ spec }: { spec: From<'spec'> }) {
+  const { label, value, origin } = spec;
+  if (!value) return null;
+  return (
+    <span>
+      <b>Tighten to </b>
+      <NumberWithOrigin what={label} quantity={{ ...quantityOf(value), origin: origin as never }} />
+    </span>
+  );
+}
+
+function ClassFigure({ usual }: { usual: StepTorque['usual'] }) {
+  if (!usual) return null;
+  return (
+    <>
+      No torque of this engine is confirmed
+      <div className="care">
+        ! {usual.name} as a rule: {usual.range}. A class figure, not this engine’s ({usual.origin}): confirm
+        the maker’s line at Intake first.
+      </div>
+    </>
+  );
 }

@@ -20,14 +20,18 @@ export function countsFor(fasteners: readonly StepFastener[]): Count[] {
   return fasteners
     .filter((f) => !f.stays)
     .map((f) => ({
-      count: f.countTo === undefined && f.note?.startsWith('per ') !== true ? (f.count ?? 0) : 0,
+      count: f.countTo === undefined && !f.note?.startsWith('per ') ? (f.count ?? 0) : 0,
       what: f.what,
       size: f.known === 'this engine' || !f.size?.includes(' or ') ? (f.size ?? '') : '',
       length: f.length ?? '',
       hole: f.hole ?? '',
-      ...(f.known === 'usual' && { usual: fastenerWords(f) }),
+      ...(f.known === 'usual' && !isCertain(f) && { usual: fastenerWords(f) }),
     }));
 }
+
+/** One number and one size: nothing more is to be said than the line itself says. */
+const isCertain = (f: StepFastener) =>
+  f.count !== undefined && f.countTo === undefined && f.note === undefined && !f.size?.includes(' or ');
 
 export function countedFasteners(counts: readonly Count[]): Fastener[] {
   return counts

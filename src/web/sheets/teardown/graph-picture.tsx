@@ -14,9 +14,9 @@ interface Node {
   readonly minutes: number;
 }
 
-const nodeHeight = 46;
+const nodeHeight = 60;
 const gap = 10;
-const leastColumn = 112;
+const leastColumn = 104;
 const between = 22;
 
 /**
@@ -122,6 +122,7 @@ function Drawing({ columns, width }: { columns: readonly Node[][]; width: number
             </ul>
           ))}
         </div>
+        {whole > width && <p className="soft">Drag it sideways to see what lies deeper.</p>}
         {columns.length > drawn.length && (
           <p className="soft">
             Deeper inside, all of it stays on: {columns.slice(drawn.length).flat().length} pieces.
@@ -154,31 +155,33 @@ function Edges({ placed, columnWidth }: { placed: readonly Placed[]; columnWidth
 }
 
 function Box({ node, width }: { node: Placed; width: number }) {
-  const lines = wrapped(node.name, Math.floor((width - (node.state === 'off' ? 38 : 18)) / 7));
+  const name = node.state === 'off' ? `✓ ${node.name}` : node.name;
+  const lines = wrapped(name, Math.floor((width - 16) / 6.9));
+  const top = nodeHeight / 2 - lines.length * 8 + 12;
   return (
     <g className={`node ${node.state}`} transform={`translate(${node.x} ${node.y})`}>
       <rect x="1.5" y="1.5" width={width - 3} height={nodeHeight - 3} rx="9" />
       {lines.map((line, i) => (
-        <text key={line} x="10" y={lines.length === 1 ? 28 : 20 + i * 17}>
+        <text key={line} x="9" y={top + i * 16}>
           {line}
         </text>
       ))}
-      {node.state === 'off' && (
-        <text className="tick" x={width - 22} y="28">
-          ✓
-        </text>
-      )}
     </g>
   );
 }
 
-/** At most two lines; what does not fit ends in three dots. */
+/** At most three lines, broken between words; what does not fit ends in three dots. */
 function wrapped(name: string, most: number): string[] {
-  if (name.length <= most) return [name];
-  const cut = name.lastIndexOf(' ', most);
-  const first = name.slice(0, cut > 4 ? cut : most);
-  const rest = name.slice(first.length).trim();
-  return [first, rest.length <= most ? rest : `${rest.slice(0, most - 1).trimEnd()}…`];
+  const lines = [''];
+  for (const word of name.split(' ')) {
+    const line = lines.at(-1)!;
+    if (line === '') lines[lines.length - 1] = word;
+    else if (`${line} ${word}`.length <= most) lines[lines.length - 1] = `${line} ${word}`;
+    else lines.push(word);
+  }
+  const kept = lines.slice(0, 3);
+  if (lines.length > 3) kept[2] = `${kept[2]!.slice(0, most - 1)}…`;
+  return kept.map((line) => (line.length > most + 2 ? `${line.slice(0, most)}…` : line));
 }
 
 const told = (placed: readonly Placed[]) =>
