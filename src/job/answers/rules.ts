@@ -10,9 +10,14 @@ export function factsOf(job: Job): Facts {
 
 /** The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept. */
 export function gateRules(catalog: Catalog, job: Job): GateRules {
+  return { ...listedRules(catalog, job), safetyFound: safetyFound(job, catalog) };
+}
+
+/** The same without the safety faults that the evidence points to, which take an inference and bar only the hand-over. */
+export function listedRules(catalog: Catalog, job: Job): GateRules {
   const facts = factsOf(job);
   return {
-    safetyFound: safetyFound(job, catalog),
+    safetyFound: [],
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
