@@ -15,7 +15,7 @@ export function cycleEvidence(
   let sum = 0;
   witnesses.forEach((salience, i) => {
     const found = comb(salience, hz / salience.step, cylinders);
-    sum += weights[i]! * fit(found) * found.alternation ** steepness;
+    sum += weights[i]! * worthOf(found) * found.alternation ** steepness;
   });
   return sum / 2;
 }
@@ -36,7 +36,7 @@ const fewLines = 1.5;
  * every other line would be a firing, the lines are the firings themselves. The firing orders are seldom far below
  * the strongest, and one line is no comb.
  */
-function fit({ firing, all, firingShare, otherShare, others, firingBelowDb, lines }: Comb): number {
+function worthOf({ firing, all, firingShare, otherShare, others, firingBelowDb, lines }: Comb): number {
   const explained = firingShare + otherShare * (0.5 + 0.5 * others);
   return firing * explained * all ** 0.3 * 10 ** (-firingBelowDb / 60) * (lines / (lines + fewLines));
 }

@@ -7,8 +7,9 @@ export interface FinePath extends Path {
   readonly relativeU: Float64Array;
 }
 
-const windowAimS = 0.25;
+const windowAimS = 0.3;
 const fewestTurns = 4;
+const passes = 5;
 
 /**
  * The path made exact: the sound is resampled to equal turns of the path, and what each order's phase still drifts
@@ -28,7 +29,7 @@ export function refine(
 ): FinePath | null {
   let at: FinePath | null = null;
   let from: Path = path;
-  for (let pass = 0; pass < 3; pass += 1) {
+  for (let pass = 0; pass < passes; pass += 1) {
     at = onePass(values, rate, from, start, end);
     if (at === null) return null;
     from = at;

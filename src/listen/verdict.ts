@@ -51,7 +51,7 @@ export const refused = (says: string): Verdict => ({
 const leastEvidence = 0.0022;
 /** What plain noise may give to any one speed. */
 const noiseEvidence = 0.0002;
-const leastOverChance = 8;
+const leastOverChance = 6;
 /** No one speaks or sings so long without a drop in loudness; an engine that is run does. */
 const leastLoudS = 1;
 

@@ -19,7 +19,7 @@ function wav(
   const bytes = new Uint8Array(12 + 8 + formatSize + 8 + odd + 1 + 8 + values.length * width);
   const view = new DataView(bytes.buffer);
   const tag = (at: number, text: string) =>
-    [...text].forEach((c, i) => view.setUint8(at + i, c.charCodeAt(0)));
+    new Uint8Array(view.buffer).set(new TextEncoder().encode(text), at);
   tag(0, 'RIFF');
   tag(8, 'WAVE');
   tag(12, 'fmt ');
@@ -36,7 +36,9 @@ function wav(
   const data = list + 8 + odd + 1;
   tag(data, 'data');
   view.setUint32(data + 4, values.length * width, true);
-  values.forEach((value, i) => write(view, data + 8 + i * width, value));
+  values.forEach((value, i) => {
+    write(view, data + 8 + i * width, value);
+  });
   return bytes;
 }
 

@@ -2,7 +2,7 @@ import { byId, type Catalog } from '../../catalog/index.js';
 import type { Stage } from '../entry.js';
 import type { Job, Shop } from '../job.js';
 import { gate } from './gates.js';
-import { gateRules } from './rules.js';
+import { listedRules } from './rules.js';
 
 /** A piece of work left on a job. Times are wall-clock minutes. */
 export interface Piece {
@@ -56,7 +56,7 @@ export function ends({ pieces }: Draft, among: (piece: Piece) => boolean = () =>
 export const notOrdering = ({ stage }: Piece): boolean => stage !== 'parts';
 
 export function isClosed({ job, catalog }: Draft, stage: Stage): boolean {
-  const { state } = gate(job, gateRules(catalog, job), stage);
+  const { state } = gate(job, listedRules(catalog, job), stage);
   return state === 'done' || state === 'not-needed';
 }
 

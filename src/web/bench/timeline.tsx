@@ -66,7 +66,9 @@ export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
       {job ? (
         <JobInWords planned={job} />
       ) : (
-        <p className="soft">A tap on a line tells its pieces with their times.</p>
+        <p className="soft">
+          From the catalog’s usual minutes. A tap on a line tells its pieces with their times.
+        </p>
       )}
       <TakenAs asked={asked} bound={plan.optimal ? undefined : plan.bound} />
     </section>
