@@ -9,6 +9,7 @@ import './look/frame.css';
 import './look/findings.css';
 import './look/joint.css';
 import './look/plan.css';
+import './look/desk.css';
 import './look/measure.css';
 import './look/worth.css';
 import { QueryClientProvider } from '@tanstack/react-query';

@@ -12,6 +12,7 @@ import { Button } from '../parts/act.js';
 import { Caution } from '../parts/caution.js';
 import { Field } from '../parts/field.js';
 import { NumberWithOrigin } from '../parts/number.js';
+import { PictureDrawing } from './picture-drawing.js';
 
 /** A worksheet as a form: the same definition answers on the command line and over HTTP. */
 export function WorksheetPage({ worksheet: w }: { worksheet: Worksheet }) {
@@ -155,6 +156,7 @@ function OutcomeBox({ outcome }: { outcome: Outcome }) {
           </li>
         ))}
       </ul>
+      {outcome.answers.map((a) => a.picture && <PictureDrawing key={a.id} picture={a.picture} />)}
     </section>
   );
 }
