@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { architectures, stageIds, uses } from '../catalog/index.js';
+import { materials } from '../gauge/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
 /**
@@ -150,6 +151,10 @@ export const bodies = {
       place: z.string().max(120).optional(),
       direction: z.string().max(120).optional(),
       temperature: writtenSchema.optional(),
+      /** what the part is made of: with its temperature it brings a length to 20 °C */
+      material: z.enum(materials).optional(),
+      /** on a face: where, in millimeters in its plane */
+      spot: z.object({ xMm: z.number(), yMm: z.number() }).optional(),
       limit: limitSchema.optional(),
       phase: z.enum(['as-found', 'after']).optional(),
     })
@@ -411,6 +416,8 @@ export const bodies = {
     resolution: writtenSchema,
     /** expanded, k = 2 */
     uncertainty: writtenSchema,
+    /** what it shows on its standard less what the standard is; taken off every reading */
+    zeroError: writtenSchema.optional(),
     retired: z.boolean().optional(),
   }),
   supplier: z.object({

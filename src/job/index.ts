@@ -19,6 +19,16 @@ export {
 } from './answers/bench.js';
 export { type BillLine, billOfParts, type FlaggedLookAlike } from './answers/bill.js';
 export {
+  type BoreAnswer,
+  type BoringPlan,
+  boreAnswers,
+  boreMeasure,
+  nextSize,
+  skirtMeasure,
+  usualBoring,
+  type WorkedFigure,
+} from './answers/bore.js';
+export {
   type AgentAnswer,
   type CleaningAsked,
   cleaningAnswers,
@@ -28,14 +38,25 @@ export {
 } from './answers/cleaning.js';
 export { bandWords, type CompressionAnswer, compressionOf } from './answers/compression.js';
 export { type Coverage, coverageOf, viewKey, type WantedView } from './answers/coverage.js';
+export { decisionHandle, overheadValve, sideValve, valveOf } from './answers/decision-handle.js';
 export { type EarlyWait, penetrant } from './answers/early.js';
 export { type EngineGraph, engineGraph, isGraph, type NoGraph } from './answers/engine-graph.js';
+export {
+  type FaceAnswer,
+  type FaceMeasure,
+  type FaceWay,
+  faceAnswers,
+  faceHandle,
+  faceMeasures,
+  milled,
+} from './answers/face.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { type HeardRow, heardOf, loadOn } from './answers/heard.js';
 export { type Hearing, hearing } from './answers/hearing.js';
 export { faultsOfJob, finishedJobs } from './answers/learned.js';
-export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
+export { type ClassLimit, classLimits, sheetLimit, standingLimit } from './answers/limit-for.js';
+export { decisionOf, type LimitAnswer, limitAnswer, limitAnswers } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
 export {
@@ -49,6 +70,13 @@ export {
   toBuy,
 } from './answers/order.js';
 export { dueFromProvisionals, type Provisional, provisionalsOf } from './answers/provisional.js';
+export {
+  amountOf,
+  poolReadings,
+  type ReadingGroup,
+  readingGroups,
+  standingGroups,
+} from './answers/readings.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export { type RunUp, type RunUpItem, type RunUpLimit, type RunUpState, runUpOf } from './answers/run-up.js';
 export { loggedMinutes } from './answers/step-minutes.js';
@@ -76,6 +104,7 @@ export {
   tightening,
   turnTorque,
 } from './answers/tightening.js';
+export { type ValveAnswer, valveAnswers } from './answers/valves.js';
 export { type Spent, type WorthVerdict, worthHistoryOf, worthOf } from './answers/verdict.js';
 export { type JobWork, workOf } from './answers/work-left.js';
 export {

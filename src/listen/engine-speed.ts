@@ -2,6 +2,7 @@ import { type Bands, bandsOf } from './bands.js';
 import { cycleOf, type EngineKind } from './engine-kind.js';
 import { hear } from './hearing.js';
 import { requireSound, type Sound } from './sound.js';
+import { refined } from './stretches.js';
 import { type TrackPoint, trackOf } from './track.js';
 import { accepted, refused, type Verdict } from './verdict.js';
 
@@ -30,9 +31,13 @@ export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
-  const track = trackOf(stretches, frames, steadiness, cycle);
+  const exact = steadiness.roughness < quiet ? refined(bands.low, bands.rate, stretches, 2) : stretches;
+  const track = trackOf(exact, frames, steadiness, cycle);
   return { ...accepted(choice, track), track };
 }
+
+/** A path this smooth has so little noise in it that fast swings may be followed more closely. */
+const quiet = 0.004;
 
 /** One part in a million of full scale: below what any microphone's own noise leaves. */
 const isSilent = ({ low }: Bands): boolean => low.every((sample) => Math.abs(sample) < 1e-6);

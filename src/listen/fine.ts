@@ -9,7 +9,6 @@ export interface FinePath extends Path {
 
 const windowAimS = 0.3;
 const fewestTurns = 4;
-const passes = 5;
 
 /**
  * The path made exact: the sound is resampled to equal turns of the path, and what each order's phase still drifts
@@ -26,6 +25,7 @@ export function refine(
   path: Path,
   start: number,
   end: number,
+  passes: number,
 ): FinePath | null {
   let at: FinePath | null = null;
   let from: Path = path;

@@ -38,14 +38,18 @@ export function stretchesOf(
   }));
 }
 
+/** More would follow fast swings more closely, and noise too. */
+const usualPasses = 3;
+
 /** Each stretch with its path made exact against the signal; one too short for that is left as it is. */
 export function refined(
   values: Float32Array,
   rate: number,
   stretches: readonly Stretch[],
+  passes = usualPasses,
 ): readonly Stretch[] {
   return stretches.map((stretch) => {
-    const fine = refine(values, rate, stretch.path, stretch.start, stretch.end);
+    const fine = refine(values, rate, stretch.path, stretch.start, stretch.end, passes);
     return fine ? { ...stretch, path: fine, relativeU: withUnsteadiness(fine) } : stretch;
   });
 }

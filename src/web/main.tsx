@@ -9,6 +9,8 @@ import './look/frame.css';
 import './look/findings.css';
 import './look/joint.css';
 import './look/plan.css';
+import './look/desk.css';
+import './look/measure.css';
 import './look/worth.css';
 import './look/run-up.css';
 import './look/supply.css';

@@ -198,9 +198,9 @@ describe('one engine from intake to hand-over', () => {
 
   test('measure: a warped head fails, a close one cannot be decided, and a decision follows', async () => {
     await stage('Measure');
-    for (const [reading, verdict] of [
-      ['0.006 in', 'fail'],
-      ['0.003 in', 'cannot decide'],
+    for (const [reading, place, verdict] of [
+      ['0.006 in', 'along', 'fail'],
+      ['0.003 in', 'across', 'cannot decide'],
     ] as const) {
       await button('Add a reading').first().click();
       await page.getByLabel('Find a measurement').fill('flat');
@@ -209,7 +209,9 @@ describe('one engine from intake to hand-over', () => {
         .getByRole('button', { name: /head/i })
         .first()
         .click();
+      await dialog().getByRole('button', { name: 'Only the largest gap' }).click();
       await dialog().getByLabel('Reading').fill(reading);
+      await dialog().getByRole('button', { name: place, exact: true }).click();
       await dialog().getByLabel('Instrument').selectOption({ index: 1 });
       await dialog().getByLabel('Not more than').fill('0.003 in');
       await dialog().getByLabel('Where the limit comes from').fill('service sheet, page 9');

@@ -1,7 +1,7 @@
 import type { Stage } from '../entry.js';
 import { stages } from '../entry.js';
 import type { From, Job } from '../job.js';
-import { outsideLimit } from './limits.js';
+import { undecided } from './limits.js';
 import { type Provisional, provisionalsOf } from './provisional.js';
 import type { RunUpState } from './run-up.js';
 import { tally } from './tally.js';
@@ -178,11 +178,9 @@ const noPicture = (views: readonly string[]) =>
   views.length > 0 ? `, no picture yet of: ${views.join('; ')}` : '';
 
 function lookAtMeasure(job: Job): Look {
-  const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
-  const undecided = outsideLimit(job).filter((m) => !decided.has(m.measure));
   return {
     touched: job.measurements.length > 0,
-    missing: undecided.map((m) => `decide about ${m.title}: ${m.value.written} is outside its limit`),
+    missing: undecided(job),
     summary: job.measurements.length === 0 ? '' : count(job.measurements.length, 'reading'),
   };
 }

@@ -58,6 +58,7 @@ const lines: { readonly [T in Block['type']]: Estimate<T> } = {
       )
     );
   },
+  bore: ({ half }) => (half ? 7 : 10),
   joint: () => 9,
   speeds: () => 8,
   pictures: ({ groups }) => groups.length * 4,

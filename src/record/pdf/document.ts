@@ -111,6 +111,7 @@ const firstBlockRoom: Readonly<Record<Block['type'], number>> = {
   table: 44,
   joint: 100,
   speeds: 90,
+  bore: 100,
   pictures: 125,
   box: 40,
   signature: 60,

@@ -1,6 +1,7 @@
 export { type ContentOptions, recordContent, standardPictureLimit } from './content.js';
 export type {
   Block,
+  BoreBlock,
   Box,
   Cell,
   Detail,

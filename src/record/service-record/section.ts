@@ -101,6 +101,7 @@ export type Block =
     }
   | Table
   | JointBlock
+  | BoreBlock
   | PicturesBlock
   | Box
   | SpeedsBlock
@@ -145,6 +146,26 @@ export interface Hole {
   /** places in the tightening order, from 1; none when the order leaves it out */
   readonly turns: readonly number[];
   readonly state: 'clicked' | 'not-complete' | 'failed';
+}
+
+/** The bore as each direction saw it: the wall's shift from standard is drawn large, the diameter stands at its height. */
+export interface BoreBlock {
+  readonly type: 'bore';
+  readonly half: boolean;
+  readonly name: string;
+  /** in which the diameters stand */
+  readonly unit: string;
+  readonly panels: readonly BorePanel[];
+  /** most that is allowed over standard, in the same unit as the growth */
+  readonly bound?: number;
+  /** the size that the growth is counted from */
+  readonly standard: number;
+  readonly facts: readonly Fact[];
+}
+export interface BorePanel {
+  readonly direction: string;
+  /** from the top down */
+  readonly walls: readonly { readonly height: string; readonly text: string; readonly growth: number }[];
 }
 
 export interface PicturesBlock {

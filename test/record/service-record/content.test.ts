@@ -222,7 +222,7 @@ describe('what a record must not get wrong', () => {
     );
     const [row, ...rest] = block(record, 'measurements', 'table').rows;
     expect(rest).toEqual([]);
-    expect(plain(row?.[1])).toContain('3 readings, earlier 0.020 in, 0.021 in');
+    expect(plain(row?.[1])).toContain('mean of 3: 0.020 in, 0.021 in, 0.022 in');
   });
 
   test('a later decision on a part put back for now closes it', () => {

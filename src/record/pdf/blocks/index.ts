@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { Block } from '../../service-record/index.js';
+import { boreRow } from './bore.js';
 import { factTable } from './facts.js';
 import { jointRow } from './joint.js';
 import { list, warningBox } from './list.js';
@@ -22,6 +23,7 @@ const drawers: { readonly [T in Block['type']]: Drawer<T> } = {
   trio: (block, setting) => trio(block, setting),
   table: (table, setting) => ruledTable(table, setting),
   joint: (joint, setting) => jointRow(joint, setting),
+  bore: (bore, setting) => boreRow(bore, setting),
   pictures: (block, setting) => pictureRows(block, setting),
   speeds: (block, setting) => speedDrawing(block, setting),
   box: (box, setting) => warningBox(box, setting),
