@@ -57,7 +57,7 @@ function crossCheck(valid: ReadonlyMap<SectionName, Valid>, places: Places): Cat
   const differentials = differentialsWithout(catalog).map(({ check, path, reason }) =>
     at(place('checks', check), path, reason),
   );
-  return [...cycles(catalog, places), ...differentials];
+  return [...cycles(catalog, places), ...causedInACircle(catalog, places), ...differentials];
 }
 
 function at(entry: Merged, path: readonly PropertyKey[], reason: string): CatalogProblem {
@@ -75,6 +75,13 @@ function cycles(catalog: Catalog, places: Places): CatalogProblem[] {
     const entry = places.get('components')!.get(keyOf('components', { architecture, id: cycle[0] }))!;
     return [at(entry, ['before'], `components wait for each other: ${cycle.join(' → ')}`)];
   });
+}
+
+function causedInACircle({ faults }: Catalog, places: Places): CatalogProblem[] {
+  const cycle = findCycle(new Map(faults.map(({ id, causes }) => [id, (causes ?? []).map((c) => c.fault)])));
+  if (!cycle) return [];
+  const entry = places.get('faults')!.get(cycle[0]!)!;
+  return [at(entry, ['causes'], `faults bring each other about: ${cycle.join(' → ')}`)];
 }
 
 const beforeIds = (before: Component['before']) => before.map(({ component }) => component);

@@ -1,7 +1,7 @@
 import { assemble } from './assemble.js';
 import { builtInData } from './built-in.gen.js';
 import type { Catalog } from './catalog.js';
-import { sortPack } from './pack.js';
+import { type ReadPack, sortPack } from './pack.js';
 
 let built: Catalog | undefined;
 
@@ -10,8 +10,13 @@ let built: Catalog | undefined;
  * has read them: reading so much YAML would hold up a page for most of a second.
  */
 export function builtInCatalog(): Catalog {
-  built ??= assemble(contents().map(({ file, content }) => sortPack(file, content, () => 1))).catalog;
+  built ??= assemble(builtInRead()).catalog;
   return built;
+}
+
+/** The program's own packs, sorted into entries; their lines are not kept. */
+export function builtInRead(): ReadPack[] {
+  return contents().map(({ file, content }) => sortPack(file, content, () => 1));
 }
 
 function contents(): { file: string; content: unknown }[] {

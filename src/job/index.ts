@@ -1,10 +1,29 @@
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
-export { faultsOfJob, finishedJobs } from './answers/learned.js';
+export {
+  exportedFrequencies,
+  type FinishedHere,
+  faultsOfJob,
+  finishedJobs,
+  type OwnFrequencies,
+  type OwnSay,
+  ownFrequencies,
+  ownSay,
+  ownSayWords,
+} from './answers/learned.js';
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
 export { factsOf, gateRules } from './answers/rules.js';
+export {
+  catalogOf,
+  givesWords,
+  type ReadShopPack,
+  readShopPack,
+  type ShopCatalog,
+  type ShopPack,
+  shopCatalog,
+} from './answers/shop-catalog.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';
 export {
