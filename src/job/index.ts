@@ -1,3 +1,4 @@
+export { type EvidenceLine, evidenceLog, timesWords } from './answers/evidence-log.js';
 export { type FindingsOptions, findingsOf, type JobFindings } from './answers/findings.js';
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export {
@@ -14,6 +15,7 @@ export {
 export { type LimitAnswer, limitAnswer, outsideLimit } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
+export { type LastMove, lastMove, type Moved } from './answers/moved.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export {
   catalogOf,

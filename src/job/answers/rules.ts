@@ -8,11 +8,14 @@ export function factsOf(job: Job): Facts {
   return job.intake;
 }
 
-/** The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept. */
-export function gateRules(catalog: Catalog, job: Job): GateRules {
+/**
+ * The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept.
+ * @param frequencies the shop's own, so that the gate and the findings say the same
+ */
+export function gateRules(catalog: Catalog, job: Job, frequencies?: ReadonlyMap<string, number>): GateRules {
   const facts = factsOf(job);
   return {
-    safetyFound: safetyFound(job, catalog),
+    safetyFound: safetyFound(job, catalog, frequencies),
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Body, From, Job } from '../../job/index.js';
 import { write } from '../data/outbox.js';
-import { useShop } from '../data/queries.js';
+import { useCatalog, useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
@@ -83,11 +83,12 @@ export function Parts({ job, gate }: SheetProps) {
 /** One-time parts of everything that has come off, offered for the list; nothing is added by itself. */
 function OneTime({ job }: { job: Job }) {
   const { wrong, act } = useAct();
+  const catalog = useCatalog();
   const have = new Set([...job.parts.values()].map((p) => p.part));
   const due = [...job.steps.values()]
     .filter((s) => s.stage === 'teardown' && s.state !== 'dropped')
     .flatMap((s) =>
-      (componentFor(job, s.component)?.oneTimeParts ?? []).map((name) => ({ name, of: s.title })),
+      (componentFor(catalog, job, s.component)?.oneTimeParts ?? []).map((name) => ({ name, of: s.title })),
     )
     .filter(({ name, of }) => !have.has(handleOf(`${of} ${name}`)));
   if (due.length === 0) return null;

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { applies, builtInCatalog, cautionsFor, type RunUpStep } from '../../catalog/index.js';
+import { applies, cautionsFor, type RunUpStep } from '../../catalog/index.js';
 import { type From, factsOf, type Job } from '../../job/index.js';
 import { write } from '../data/outbox.js';
+import { useCatalog } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
@@ -29,7 +30,8 @@ const phaseNames: Readonly<Record<RunUpStep['phase'], string>> = {
 
 /** Oil, fuel, guards, a second way to stop; then the first start, the settings, the load, and proof that it stops. */
 export function RunUp({ job, gate }: SheetProps) {
-  const steps = builtInCatalog().runUp.filter((s) => applies(s.when, factsOf(job)) !== 'no');
+  const catalog = useCatalog();
+  const steps = catalog.runUp.filter((s) => applies(s.when, factsOf(job)) !== 'no');
   const [saying, setSaying] = useState<RunUpStep>();
   const next = steps.find((s) => !job.runUp.has(s.id));
   usePrimary(next && { label: 'Next step', act: () => setSaying(next) });
@@ -57,7 +59,7 @@ export function RunUp({ job, gate }: SheetProps) {
           )}
         />
       )}
-      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'run-up' })} />
+      <Caution lines={cautionsFor(catalog, { stage: 'run-up' })} />
       {[...phases].map(([phase, list]) => (
         <section key={phase} className="section">
           <h2>{phaseNames[phase]}</h2>
@@ -124,7 +126,7 @@ function SayForm({ job, step, onClose }: { job: Job; step: RunUpStep; onClose: (
   const [words, setWords] = useState('');
   const { wrong, act } = useAct();
   const spec = step.spec ? job.specs.get(step.spec) : undefined;
-  const mine = cautionsFor(builtInCatalog(), { runUp: step.id });
+  const mine = cautionsFor(useCatalog(), { runUp: step.id });
   const say = (result: From<'run-up'>['result']) =>
     act(async () => {
       if (result === 'reading' && !value.value) throw new Error('Write the reading with its unit.');

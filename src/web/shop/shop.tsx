@@ -8,6 +8,8 @@ import { queries, useJobs, useShop } from '../data/queries.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
+import { Frequencies } from './frequencies.js';
+import { Packs } from './packs.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
 
@@ -32,6 +34,8 @@ function ShopSheet() {
       <Settings shop={shop} key={JSON.stringify(shop.settings)} />
       <Wrenches shop={shop} />
       <Instruments shop={shop} />
+      <Frequencies />
+      <Packs shop={shop} />
       <ThisDevice />
       <Keeping />
       <DemoJobs />

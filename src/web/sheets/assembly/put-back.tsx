@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import { type Fastener, type From, fastenerLabel, type Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -26,7 +26,8 @@ export function PutBack({
 }
 
 function Form({ job, step, onClose }: { job: Job; step: From<'step'>; onClose: () => void }) {
-  const component = componentFor(job, step.component);
+  const catalog = useCatalog();
+  const component = componentFor(catalog, job, step.component);
   const out = step.fasteners ?? [];
   const [counts, setCounts] = useState(out.map((f) => String(f.count)));
   const [opened, setOpened] = useState<readonly string[]>([]);
@@ -34,7 +35,7 @@ function Form({ job, step, onClose }: { job: Job; step: From<'step'>; onClose: (
   const [words, setWords] = useState('');
   const { wrong, act } = useAct();
   const checks = component?.reassemblyChecks.map((c) => c.words) ?? [];
-  const lookAlikes = builtInCatalog().lookAlikes.filter((l) => component?.lookAlikes?.includes(l.id));
+  const lookAlikes = catalog.lookAlikes.filter((l) => component?.lookAlikes?.includes(l.id));
 
   const save = async () => {
     const fasteners: Fastener[] = out.flatMap((f, i) => {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { applies, builtInCatalog, type Measurement } from '../../../catalog/index.js';
+import { applies, type Measurement } from '../../../catalog/index.js';
 import {
   type From,
   factsOf,
@@ -9,7 +9,7 @@ import {
   quantityOf,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useShop, useUnits } from '../../data/queries.js';
+import { useCatalog, useShop, useUnits } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -143,7 +143,7 @@ function ChooseMeasurement({
   onClose: () => void;
 }) {
   const [find, setFind] = useState('');
-  const fit = builtInCatalog()
+  const fit = useCatalog()
     .measurements.filter((m) => m.kind !== undefined && applies(m.when, factsOf(job)) !== 'no')
     .filter((m) => m.name.toLowerCase().includes(find.trim().toLowerCase()));
   return (

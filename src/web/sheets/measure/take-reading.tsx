@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { builtInCatalog, cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
+import { cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
 import type { Body, From, Job, Limit } from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
-import { useShop } from '../../data/queries.js';
+import { useCatalog, useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -88,11 +88,12 @@ function Form({
       else onClose();
     });
 
+  const catalog = useCatalog();
   return (
     <>
       <Caution
         lines={(measurement?.components ?? [])
-          .flatMap((component) => cautionsFor(builtInCatalog(), { component }))
+          .flatMap((component) => cautionsFor(catalog, { component }))
           .slice(0, 2)
           .map((c) => c.words)}
       />

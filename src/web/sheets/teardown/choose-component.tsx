@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { applies, type Component } from '../../../catalog/index.js';
+import { applies, type Catalog, type Component } from '../../../catalog/index.js';
 import { type From, factsOf, type Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { TextField } from '../../parts/field.js';
@@ -17,7 +18,8 @@ export function ChooseComponent(props: {
   const { job, open, onClose } = props;
   const [find, setFind] = useState('');
   const { wrong, act } = useAct();
-  const waiting = open ? choicesFor(job, find) : [];
+  const catalog = useCatalog();
+  const waiting = open ? choicesFor(catalog, job, find) : [];
 
   const plan = async (title: string, component: Component | undefined) => {
     const body = {
@@ -71,8 +73,8 @@ interface ComponentChoice {
   readonly holds: readonly string[];
 }
 
-function choicesFor(job: Job, find: string): ComponentChoice[] {
-  const all = componentsOf(job).filter(
+function choicesFor(catalog: Catalog, job: Job, find: string): ComponentChoice[] {
+  const all = componentsOf(catalog, job).filter(
     (c) => applies(c.onlyOn, factsOf(job)) !== 'no' && c.comesOffAs !== 'base',
   );
   const name = new Map(all.map((c) => [c.id, c.name]));

@@ -1,7 +1,8 @@
 import { type ComponentProps, useState } from 'react';
-import { applies, builtInCatalog, type Component, cautionsFor } from '../../../catalog/index.js';
+import { applies, type Catalog, type Component, cautionsFor } from '../../../catalog/index.js';
 import { type Fastener, type From, factsOf, type Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -38,10 +39,11 @@ interface FastenerLine {
 const emptyLine: FastenerLine = { count: '', size: '', length: '', what: 'bolt', hole: '' };
 
 function Form({ job, step, onClose }: { job: Job; step: From<'step'>; onClose: () => void }) {
-  const component = componentFor(job, step.component);
+  const catalog = useCatalog();
+  const component = componentFor(catalog, job, step.component);
   const [lines, setLines] = useState<readonly FastenerLine[]>(() => firstLines(step, component));
   const [bag, setBag] = useState(step.bag ?? nextBag(job));
-  const ports = portsOf(component);
+  const ports = portsOf(catalog, component);
   const [plugged, setPlugged] = useState<readonly string[]>(step.plugged ?? []);
   const [words, setWords] = useState(step.words ?? '');
   const { wrong, act } = useAct();
@@ -65,10 +67,10 @@ function Form({ job, step, onClose }: { job: Job; step: From<'step'>; onClose: (
 
   return (
     <>
-      <Caution lines={warnings(job, component)} />
-      {holding(job, component).length > 0 && (
+      <Caution lines={warnings(catalog, job, component)} />
+      {holding(catalog, job, component).length > 0 && (
         <p>
-          Usually off before this: <b>{holding(job, component).join(', ')}</b>.
+          Usually off before this: <b>{holding(catalog, job, component).join(', ')}</b>.
         </p>
       )}
       <div className="stack tight">
@@ -222,23 +224,26 @@ function nextBag(job: Job): string {
   return String(1 + Math.max(0, ...used));
 }
 
-function portsOf(component: Component | undefined): string[] {
-  const { ports } = builtInCatalog();
+function portsOf({ ports }: Catalog, component: Component | undefined): string[] {
   return (component?.opens ?? []).map((id) => ports.find((p) => p.id === id)?.name ?? id);
 }
 
-function warnings(job: Job, component: Component | undefined): ComponentProps<typeof Caution>['lines'] {
-  const { lookAlikes } = builtInCatalog();
+function warnings(
+  catalog: Catalog,
+  job: Job,
+  component: Component | undefined,
+): ComponentProps<typeof Caution>['lines'] {
+  const { lookAlikes } = catalog;
   if (!component) return [];
   return [
-    ...cautionsFor(builtInCatalog(), { component: component.id }),
+    ...cautionsFor(catalog, { component: component.id }),
     ...lookAlikes.filter((l) => component.lookAlikes?.includes(l.id)).map((l) => `${l.name}: ${l.tell}`),
     ...(component.note && job.intake.architecture ? [component.note] : []),
   ];
 }
 
-function holding(job: Job, component: Component | undefined): string[] {
-  const names = new Map(componentsOf(job).map((c) => [c.id, c.name]));
+function holding(catalog: Catalog, job: Job, component: Component | undefined): string[] {
+  const names = new Map(componentsOf(catalog, job).map((c) => [c.id, c.name]));
   return (component?.before ?? [])
     .filter((b) => applies(b.when, factsOf(job)) !== 'no' && job.steps.get(b.component)?.state !== 'done')
     .flatMap((b) => names.get(b.component) ?? []);

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { builtInCatalog, cautionsFor } from '../../../catalog/index.js';
+import { cautionsFor } from '../../../catalog/index.js';
 import { doneSteps, type From, type Job } from '../../../job/index.js';
 import { documentUrl } from '../../data/api.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -18,6 +19,7 @@ export function Teardown({ job, gate }: SheetProps) {
   const [choosing, setChoosing] = useState(false);
   const [taking, setTaking] = useState<From<'step'>>();
   usePrimary({ label: 'Something comes off', act: () => setChoosing(true) });
+  const catalog = useCatalog();
   const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
   const off = doneSteps(job, 'teardown');
   return (
@@ -31,8 +33,8 @@ export function Teardown({ job, gate }: SheetProps) {
       }
       say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
     >
-      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'teardown' })} />
-      {componentsOf(job).length === 0 && (
+      <Caution lines={cautionsFor(catalog, { stage: 'teardown' })} />
+      {componentsOf(catalog, job).length === 0 && (
         <p className="empty">
           Say on the Intake sheet which kind of engine it is, and its pieces are listed here with what must
           come off before each. Any piece can be logged without that.
@@ -76,7 +78,7 @@ export function Teardown({ job, gate }: SheetProps) {
 }
 
 function StepLine({ job, step, onTake }: { job: Job; step: From<'step'>; onTake: () => void }) {
-  const component = componentFor(job, step.component);
+  const component = componentFor(useCatalog(), job, step.component);
   const views = missingViews(job, step, component);
   return (
     <li>
