@@ -1,231 +1,153 @@
 /**
  * The advice beside other orders of checking, on machines drawn from the model: minutes until the faults that matter are
- * found, wrong repairs, calibration of the probabilities, and time taken.
+ * found, wrong repairs, distance from the best order where that can be worked out, calibration of the probabilities, and
+ * time taken.
  *
- * A fault counts when it is present, matters, and could be found by all checks together (probability at least 0.5 with all
- * of them made). Access is shared: what one check takes off is off for the next. Every policy starts from the intake's
- * facts alone, may make any check whatever the engine's state, and stops when all that counts is found; wrong repairs are
- * faults that matter, are absent and stand at 0.5 or more at that moment.
+ * A machine is drawn with what its owner says, whether it runs, and what every check would show; a check that another
+ * one has spoiled shows anything. A fault counts when it is present, matters, and is identified (probability at least
+ * 0.5) once every check that can be made on the machine is made. Access is shared: what one check takes off is off for
+ * the next. Every policy starts from the intake's facts and the owner's complaints, and stops when all that counts is
+ * identified; wrong repairs are faults that matter, are absent and stand at 0.5 or more at that moment.
+ *
+ * MACHINES, CALIBRATED, INSTANCES: how many of each; WORKERS: on how many threads; PICTURE: folder for the reliability
+ * curve.
  */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { builtInCatalog } from '../src/catalog/index.js';
-import {
-  accessFor,
-  type ExactInference,
-  enoughToAct,
-  findings,
-  inferExactly,
-  type Machine,
-  machineNetwork,
-  matters,
-  nextChecks,
-  type SeenCheck,
-} from '../src/diagnose/index.js';
-import { allChecks, canBeMade, type DrawnMachine, drawMachine, stamp } from './advice/machines.js';
-import { type Policy, policies } from './advice/policies.js';
+import { binsOf, type Calibrated, calibrate, sum } from './advice/calibration.js';
+import { drawMachine } from './advice/machines.js';
+import { Instance } from './advice/optimal.js';
+import { type PolicyName, policies, policyNames } from './advice/policies.js';
+import { reliabilitySvg } from './advice/reliability.js';
+import { type Run, runPolicy, targets } from './advice/run.js';
+import { speed } from './advice/speed.js';
+import { tinyCatalog } from './advice/tiny.js';
 import { seeded } from './diagnose/sheet-like.js';
 
-const catalog = builtInCatalog();
-const machines = Number(process.env.MACHINES ?? 120);
-const calibrated = Number(process.env.CALIBRATED ?? 1000);
-const found = 0.5;
+const env = (name: string, usual: number): number => Number(process.env[name] ?? usual);
+const machines = env('MACHINES', 120);
+const calibrated = env('CALIBRATED', 1000);
+const instances = env('INSTANCES', 100);
+const workers = env('WORKERS', 2);
 
-const probability = (machine: Machine, inference: ExactInference, fault: string): number =>
-  inference.posterior[inference.faults.indexOf(machine.now(fault))]!;
-
-interface Run {
-  minutes: number;
-  halfMinutes: number;
-  wrong: number;
-  checks: number;
+interface Compared {
+  readonly wanted: number;
+  readonly runs: Readonly<Record<PolicyName, Run>>;
 }
 
-/** Faults that count on this machine. */
-function targets(drawn: DrawnMachine): string[] {
-  const { machine } = allChecks(catalog, drawn);
-  const inference = inferExactly(machine.network);
-  return machine.faults
-    .filter((f) => matters(f.fault) && drawn.present.has(f.id))
-    .map((f) => f.id)
-    .filter((id) => probability(machine, inference, id) >= found);
+/** What one thread has worked out. */
+interface Part {
+  readonly compared: readonly Compared[];
+  readonly calibrated: readonly Calibrated[];
+  readonly instances: readonly { readonly least: number; readonly advised: number }[];
 }
 
-function runPolicy(drawn: DrawnMachine, wanted: readonly string[], policy: Policy): Run {
-  const seen: SeenCheck[] = [];
-  const off = new Set<string>();
-  let minutes = 0;
-  let halfMinutes: number | undefined;
-  for (;;) {
-    const machine = machineNetwork(catalog, drawn.facts, seen);
-    const inference = inferExactly(machine.network);
-    const at = wanted.filter((f) => probability(machine, inference, f) >= found).length;
-    if (at >= wanted.length / 2) halfMinutes ??= minutes;
-    if (at === wanted.length || !machine.checks.some(canBeMade)) {
-      const wrong = machine.faults.filter(
-        (f) => matters(f.fault) && !drawn.present.has(f.id) && probability(machine, inference, f.id) >= found,
-      );
-      return { minutes, halfMinutes: halfMinutes ?? minutes, wrong: wrong.length, checks: seen.length };
-    }
-    const chosen = policy(catalog, machine, inference, off);
-    const access = accessFor(catalog, drawn.facts, chosen.check, off);
-    minutes += access.minutes;
-    for (const c of access.comesOff) off.add(c.id);
-    seen.push({ check: chosen.check.id, outcomes: drawn.shows(chosen), at: stamp(seen.length) });
-  }
+/** Every so-many-th machine, from a place on: seeds are those of the machine's number, whatever thread it falls to. */
+function work(place: number, of: number): Part {
+  const catalog = builtInCatalog();
+  const numbers = (n: number): number[] =>
+    Array.from({ length: Math.max(0, n) }, (_, i) => i).filter((i) => i % of === place);
+  return {
+    compared: numbers(machines).flatMap((m) => {
+      const drawn = drawMachine(catalog, seeded(7_919 * m + 13));
+      const wanted = targets(catalog, drawn);
+      if (wanted.length === 0) return [];
+      const runs = policyNames.map((name) => [name, runPolicy(catalog, drawn, wanted, policies[name])]);
+      return [{ wanted: wanted.length, runs: Object.fromEntries(runs) as Record<PolicyName, Run> }];
+    }),
+    calibrated: numbers(calibrated).map((m) => calibrate(catalog, seeded(104_729 * m + 7))),
+    instances: numbers(instances).map((m) => {
+      const instance = new Instance(tinyCatalog(catalog, seeded(31 * m + 5)));
+      return { least: instance.leastCost(), advised: instance.costOf(instance.advised) };
+    }),
+  };
 }
 
-function comparePolicies(): void {
-  const runs = new Map<string, Run[]>(Object.keys(policies).map((name) => [name, []]));
-  let faults = 0;
-  let used = 0;
-  for (let m = 0; m < machines; m += 1) {
-    const drawn = drawMachine(catalog, seeded(7_919 * m + 13));
-    const wanted = targets(drawn);
-    if (wanted.length === 0) continue;
-    used += 1;
-    faults += wanted.length;
-    for (const [name, policy] of Object.entries(policies))
-      runs.get(name)!.push(runPolicy(drawn, wanted, policy));
-  }
+function onThread(place: number): Promise<Part> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL(import.meta.url), { workerData: place });
+    worker.once('message', resolve);
+    worker.once('error', reject);
+  });
+}
+
+function printPolicies(all: readonly Compared[]): void {
+  const used = all.length;
+  const per = (xs: readonly number[]): number => sum(xs) / used;
   console.log(
-    `\n${machines} machines drawn, ${used} with faults that count, ${(faults / used).toFixed(2)} each`,
+    `\n${machines} machines drawn, ${used} with faults that count, ${per(all.map((c) => c.wanted)).toFixed(2)} each`,
   );
   console.log('  policy                    min to all   to half   wrong repairs   checks');
-  const mean = (name: string, of: keyof Run) => runs.get(name)!.reduce((s, r) => s + r[of], 0) / used;
-  for (const name of runs.keys()) {
-    const [all, half, wrong, checks] = (['minutes', 'halfMinutes', 'wrong', 'checks'] as const).map((k) =>
-      mean(name, k),
-    );
+  for (const name of policyNames) {
+    const of = (k: 'minutes' | 'halfMinutes' | 'wrong' | 'checks') => per(all.map((c) => c.runs[name][k]));
     console.log(
-      `  ${name.padEnd(24)} ${all!.toFixed(1).padStart(11)} ${half!.toFixed(1).padStart(9)} ${wrong!.toFixed(2).padStart(15)} ${checks!.toFixed(1).padStart(8)}`,
+      `  ${name.padEnd(24)} ${of('minutes').toFixed(1).padStart(11)} ${of('halfMinutes').toFixed(1).padStart(9)} ${of('wrong').toFixed(2).padStart(15)} ${of('checks').toFixed(1).padStart(8)}`,
     );
   }
-  for (const other of ['fixed trade order', 'cheapest first', 'information, no minutes']) {
-    const ratios = runs
-      .get('this advice')!
-      .map((r, i) => r.minutes - meanRatio(runs, other) * runs.get(other)![i]!.minutes);
-    const error = Math.sqrt(ratios.reduce((s, d) => s + d * d, 0)) / used / mean(other, 'minutes');
-    const half = mean('this advice', 'halfMinutes') / mean(other, 'halfMinutes');
+  for (const other of policyNames.slice(1)) {
+    const ratio = (k: 'minutes' | 'halfMinutes') => ratioOf(all, other, k);
+    const [minutes, half] = [ratio('minutes'), ratio('halfMinutes')];
     console.log(
-      `  this advice / ${other}: ${meanRatio(runs, other).toFixed(3)} ± ${error.toFixed(3)} to all, ${half.toFixed(3)} to half`,
+      `  this advice / ${other}: ${minutes.mean.toFixed(3)} ± ${minutes.error.toFixed(3)} to all, ${half.mean.toFixed(3)} ± ${half.error.toFixed(3)} to half`,
     );
   }
 }
 
-function meanRatio(runs: ReadonlyMap<string, readonly Run[]>, other: string): number {
-  const sum = (name: string) => runs.get(name)!.reduce((s, r) => s + r.minutes, 0);
-  return sum('this advice') / sum(other);
+/** A ratio of means over the same machines, with its standard error (delta method). */
+function ratioOf(all: readonly Compared[], other: PolicyName, of: 'minutes' | 'halfMinutes') {
+  const pairs = all.map((c) => [c.runs['this advice'][of], c.runs[other][of]] as const);
+  const whole = sum(pairs.map(([, b]) => b));
+  const mean = sum(pairs.map(([a]) => a)) / whole;
+  return { mean, error: Math.sqrt(sum(pairs.map(([a, b]) => (a - mean * b) ** 2))) / whole };
 }
 
-/** Predicted probabilities against what is there, after a random part of the checks. */
-function calibration(): void {
-  const bins = Array.from({ length: 10 }, () => ({ n: 0, predicted: 0, present: 0, variance: 0 }));
-  let brier = 0;
-  let climate = 0;
-  let count = 0;
-  for (let m = 0; m < calibrated; m += 1) {
-    const next = seeded(104_729 * m + 7);
-    const drawn = drawMachine(catalog, next);
-    const all = allChecks(catalog, drawn).seen;
-    const share = next();
-    // a repeat without its first reading says nothing, so nothing is left out at the end of the list only
-    const machine = machineNetwork(
-      catalog,
-      drawn.facts,
-      all.filter(() => next() < share),
-    );
-    const inference = inferExactly(machine.network);
-    for (const { id, frequency } of machine.faults) {
-      const p = probability(machine, inference, id);
-      const there = drawn.present.has(id) ? 1 : 0;
-      const bin = bins[Math.min(9, Math.floor(10 * p))]!;
-      bin.n += 1;
-      bin.predicted += p;
-      bin.present += there;
-      bin.variance += p * (1 - p);
-      brier += (p - there) ** 2;
-      climate += (frequency - there) ** 2;
-      count += 1;
-    }
-  }
+function printInstances(all: Part['instances']): void {
+  if (all.length === 0) return;
+  const ratios = all.filter((i) => i.least > 0).map((i) => i.advised / i.least);
+  ratios.sort((a, b) => a - b);
+  const mean = sum(all.map((i) => i.advised)) / sum(all.map((i) => i.least));
+  const within = ratios.filter((r) => r <= 1.1).length;
+  console.log(
+    `\n${all.length} made-up instances of 3 to 4 faults and 4 to 5 checks, expected minutes of the advice over the least possible:`,
+  );
+  console.log(
+    `  ${mean.toFixed(4)} in sum, median ${ratios[ratios.length >> 1]!.toFixed(4)}, worst ${ratios.at(-1)!.toFixed(3)}, within a tenth in ${within} of ${ratios.length}`,
+  );
+}
+
+function printCalibration(all: readonly Calibrated[]): void {
+  const bins = binsOf(all);
+  const count = sum(bins.map((b) => b.n));
+  const brier = sum(all.map((c) => c.brier)) / count;
+  const climate = sum(all.map((c) => c.climate)) / count;
   console.log(
     `\nCalibration over ${calibrated} machines and ${count} fault probabilities, a random part of the checks made`,
   );
-  console.log('  predicted   present        n   off by standard errors');
-  for (const { n, predicted, present, variance } of bins) {
-    const off = (present - predicted) / Math.sqrt(variance);
+  console.log('  predicted   present        n   standard error   off by standard errors');
+  for (const { n, predicted, present, standardError } of bins)
     console.log(
-      `  ${(predicted / n).toFixed(4).padStart(9)} ${(present / n).toFixed(4).padStart(9)} ${String(n).padStart(8)} ${off.toFixed(2).padStart(8)}`,
+      `  ${predicted.toFixed(4).padStart(9)} ${present.toFixed(4).padStart(9)} ${String(n).padStart(8)} ${standardError.toFixed(4).padStart(12)} ${((present - predicted) / standardError).toFixed(2).padStart(16)}`,
     );
-  }
-  console.log(
-    `  Brier score ${(brier / count).toFixed(5)}, by frequencies alone ${(climate / count).toFixed(5)}`,
+  console.log(`  Brier score ${brier.toFixed(5)}, by frequencies alone ${climate.toFixed(5)}`);
+  const folder = process.env.PICTURE ?? join(tmpdir(), 'wristpin-bench');
+  mkdirSync(folder, { recursive: true });
+  const file = join(folder, 'reliability.svg');
+  writeFileSync(
+    file,
+    reliabilitySvg(bins, `Predicted against present over ${calibrated} machines drawn from the model`),
   );
+  console.log(`  drawn in ${file}`);
 }
 
-const quantile = (xs: readonly number[], q: number): string =>
-  [...xs].sort((a, b) => a - b)[Math.min(xs.length - 1, Math.floor(q * xs.length))]!.toFixed(2);
-
-/** The largest architecture, with as many checks made as a share says, at random outcomes: far more abnormal than real. */
-function speed(): void {
-  const facts = {
-    ...drawMachine(catalog, seeded(1)).facts,
-    architecture: 'side-valve',
-    ignition: 'points',
-  } as const;
-  const large = {
-    ...facts,
-    fuelSystem: 'float-bowl',
-    governor: 'flyweight',
-    starter: 'electric',
-    use: 'mower',
-  } as const;
-  const { checks } = machineNetwork(catalog, large, []);
-  console.log('\nMilliseconds, p50 / p95, side-valve with points');
-  console.log('  checks made  abnormal   network    posteriors   next checks   findings   enough');
-  for (const share of [0, 0.25, 0.5, 0.75, 1]) {
-    const times: Record<string, number[]> = {
-      network: [],
-      infer: [],
-      next: [],
-      findings: [],
-      enough: [],
-      abnormal: [],
-    };
-    const timed = <T>(name: string, act: () => T): T => {
-      // the best of three, so that a busy computer does not count
-      let least = Number.POSITIVE_INFINITY;
-      let result: T | undefined;
-      for (let i = 0; i < 3; i += 1) {
-        const start = performance.now();
-        result = act();
-        least = Math.min(least, performance.now() - start);
-      }
-      times[name]!.push(least);
-      return result!;
-    };
-    for (let s = 0; s < 100; s += 1) {
-      const next = seeded(31 * s + 100 * share);
-      const seen = checks
-        .filter(() => next() < share)
-        .map(({ check }, i) => {
-          const bad = check.outcomes.slice(1);
-          const outcome = next() < 0.55 ? bad[Math.floor(next() * bad.length)]! : check.outcomes[0]!;
-          return { check: check.id, outcomes: [outcome.id], at: stamp(i) };
-        });
-      const machine = timed('network', () => machineNetwork(catalog, large, seen));
-      const inference = timed('infer', () => inferExactly(machine.network));
-      const ranked = timed('next', () => nextChecks(machine, inference));
-      timed('findings', () => findings(machine, inference));
-      timed('enough', () => enoughToAct(machine, inference, ranked));
-      times.abnormal!.push(machine.readings.filter((r) => r.abnormal).length);
-    }
-    const both = (name: string) => `${quantile(times[name]!, 0.5)} / ${quantile(times[name]!, 0.95)}`;
-    console.log(
-      `  ${String(Math.round(share * checks.length)).padStart(6)}      ${quantile(times.abnormal!, 0.5)}   ${['network', 'infer', 'next', 'findings', 'enough'].map(both).join('   ')}`,
-    );
-  }
-}
-
-speed();
-if (machines > 0) comparePolicies();
-calibration();
+if (isMainThread) {
+  if (env('SPEED', 1) > 0) speed(builtInCatalog());
+  const parts =
+    workers > 1 ? await Promise.all(Array.from({ length: workers }, (_, i) => onThread(i))) : [work(0, 1)];
+  const compared = parts.flatMap((p) => p.compared);
+  if (compared.length > 0) printPolicies(compared);
+  printInstances(parts.flatMap((p) => p.instances));
+  if (calibrated > 0) printCalibration(parts.flatMap((p) => p.calibrated));
+} else parentPort!.postMessage(work(workerData as number, workers));

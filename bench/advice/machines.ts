@@ -1,12 +1,21 @@
-import type { Catalog } from '../../src/catalog/index.js';
+import { applies, type Catalog, judgementOf } from '../../src/catalog/index.js';
+import { drawStates } from '../../src/diagnose/exact/sample.js';
 import {
+  type CaseHistory,
+  evidenceDestroyedBy,
   hiddenBy,
+  inferExactly,
+  isLocked,
   type Machine,
   type MachineCheck,
   type MachineFacts,
   machineNetwork,
   type Network,
+  needsRunning,
+  runs,
   type SeenCheck,
+  spoiledAlready,
+  tellsWhetherItRuns,
 } from '../../src/diagnose/index.js';
 
 type Next = () => number;
@@ -48,63 +57,133 @@ export function drawFacts(next: Next): MachineFacts {
   };
 }
 
-/** A machine drawn from the model: what is wrong with it, and what each check would show. */
+/** A machine drawn from the model: what is wrong with it, what its owner says, and what each check would show. */
 export interface DrawnMachine {
   readonly facts: MachineFacts;
+  readonly history: CaseHistory;
   readonly present: ReadonlySet<string>;
-  readonly shows: (check: MachineCheck) => readonly string[];
+  /** what a check shows, the last time it is asked for; a reading that was spoiled shows anything in three of four cases */
+  readonly shows: (check: MachineCheck, spoiled: boolean) => readonly string[];
+  /** whether it starts and keeps running */
+  readonly running: boolean;
+  /** whether it can be turned */
+  readonly locked: boolean;
 }
 
 export function drawMachine(catalog: Catalog, next: Next): DrawnMachine {
   const facts = drawFacts(next);
-  const network = boundTogether(catalog, facts);
-  const present = drawFaults(network, next);
+  const history = { complaints: drawComplaints(catalog, facts, next) };
+  const network = boundTogether(catalog, facts, history);
+  const inference = inferExactly(network);
+  const row = drawStates(inference.reasoner, 1, next)[0]!;
+  const present = new Set(inference.faults.filter((_, f) => row[f] === 1));
   const levels = new Map(network.signs.map((s) => [s.id, drawLevel(s, present, next)]));
   const outcomes = new Map(network.signs.map((s) => [s.id, s.outcomes.map(String)]));
-  return { facts, present, shows: (check) => shownBy(check, levels, outcomes) };
+  const shows = (check: MachineCheck, spoiled: boolean) =>
+    shownBy(
+      catalog,
+      check,
+      spoiled ? blurred(judgementOf(catalog, 'spoiled-leaves'), check, levels, outcomes, next) : levels,
+      outcomes,
+    );
+  return { facts, history, present, shows, ...engineState(catalog, facts, history, shows) };
 }
 
+/**
+ * What an owner says, before the machine is drawn: one complaint in seven of ten cases, two in two, none in one; which,
+ * as often as the model has them said. The machine is then drawn from the model given that it was said.
+ */
+function drawComplaints(catalog: Catalog, facts: MachineFacts, next: Next): string[] {
+  const x = next();
+  const count = x < 0.7 ? 1 : x < 0.9 ? 2 : 0;
+  const said: string[] = [];
+  while (said.length < count) {
+    const weighed = catalog.complaints
+      .filter((c) => applies(c.when, facts) !== 'no' && !said.includes(c.id))
+      .map(({ id }) => ({ id, p: saidChance(catalog, facts, id) }));
+    said.push(
+      weighed[
+        placeOf(
+          weighed.map((w) => w.p),
+          next,
+        )
+      ]!.id,
+    );
+  }
+  return said;
+}
+
+const saidChance = (catalog: Catalog, facts: MachineFacts, complaint: string): number =>
+  inferExactly(machineNetwork(catalog, facts, [], { complaints: [complaint] }).network).evidence;
+
 /** The network with kin bound together, as it is once each of them was read. */
-function boundTogether(catalog: Catalog, facts: MachineFacts): Network {
+function boundTogether(catalog: Catalog, facts: MachineFacts, history: CaseHistory): Network {
   const { checks } = machineNetwork(catalog, facts, []);
   const healthy = checks.map(({ check }) => ({
     check: check.id,
     outcomes: [check.outcomes[0]!.id],
     at: stamp(0),
   }));
-  return machineNetwork(catalog, facts, healthy).network;
+  const said = machineNetwork(catalog, facts, [], history).network.seen;
+  return { ...machineNetwork(catalog, facts, healthy, history).network, seen: said };
 }
+
+/** It runs when neither its owner nor any sign that the advice takes for it says that it does not. */
+function engineState(
+  catalog: Catalog,
+  facts: MachineFacts,
+  history: CaseHistory,
+  shows: DrawnMachine['shows'],
+): Pick<DrawnMachine, 'running' | 'locked'> {
+  const seen = stateChecks(machineNetwork(catalog, facts, [], history)).map((c, i) => ({
+    check: c.check.id,
+    outcomes: shows(c, false),
+    at: stamp(i),
+  }));
+  // each alone: the last reading that says so would hide the others
+  const machines = [[], ...seen.map((s) => [s])].map((s) => machineNetwork(catalog, facts, s, history));
+  const locked = machines.some(isLocked);
+  return { locked, running: !locked && !machines.some((m) => runs(m) === 'no') };
+}
+
+/** The checks that tell whether the engine runs at all. */
+export const stateChecks = (machine: Machine): MachineCheck[] =>
+  machine.checks.filter(({ check }) => tellsWhetherItRuns(check));
 
 export const stamp = (minute: number): string => new Date(Date.UTC(2026, 0, 1, 0, minute)).toISOString();
 
-function drawFaults({ faults, links }: Network, next: Next): Set<string> {
-  const prior = new Map(faults.map((f) => [f.id, f.prior]));
-  const drawn = new Map<string, boolean>();
-  const isThere = (id: string): boolean => {
-    const before = drawn.get(id);
-    if (before !== undefined) return before;
-    const byItself = next() < prior.get(id)!;
-    const broughtAbout = links.filter((l) => l.to === id).map((l) => isThere(l.from) && next() < l.p);
-    drawn.set(id, byItself || broughtAbout.includes(true));
-    return drawn.get(id)!;
-  };
-  return new Set(faults.map((f) => f.id).filter(isThere));
+function drawLevel(sign: Network['signs'][number], present: ReadonlySet<string>, next: Next): number {
+  const causes = sign.causes.filter((c) => present.has(c.fault)).map((c) => placeOf(c.outcome, next));
+  return Math.max(placeOf(sign.leak, next), ...causes);
 }
 
-function drawLevel(sign: Network['signs'][number], present: ReadonlySet<string>, next: Next): number {
-  const from = (masses: readonly number[]): number => {
-    let x = next();
-    const k = masses.findIndex((m) => {
-      x -= m;
-      return x < 0;
-    });
-    return k < 0 ? masses.length - 1 : k;
-  };
-  const causes = sign.causes.filter((c) => present.has(c.fault)).map((c) => from(c.outcome));
-  return Math.max(from(sign.leak), ...causes);
+/** A place in a list, as likely as what stands there is part of the sum. */
+function placeOf(masses: readonly number[], next: Next): number {
+  let x = next() * masses.reduce((a, b) => a + b, 0);
+  const place = masses.findIndex((m) => {
+    x -= m;
+    return x < 0;
+  });
+  return place < 0 ? masses.length - 1 : place;
+}
+
+/** The levels that a spoiled check shows. */
+function blurred(
+  leaves: number,
+  { signs }: MachineCheck,
+  levels: ReadonlyMap<string, number>,
+  outcomes: ReadonlyMap<string, readonly string[]>,
+  next: Next,
+): ReadonlyMap<string, number> {
+  const any = signs.map((s) => {
+    const level = next() < leaves ? levels.get(s)! : Math.floor(next() * outcomes.get(s)!.length);
+    return [s, level] as const;
+  });
+  return new Map([...levels, ...any]);
 }
 
 function shownBy(
+  catalog: Catalog,
   { check, signs }: MachineCheck,
   levels: ReadonlyMap<string, number>,
   outcomes: ReadonlyMap<string, readonly string[]>,
@@ -114,21 +193,29 @@ function shownBy(
     return [levels.get(signs[0]!) === 0 ? changed[0]! : unchanged];
   }
   const all = signs.filter((s) => levels.get(s)! > 0).map((s) => outcomes.get(s)![levels.get(s)!]!);
-  const hidden = hiddenBy(check.id, all);
+  const hidden = hiddenBy(catalog, check.id, all);
   const seen = all.filter((o) => !hidden.has(o));
   return seen.length > 0 ? seen : [check.outcomes[0]!.id];
 }
 
-export const canBeMade = ({ open, waitsFor, signs }: MachineCheck): boolean =>
-  open && waitsFor === undefined && signs.length > 0;
+/** Whether a check can be made on this machine as far as it is laid out; an engine that does not run bars some. */
+export function canBeMade(drawn: DrawnMachine, { check, open, waitsFor, signs }: MachineCheck): boolean {
+  if (!open || waitsFor !== undefined || signs.length === 0) return false;
+  if (!drawn.running && needsRunning(check)) return false;
+  return !drawn.locked || check.engine === 'still' || check.whenLocked === true;
+}
 
-/** Everything that can be seen of a drawn machine, repeats after their first readings included. */
+/** Everything that can be seen of a drawn machine: what another check spoils before that one, repeats after their first. */
 export function allChecks(catalog: Catalog, drawn: DrawnMachine): { seen: SeenCheck[]; machine: Machine } {
   const seen: SeenCheck[] = [];
   for (;;) {
-    const machine = machineNetwork(catalog, drawn.facts, seen);
-    const left = machine.checks.filter(canBeMade);
-    if (left.length === 0) return { seen, machine };
-    for (const c of left) seen.push({ check: c.check.id, outcomes: drawn.shows(c), at: stamp(seen.length) });
+    const machine = machineNetwork(catalog, drawn.facts, seen, drawn.history);
+    const left = machine.checks.filter((c) => canBeMade(drawn, c));
+    const ids = left.map((c) => c.check.id);
+    const chosen =
+      left.find((c) => !evidenceDestroyedBy(catalog, c.check).some((id) => ids.includes(id))) ?? left[0];
+    if (!chosen) return { seen, machine };
+    const outcomes = drawn.shows(chosen, spoiledAlready(machine, chosen.check.id));
+    seen.push({ check: chosen.check.id, outcomes, at: stamp(seen.length) });
   }
 }

@@ -1,22 +1,12 @@
-import type { Catalog } from '../../src/catalog/index.js';
 import {
   accessFor,
-  type ExactInference,
   entropyBits,
-  type Machine,
   type MachineCheck,
+  needsRunning,
   nextChecks,
   outlook,
 } from '../../src/diagnose/index.js';
-import { canBeMade } from './machines.js';
-
-/** Which check to make, of those that can be made. */
-export type Policy = (
-  catalog: Catalog,
-  machine: Machine,
-  inference: ExactInference,
-  off: ReadonlySet<string>,
-) => MachineCheck;
+import type { Policy, Standing } from './run.js';
 
 /** The standing first looks of the trade: spark, squeeze, fuel, air. */
 const tradeOrder = [
@@ -32,19 +22,29 @@ const tradeOrder = [
   'control-sweep',
 ];
 
-const cheapestFirst: Policy = (catalog, machine, _, off) =>
-  best(machine.checks.filter(canBeMade), (c) => -accessFor(catalog, machine.facts, c.check, off).minutes);
+/** Nobody who does not look at the evidence tries a running check before he knows that the engine runs. */
+const sure = ({ open, runs }: Standing): readonly MachineCheck[] => {
+  const still = open.filter((c) => runs === 'yes' || !needsRunning(c.check));
+  return still.length > 0 ? still : open;
+};
 
-const fixedOrder: Policy = (catalog, machine, inference, off) => {
-  const open = machine.checks.filter(canBeMade);
+const cheapestFirst: Policy = (standing) =>
+  best(
+    sure(standing),
+    (c) => -accessFor(standing.catalog, standing.machine.facts, c.check, standing.off).minutes,
+  );
+
+const fixedOrder: Policy = (standing) => {
+  const open = sure(standing);
   const next = tradeOrder.flatMap((id) => open.filter((c) => c.check.id === id))[0];
-  return next ?? cheapestFirst(catalog, machine, inference, off);
+  return next ?? cheapestFirst(standing);
 };
 
 /** Bits about each fault, added up; minutes do not count. */
-const informationOnly: Policy = (_, machine, inference) => {
+const informationOnly: Policy = (standing) => {
+  const { machine, inference } = standing;
   const faults = machine.faults.map((f) => inference.faults.indexOf(machine.now(f.id)));
-  return best(machine.checks.filter(canBeMade), (c) =>
+  return best(sure(standing), (c) =>
     c.signs
       .flatMap((sign) => outlook(inference, sign))
       .reduce((sum, { probability, posterior }) => {
@@ -58,8 +58,8 @@ const informationOnly: Policy = (_, machine, inference) => {
   );
 };
 
-const advised: Policy = (_, machine, inference, off) => {
-  const first = nextChecks(machine, inference, { off, everyEngineState: true }, 1).best[0]!;
+const advised: Policy = ({ machine, inference, off, runs }) => {
+  const first = nextChecks(machine, inference, { off, runs }, 1).best[0]!;
   return machine.checks.find((c) => c.check.id === first.id)!;
 };
 
@@ -69,6 +69,9 @@ export const policies = {
   'cheapest first': cheapestFirst,
   'information, no minutes': informationOnly,
 } as const satisfies Record<string, Policy>;
+
+export type PolicyName = keyof typeof policies;
+export const policyNames = Object.keys(policies) as PolicyName[];
 
 function best<T>(list: readonly T[], worth: (item: T) => number): T {
   const worths = list.map(worth);

@@ -75,7 +75,7 @@ function crossCheck(valid: ReadonlyMap<SectionName, Valid>, places: Places): Cat
   const differentials = differentialsWithout(catalog).map(({ check, path, reason }) =>
     at(place('checks', check), path, reason),
   );
-  return [...cycles(catalog, places), ...causedInACircle(catalog, places), ...differentials];
+  return [...cycles(catalog, places), ...differentials];
 }
 
 function at(entry: Merged, path: readonly PropertyKey[], reason: string): CatalogProblem {
@@ -86,6 +86,42 @@ function at(entry: Merged, path: readonly PropertyKey[], reason: string): Catalo
 }
 
 function cycles(catalog: Catalog, places: Places): CatalogProblem[] {
+  return [
+    ...componentCycles(catalog, places),
+    ...faultCycles(catalog, places),
+    ...checkCycles(catalog, places),
+  ];
+}
+
+/** Whatever their conditions: a circle that no machine closes is a mistake all the same. */
+function faultCycles({ faults }: Catalog, places: Places): CatalogProblem[] {
+  const brings = new Map(faults.map(({ id, causes = [] }) => [id, causes.map((c) => c.fault)]));
+  return circleIn('faults', 'causes', brings, places, 'faults bring each other about');
+}
+
+function checkCycles({ checks }: Catalog, places: Places): CatalogProblem[] {
+  const waits = new Map(
+    checks.map(({ id, during, differentialOf }) => [
+      id,
+      [during, differentialOf?.check].filter((c) => c !== undefined),
+    ]),
+  );
+  return circleIn('checks', 'id', waits, places, 'checks wait for each other');
+}
+
+function circleIn(
+  section: 'faults' | 'checks',
+  field: string,
+  graph: ReadonlyMap<string, readonly string[]>,
+  places: Places,
+  words: string,
+): CatalogProblem[] {
+  const cycle = findCycle(graph);
+  if (!cycle) return [];
+  return [at(places.get(section)!.get(cycle[0]!)!, [field], `${words}: ${cycle.join(' → ')}`)];
+}
+
+function componentCycles(catalog: Catalog, places: Places): CatalogProblem[] {
   return architectures.flatMap((architecture) => {
     const list = catalog.components.filter((component) => component.architecture === architecture);
     const cycle = findCycle(new Map(list.map(({ id, before }) => [id, beforeIds(before)])));
@@ -93,13 +129,6 @@ function cycles(catalog: Catalog, places: Places): CatalogProblem[] {
     const entry = places.get('components')!.get(keyOf('components', { architecture, id: cycle[0] }))!;
     return [at(entry, ['before'], `components wait for each other: ${cycle.join(' → ')}`)];
   });
-}
-
-function causedInACircle({ faults }: Catalog, places: Places): CatalogProblem[] {
-  const cycle = findCycle(new Map(faults.map(({ id, causes }) => [id, (causes ?? []).map((c) => c.fault)])));
-  if (!cycle) return [];
-  const entry = places.get('faults')!.get(cycle[0]!)!;
-  return [at(entry, ['causes'], `faults bring each other about: ${cycle.join(' → ')}`)];
 }
 
 const beforeIds = (before: Component['before']) => before.map(({ component }) => component);

@@ -39,4 +39,6 @@ export type RunUpStep = Catalog['runUp'][number];
 export type Acceptance = Catalog['acceptance'][number];
 export type PlateScheme = Catalog['plateSchemes'][number];
 export type Spec = Catalog['specs'][number];
+export type OddsShift = Catalog['oddsShifts'][number];
+export type Judgement = Catalog['judgements'][number];
 export type Price = Catalog['prices'][number];

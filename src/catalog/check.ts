@@ -3,13 +3,19 @@ import { band } from './figure.js';
 import { origin } from './origin.js';
 import { place } from './place.js';
 import { architecture, when } from './when.js';
-import { id, line, minutes, strength, words } from './word.js';
+import { engineState, id, line, minutes, strength, words } from './word.js';
 
 const outcome = z.strictObject({
   id,
   words: line,
   /** the part of the scale that is this outcome, where the check ends in a number */
   band: band.optional(),
+  /** outcomes of this check that cannot be seen beside it: when it was seen they are not known, instead of cleared */
+  hides: z.array(id).min(1).optional(),
+  /** what it says of whether the engine runs at all */
+  engine: engineState.optional(),
+  /** a healthy engine with one of these variants shows it as well */
+  usualWith: z.array(id).min(1).optional(),
   note: line.optional(),
 });
 
@@ -55,6 +61,10 @@ const checkFields = z.strictObject({
   when: when.optional(),
   /** the state the engine must be in */
   engine: z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']),
+  /** it says something on an engine that cannot be turned, too */
+  whenLocked: z.literal(true).optional(),
+  /** the check in whose course it is made */
+  during: id.optional(),
   /**
    * ladder: one scale, healthy first, exactly one outcome is seen.
    * kinds: the first outcome is healthy, the others are different things; one is seen unless `several`.
@@ -100,6 +110,7 @@ function contradictions(value: CheckFields): Contradiction[] {
     ...(value.several && value.reads === 'ladder'
       ? [{ path: ['several'], message: 'a ladder has one outcome at a time' }]
       : []),
+    ...value.outcomes.flatMap((each, index) => wrongHides(value, each, index)),
     ...value.links.flatMap(({ outcomes }, index) => unknownOutcomes(ids, outcomes, ['links', index])),
     ...value.links.flatMap((_, index) => blamesHealthy(value, index)),
     ...unknownOutcomes(ids, differentialOf?.changed ?? [], ['differentialOf', 'changed']),
@@ -117,6 +128,23 @@ function unknownOutcomes(
 ): Contradiction[] {
   const unknown = named.filter((name) => !known.includes(name));
   return unknown.map((name) => ({ path, message: `the check has no outcome "${name}"` }));
+}
+
+/** Only where several outcomes may be seen together can one hide another. */
+function wrongHides(
+  { outcomes, several }: CheckFields,
+  { id: own, hides = [] }: CheckFields['outcomes'][number],
+  index: number,
+): Contradiction[] {
+  const path = ['outcomes', index, 'hides'];
+  if (hides.length > 0 && !several)
+    return [{ path, message: 'only one outcome is seen at a time: nothing is hidden' }];
+  if (hides.includes(own)) return [{ path, message: 'an outcome does not hide itself' }];
+  return unknownOutcomes(
+    outcomes.map((each) => each.id),
+    hides,
+    path,
+  );
 }
 
 /** A healthy outcome accuses only where a complaint stands against it, or where a suspect was bypassed. */

@@ -1,18 +1,27 @@
 import { z } from 'zod';
 import { origin } from './origin.js';
 import { when } from './when.js';
-import { id, line, shorthand } from './word.js';
+import { engineState, id, line, shorthand } from './word.js';
+
+const commonFault = z.strictObject({
+  fault: id,
+  /** how often an owner whose machine has it says so; by its rank in the list when left out */
+  chance: z.number().gt(0).lt(1).optional(),
+  note: line.optional(),
+});
 
 export const complaint = z.strictObject({
   id,
   name: line,
   when: when.optional(),
+  /** what it says of whether the engine runs; nothing when left out */
+  engine: engineState.optional(),
   /** what an owner says */
   ownerSays: z.array(line).min(1),
   /** checks in the order of information per minute */
   firstChecks: z.array(id).min(1),
   /** the commonest first */
-  commonFaults: z.array(shorthand('fault', z.strictObject({ fault: id, note: line.optional() }))).min(1),
+  commonFaults: z.array(shorthand('fault', commonFault)).min(1),
   origin,
 });
 

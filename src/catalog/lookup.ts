@@ -1,4 +1,5 @@
 import type { Catalog, Caution, Component } from './catalog.js';
+import type { JudgementId } from './judgement.js';
 import type { StageId } from './stage.js';
 import type { Architecture } from './when.js';
 
@@ -24,6 +25,16 @@ export function componentsOf(catalog: Catalog, architecture: Architecture): read
     catalog.components.filter((component) => component.architecture === architecture);
   lists.set(architecture, list);
   return list;
+}
+
+/**
+ * A single figure of judgement.
+ * @throws RangeError when no pack gives it: the built-in packs give all
+ */
+export function judgementOf(catalog: Catalog, id: JudgementId): number {
+  const known = byId(catalog.judgements).get(id);
+  if (!known) throw new RangeError(`no pack gives the judgement "${id}"`);
+  return known.value;
 }
 
 /** What is about to be done, touched or used. */

@@ -14,6 +14,8 @@ export const price = z
     from: amount,
     to: amount,
     currency: z.string().min(1).max(8),
+    /** a set: other price entries that it holds; where it is bought they cost nothing more */
+    holds: z.array(id).min(1).optional(),
     /** bought in so many of 100 repairs of a fault that names it; all when left out */
     boughtPer100: per100.optional(),
     /** renewed in so many of 100 cases in which its component comes off for another reason; all when left out */
@@ -48,6 +50,10 @@ export const sharedRepair = z.strictObject({
   faults: z.array(id).min(2),
   /** so many of 100 minutes of each but the longest */
   restPer100: per100,
+  /** of these one and the same act is the repair: only the longest takes minutes at all */
+  sameAct: z.array(id).min(2).optional(),
+  /** where one of `by` stands, a new piece takes the place of all work and parts for `spares` */
+  renewed: z.strictObject({ by: z.array(id).min(1), spares: z.array(id).min(1) }).optional(),
   words: line,
   origin,
 });

@@ -19,6 +19,8 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
     'links.*.withComplaint.*': 'complaints',
     'destroys.*': 'checks',
     'cautions.*': 'cautions',
+    'outcomes.*.usualWith.*': 'variants',
+    during: 'checks',
     'differentialOf.check': 'checks',
     'differentialOf.bypasses.*': 'faults',
     measurement: 'measurements',
@@ -80,5 +82,12 @@ export const references: Partial<Record<SectionName, Readonly<Record<string, Sec
   platePlaces: { under: 'components' },
   specs: { component: 'components' },
   scrapChances: { fault: 'faults' },
-  sharedRepairs: { 'faults.*': 'faults' },
+  prices: { 'holds.*': 'prices' },
+  sharedRepairs: {
+    'faults.*': 'faults',
+    'sameAct.*': 'faults',
+    'renewed.by.*': 'faults',
+    'renewed.spares.*': 'faults',
+  },
+  oddsShifts: { 'faults.*': 'faults' },
 };

@@ -5,6 +5,7 @@ import { agent, agentOnMaterial, cleaning, material, neverCombine } from './clea
 import { complaint, firstLook, splitter } from './complaint.js';
 import { assembly, component, lookAlike, port, torqueClass, variant } from './component.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
+import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement } from './measurement.js';
 import { platePlace, plateScheme } from './plate.js';
 import { price, scrapChance, sharedRepair, workFactor } from './price.js';
@@ -54,6 +55,9 @@ export const sections = {
   scrapChances: scrapChance,
   workFactors: workFactor,
   sharedRepairs: sharedRepair,
+  oddsShifts: oddsShift,
+  complaintChances: complaintChance,
+  judgements: judgement,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type SectionName = keyof typeof sections;

@@ -1,9 +1,10 @@
+import { worksheets as engine } from '../engine/worksheets.js';
 import { worksheets as fasten } from '../fasten/worksheets.js';
 import { worksheets as gauge } from '../gauge/worksheets.js';
 import { quantityWorksheets, type Worksheet } from '../worksheet/index.js';
 
 /** The reference desk: every worksheet of every room that has some. Their ids are unique; a test holds them to it. */
-export const desk: readonly Worksheet[] = [...quantityWorksheets, ...fasten, ...gauge];
+export const desk: readonly Worksheet[] = [...quantityWorksheets, ...fasten, ...gauge, ...engine];
 
 const byId = new Map(desk.map((worksheet) => [worksheet.id, worksheet]));
 

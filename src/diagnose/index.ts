@@ -8,7 +8,9 @@ export {
   findings,
 } from './advice/findings.js';
 export { type NextCheck, nextChecks, type Ranked, type Shop } from './advice/next.js';
+export { isLocked, needsRunning, type Runs, runs, tellsWhetherItRuns } from './advice/running.js';
 export { type SafetyQuestion, safetyQuestions } from './advice/safety.js';
+export { spoiledAlready } from './advice/spoils.js';
 export { matters } from './advice/stakes.js';
 export type { Unexplained } from './advice/unexplained.js';
 export type { OutcomeProspect } from './advice/value.js';
@@ -46,6 +48,7 @@ export type { MachineCheck, TakenReading } from './machine/machine.js';
 export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
 export { releaseVariant } from './machine/release.js';
+export { evidenceDestroyedBy } from './machine/spoils.js';
 export { type Known, type Network, networkSchema, type Reading, readNetwork, type Sign } from './network.js';
 export {
   entropyBits,

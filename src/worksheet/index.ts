@@ -1,5 +1,15 @@
 export { type Check, checkExample } from './checks.js';
 export { describe, type WorksheetDescription } from './describe.js';
+export {
+  curve,
+  type Picture,
+  type PictureAxis,
+  type PictureBand,
+  type PictureCurve,
+  type PictureMark,
+  picture,
+  spaced,
+} from './picture.js';
 export { type PrintedAnswer, printJson, printText } from './print.js';
 export { quantityWorksheets } from './quantity-worksheets.js';
 export { run, type WrittenFields } from './run.js';

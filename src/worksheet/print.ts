@@ -1,4 +1,5 @@
 import { type Origin, type Quantity, readerUnit, show, to, type UnitSystem } from '../quantity/index.js';
+import type { Picture } from './picture.js';
 import type { Answer, AnswerValue } from './worksheet.js';
 
 /** An answer as plain data: the text a person reads and the figures behind it, unrounded. */
@@ -15,6 +16,7 @@ export interface PrintedAnswer {
   readonly verdict?: 'pass' | 'fail' | 'cannot-decide';
   readonly origin: Origin;
   readonly note?: string;
+  readonly picture?: Picture;
 }
 
 /** Answers as plain data, in the reader's system; in the units of the answers when none is named. */
@@ -31,8 +33,13 @@ export function printText(answers: readonly Answer[], system?: UnitSystem): stri
 
 type Printed = Pick<PrintedAnswer, 'text' | 'kind' | 'value' | 'unit' | 'si' | 'verdict'>;
 
-function printOne({ id, label, value, origin, note }: Answer, system: UnitSystem | undefined): PrintedAnswer {
-  return { id, label, ...printValue(value, system), origin, ...(note !== undefined && { note }) };
+function printOne(answer: Answer, system: UnitSystem | undefined): PrintedAnswer {
+  const { id, label, value, origin, note, picture } = answer;
+  return {
+    ...{ id, label, ...printValue(value, system), origin },
+    ...(note !== undefined && { note }),
+    ...(picture && { picture }),
+  };
 }
 
 function printValue(value: AnswerValue, system: UnitSystem | undefined): Printed {

@@ -1,4 +1,5 @@
 import type { Kind, Origin, Quantity, ThreadName } from '../quantity/index.js';
+import type { Picture } from './picture.js';
 
 /**
  * A calculation defined once and run anywhere: command, web form, HTTP endpoint, help text and tests come from
@@ -82,6 +83,8 @@ export interface Answer {
   /** where the number comes from: formula with source, table, rule of thumb */
   readonly origin: Origin;
   readonly note?: string;
+  /** curves that show this answer among its neighbors, where a person would rather look */
+  readonly picture?: Picture;
 }
 
 /** How sure we are of a published figure. See the marks in test/published/. */

@@ -1,13 +1,12 @@
 import {
-  type Architecture,
   applies,
-  architectures,
   byId,
   type Catalog,
   type Check,
   type Component,
   componentsOf,
 } from '../../catalog/index.js';
+import { architectureOf } from '../machine/architecture.js';
 import type { MachineFacts } from '../machine/case.js';
 
 export interface Access {
@@ -44,10 +43,6 @@ export function accessFor(
 export function checkMinutes(check: Check, facts: MachineFacts): number {
   const architecture = architectureOf(facts);
   return (architecture && check.minutesOn?.[architecture]) ?? check.minutes;
-}
-
-export function architectureOf(facts: MachineFacts): Architecture | undefined {
-  return architectures.find((a) => a === facts.architecture);
 }
 
 const minutesOf = (components: readonly Component[]): number =>

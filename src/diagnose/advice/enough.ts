@@ -33,7 +33,7 @@ const earnsItsMinutes = 1;
 export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {
   const place = new Map(inference.faults.map((id, i) => [id, i]));
   const weighed = machine.faults
-    .filter((f) => matters(f.fault))
+    .filter((f) => matters(machine.catalog, f.fault))
     .map((f) => ({
       id: f.id,
       now: machine.now(f.id),

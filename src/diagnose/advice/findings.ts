@@ -82,7 +82,7 @@ function weightsByFault(machine: Machine, inference: ExactInference): Weights {
   const readings = machine.readings
     .filter((r) => r.signs.length > 0)
     .map((r) => ({
-      what: `${r.title}: ${r.words.join(', ')}${r.seen.doubtful ? ' (doubtful)' : ''}`,
+      what: `${r.title}: ${r.words.join(', ')}${r.seen.doubtful ? ' (doubtful)' : ''}${r.spoiled ? ' (spoiled)' : ''}`,
       check: r.seen.check,
       signs: r.signs,
     }));
@@ -136,7 +136,7 @@ function faultFinding(
     ...(inference.kind === 'bounded' && { between: [inference.low[at]!, inference.high[at]!] as const }),
     ...(known && { known: known.present ? ('confirmed' as const) : ('excluded' as const) }),
     repaired: now !== id,
-    matters: matters(fault),
+    matters: matters(machine.catalog, fault),
     safety: fault.safety,
     evidence,
     sentence: sentence(fault.name, posterior, evidence, known?.present, now !== id),
@@ -200,7 +200,9 @@ function faultSets(machine: Machine, inference: ExactInference): FaultSet[] {
   const names = new Map(machine.faults.map((f) => [machine.now(f.id), f]));
   const among = inference.faults
     .map((id, i) => ({ id, p: inference.posterior[i]! }))
-    .filter(({ id, p }) => p >= undecided.from && names.has(id) && matters(names.get(id)!.fault))
+    .filter(
+      ({ id, p }) => p >= undecided.from && names.has(id) && matters(machine.catalog, names.get(id)!.fault),
+    )
     .sort((a, b) => b.p - a.p)
     .slice(0, undecided.most)
     .map(({ id }) => id);

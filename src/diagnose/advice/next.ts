@@ -1,9 +1,10 @@
-import { type Component, cautionsFor } from '../../catalog/index.js';
+import { type Catalog, type Component, cautionsFor, judgementOf } from '../../catalog/index.js';
 import type { ExactInference } from '../infer.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
+import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';
-import { isLocked, type Runs, runs } from './running.js';
-import { evidenceDestroyedBy, spoiledAlready } from './spoils.js';
+import { isLocked, needsRunning, type Runs, runs } from './running.js';
+import { spoiledAlready } from './spoils.js';
 import { type CheckValue, valuer } from './value.js';
 import { whyWords } from './why.js';
 
@@ -12,8 +13,8 @@ export interface Shop {
   readonly off?: ReadonlySet<string>;
   /** instruments that the shop owns, in the catalog's words; left out when not known */
   readonly instruments?: ReadonlySet<string> | undefined;
-  /** whatever the log says of whether it runs, every check can be made */
-  readonly everyEngineState?: boolean;
+  /** whether the engine runs, where somebody has just tried; else the log is asked */
+  readonly runs?: 'yes' | 'no' | undefined;
 }
 
 export interface NextCheck {
@@ -50,14 +51,6 @@ export interface Ranked {
   readonly open: number;
 }
 
-/** What an engine that may not run makes of a check that needs it running. */
-const mayNotRun = 0.6;
-/** What is left of a reading that something else has spoiled. Trade judgement, no source. */
-const spoiledLeaves = 0.25;
-/** An instrument that is not there can be borrowed: the check is kept, far down. */
-const notOwned = 0.3;
-/** Minutes that care takes where injury is possible. Trade judgement, no source. */
-const careMinutes = [0, 0, 0.25, 0.5];
 /** A check that shares its access with others pays for them too: this part of their gain counts. */
 const companionPart = 0.8;
 /** A check worth this part of the best is worth making before it is spoiled. */
@@ -105,41 +98,33 @@ interface WeighedCheck {
 }
 
 function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop): WeighedCheck[] {
-  const state = shop.everyEngineState ? 'yes' : runs(machine);
+  const state = shop.runs ?? runs(machine);
   const value = valuer(machine, inference);
   return machine.checks
-    .filter((c) => canBeMade(machine, c, state, shop.everyEngineState === true))
+    .filter((c) => canBeMade(machine, c, state))
     .map((c) => weigh(machine, value(c), shop, state));
 }
 
-function canBeMade(
-  machine: Machine,
-  { check, open, waitsFor, signs }: MachineCheck,
-  state: Runs,
-  anyState: boolean,
-): boolean {
+function canBeMade(machine: Machine, { check, open, waitsFor, signs }: MachineCheck, state: Runs): boolean {
   if (!open || signs.length === 0) return false;
   // a repeat is worth nothing before its first reading; what is made in the course of another is worth it with that one
   if (waitsFor !== undefined && check.differentialOf) return false;
-  if (state === 'no' && needsRunning(check.engine)) return false;
-  return anyState || !(check.engine !== 'still' && check.id !== 'turn-uncoupled' && isLocked(machine));
+  if (state === 'no' && needsRunning(check)) return false;
+  return !(check.engine !== 'still' && !check.whenLocked && isLocked(machine));
 }
-
-const needsRunning = (engine: MachineCheck['check']['engine']): boolean =>
-  engine === 'running' || engine === 'hot';
 
 function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): WeighedCheck {
   const { check } = value.check;
   const access = accessFor(machine.catalog, machine.facts, check, shop.off ?? new Set());
   const offMinutes = access.comesOff.reduce((sum, c) => sum + c.minutesOff, 0);
-  const ifItRuns = state === 'unknown' && needsRunning(check.engine);
+  const ifItRuns = state === 'unknown' && needsRunning(check);
   const spoiled = spoiledAlready(machine, check.id);
   const parts = [
-    ifItRuns ? mayNotRun : 1,
-    spoiled ? spoiledLeaves : 1,
-    lacking(check.instruments, shop).length > 0 ? notOwned : 1,
+    ifItRuns ? judgementOf(machine.catalog, 'may-not-run') : 1,
+    spoiled ? judgementOf(machine.catalog, 'spoiled-leaves') : 1,
+    lacking(check.instruments, shop).length > 0 ? judgementOf(machine.catalog, 'instrument-lacking') : 1,
   ];
-  const care = careMinutes[cautionsFor(machine.catalog, { check: check.id })[0]?.severity ?? 0]!;
+  const care = careMinutes(machine.catalog, check.id);
   return {
     value,
     access,
@@ -150,6 +135,13 @@ function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): We
     ifItRuns,
     spoiled,
   };
+}
+
+/** An instrument that is not there can be borrowed, and care takes minutes: nothing is ruled out for either. */
+function careMinutes(catalog: Catalog, check: string): number {
+  const gravest = cautionsFor(catalog, { check })[0]?.severity ?? 0;
+  if (gravest < 2) return 0;
+  return judgementOf(catalog, gravest === 3 ? 'care-minutes-serious' : 'care-minutes-injury');
 }
 
 /** What everybody at a bench has. */

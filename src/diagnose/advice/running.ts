@@ -1,30 +1,7 @@
+import { byId, type Check } from '../../catalog/index.js';
 import type { Machine } from '../machine/machine.js';
 
 export type Runs = 'yes' | 'no' | 'unknown';
-
-/** Complaints of a machine that does not keep running. */
-const deadComplaints = [
-  'cranks-never-fires',
-  'fires-then-dies',
-  'rope-pulls-free',
-  'locked-solid',
-  'spins-like-empty',
-];
-/** Complaints that say nothing of whether it runs. */
-const silentComplaints = [
-  'fuel-pours-out',
-  'oil-leaks',
-  'rope-hard-to-pull',
-  'kicks-back',
-  'white-smoke-or-milky-oil',
-];
-/** Outcomes after which it does not run, whatever else is so. */
-const deadOutcomes: Readonly<Record<string, readonly string[]>> = {
-  'spark-across-gap': ['none'],
-  'slow-pull': ['none', 'locked'],
-  'fuel-down-the-throat': ['fires-and-dies', 'one-pop', 'nothing'],
-  'rod-on-piston': ['does-not-move'],
-};
 
 /**
  * Whether the engine can run for a check, as the log tells it: the last reading that says so counts before what the owner
@@ -41,27 +18,41 @@ export function runs(machine: Machine): Runs {
     const said = fromReading(machine, reading.seen.check, reading.seen.outcomes);
     if (said !== 'unknown') return said;
   }
-  return repaired === '' ? fromComplaints(machine.complaints) : 'unknown';
+  return repaired === '' ? fromComplaints(machine) : 'unknown';
 }
 
 function fromReading(machine: Machine, id: string, outcomes: readonly string[]): Runs {
-  const check = machine.checks.find((c) => c.check.id === id)?.check;
+  const check = byId(machine.catalog.checks).get(id);
   if (!check) return 'unknown';
-  const ids = check.outcomes
-    .filter((o) => outcomes.includes(o.id) || outcomes.includes(o.words))
-    .map((o) => o.id);
-  if (ids.some((o) => deadOutcomes[id]?.includes(o))) return 'no';
-  const ran = check.engine === 'running' || check.engine === 'hot' || ids.includes('carries-on');
-  return ran ? 'yes' : 'unknown';
+  const states = statesSaid(check, outcomes);
+  if (states.some((s) => s !== 'runs')) return 'no';
+  return needsRunning(check) || states.includes('runs') ? 'yes' : 'unknown';
 }
 
-function fromComplaints(complaints: readonly string[]): Runs {
-  if (complaints.some((c) => deadComplaints.includes(c))) return 'no';
-  return complaints.some((c) => !silentComplaints.includes(c)) ? 'yes' : 'unknown';
+const statesSaid = ({ outcomes }: Check, written: readonly string[]) =>
+  outcomes.filter((o) => written.includes(o.id) || written.includes(o.words)).flatMap((o) => o.engine ?? []);
+
+function fromComplaints({ catalog, complaints }: Machine): Runs {
+  const states = catalog.complaints.filter((c) => complaints.includes(c.id)).flatMap((c) => c.engine ?? []);
+  if (states.some((s) => s !== 'runs')) return 'no';
+  return states.includes('runs') ? 'yes' : 'unknown';
 }
 
-/** A locked engine cannot be turned or pulled. */
+export const needsRunning = ({ engine }: Pick<Check, 'engine'>): boolean =>
+  engine === 'running' || engine === 'hot';
+
+/** Whether some outcome of it says that the engine does not run. */
+export const tellsWhetherItRuns = ({ outcomes }: Check): boolean =>
+  outcomes.some((o) => o.engine !== undefined && o.engine !== 'runs');
+
+const tellsWhetherItTurns = ({ outcomes }: Check): boolean => outcomes.some((o) => o.engine === 'locked');
+
+/** A locked engine cannot be turned or pulled. The last reading that can say so counts before the owner. */
 export function isLocked(machine: Machine): boolean {
-  const last = machine.readings.findLast((r) => r.seen.check === 'slow-pull' && !r.silent);
-  return last?.words.includes('locked') === true || (!last && machine.complaints.includes('locked-solid'));
+  const checks = byId(machine.catalog.checks);
+  const last = machine.readings.findLast(
+    (r) => !r.silent && checks.has(r.seen.check) && tellsWhetherItTurns(checks.get(r.seen.check)!),
+  );
+  if (last) return statesSaid(checks.get(last.seen.check)!, last.words).includes('locked');
+  return machine.catalog.complaints.some((c) => c.engine === 'locked' && machine.complaints.includes(c.id));
 }

@@ -1,15 +1,16 @@
-import type { Catalog, Fault } from '../../catalog/index.js';
+import { type Catalog, type Fault, type JudgementId, judgementOf } from '../../catalog/index.js';
+import { architectureOf } from '../machine/architecture.js';
 import type { MachineFacts } from '../machine/case.js';
 import type { MachineFault } from '../machine/faults.js';
-import { architectureOf, withWhatStandsBefore } from './access.js';
+import { withWhatStandsBefore } from './access.js';
 
-/** Main cause of a hard start in at least this many of 100: it keeps a machine from starting or running. */
-const stopsTheEngine = 0.4;
-
-/** Whether leaving a fault in would bring the machine back or hurt someone; the others are service items. */
-export function matters(fault: Fault): boolean {
+/**
+ * Whether leaving a fault in would bring the machine back or hurt someone; the others are service items. It
+ * keeps a machine from starting, as far as it is a main cause of hard starts, bars the hand-over, or is a serious danger.
+ */
+export function matters(catalog: Catalog, fault: Fault): boolean {
   return (
-    fault.mainCausePer100HardStarts >= stopsTheEngine ||
+    fault.mainCausePer100HardStarts >= judgementOf(catalog, 'stops-the-engine') ||
     fault.blocksHandOver !== undefined ||
     fault.safety === 3
   );
@@ -26,18 +27,15 @@ export interface Stakes {
   readonly needless: number;
 }
 
-/** Minutes that a machine costs which comes back, and a person who is hurt; trade judgement, no source. */
-const comesBack = 90;
-const dangerWeighs = 60;
-const partsMinutes = 20;
-
 export function stakesOf(catalog: Catalog, facts: MachineFacts, { fault }: MachineFault): Stakes {
   const repair = repairMinutes(fault, facts) + accessMinutes(catalog, facts, fault);
+  const minutes = (id: JudgementId): number => judgementOf(catalog, id);
+  const dangerWeighs = minutes('danger-minutes');
   const danger = fault.safety === 3 ? dangerWeighs : fault.safety === 2 ? dangerWeighs / 3 : 0;
   const causes = Math.min(3, fault.mainCausePer100HardStarts) / 3;
   return {
-    missed: 15 + comesBack * causes + danger,
-    needless: repair + (fault.parts.length > 0 ? partsMinutes : 0),
+    missed: minutes('missed-minutes') + minutes('comes-back-minutes') * causes + danger,
+    needless: repair + (fault.parts.length > 0 ? minutes('needless-parts-minutes') : 0),
   };
 }
 

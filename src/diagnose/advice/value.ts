@@ -54,7 +54,7 @@ interface Weighed {
 export function valuer(machine: Machine, inference: ExactInference) {
   const place = new Map(inference.faults.map((id, i) => [id, i]));
   const weighed = machine.faults
-    .filter((f) => matters(f.fault))
+    .filter((f) => matters(machine.catalog, f.fault))
     .map((f) => ({
       id: f.id,
       at: place.get(machine.now(f.id))!,

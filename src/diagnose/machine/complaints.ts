@@ -1,20 +1,14 @@
-import { applies, byId, type Catalog } from '../../catalog/index.js';
+import { applies, byId, type Catalog, type Complaint } from '../../catalog/index.js';
 import type { Network } from '../network.js';
 import type { MachineFacts } from './case.js';
 
-/**
- * The owner's complaint as a sign like any other: said, with the faults that commonly stand behind it as causes.
- *
- * The sheet ranks them without figures. The commonest two make an owner say it with chance 0.45, the next two 0.3, the
- * others 0.15; 1 in 25 owners says it of a machine with none of them. Trade judgement, no source. A complaint that was
- * not said is not evidence: owners do not tell everything.
- */
-const byRank = [0.45, 0.45, 0.3, 0.3];
-const fartherDown = 0.15;
-const saidAnyhow = 0.04;
-
 export const complaintSign = (complaint: string): string => `complaint/${complaint}`;
 
+/**
+ * The owner's complaints as signs like any other: said, with the faults that commonly stand behind them as causes. The
+ * sheet ranks them; the catalog has the chances by rank. A complaint that was not said is not evidence: owners do not
+ * tell everything.
+ */
 export function complaintSigns(
   catalog: Catalog,
   facts: MachineFacts,
@@ -25,16 +19,29 @@ export function complaintSigns(
   const heard = [...new Set(said)].filter(
     (id) => known.has(id) && applies(known.get(id)!.when, facts) !== 'no',
   );
-  const signs = heard.map((id) => ({
-    id: complaintSign(id),
-    outcomes: ['not said', 'said'],
-    leak: [1 - saidAnyhow, saidAnyhow],
-    causes: known
-      .get(id)!
-      .commonFaults.filter((c) => concerned.has(c.fault))
-      .map((c, rank) => ({ fault: c.fault, outcome: saidWith(byRank[rank] ?? fartherDown) })),
-  }));
+  const signs = heard.map((id) => complaintAsSign(catalog, known.get(id)!, concerned));
   return { signs, seen: signs.map((s) => ({ sign: s.id, outcome: 'said' })) };
+}
+
+function complaintAsSign(
+  catalog: Catalog,
+  complaint: Complaint,
+  concerned: ReadonlySet<string>,
+): Network['signs'][number] {
+  const chances = catalog.complaintChances[0];
+  if (!chances) throw new RangeError('no pack gives the chances of complaints');
+  const { byRank, fartherDown, saidAnyhow } = chances;
+  return {
+    id: complaintSign(complaint.id),
+    outcomes: ['not said', 'said'],
+    leak: saidWith(saidAnyhow),
+    causes: complaint.commonFaults
+      .filter((c) => concerned.has(c.fault))
+      .map(({ fault, chance }, rank) => ({
+        fault,
+        outcome: saidWith(chance ?? byRank[rank] ?? fartherDown),
+      })),
+  };
 }
 
 const saidWith = (p: number): number[] => [1 - p, p];

@@ -1,13 +1,10 @@
-import type { Catalog, Check } from '../../catalog/index.js';
+import { type Catalog, type Check, judgementOf } from '../../catalog/index.js';
 import { chanceOf } from './faults.js';
 import { reachOf, type Scale } from './scale.js';
 
 /** What stays healthy and what still shows, with the suspect out of the way. */
 export const clears = 'clears';
 export const stillShows = 'still shows';
-
-/** A cause of the first reading that only the repeat names shows this much of the strength with which it is accused. */
-const unnamedPart = 0.45;
 
 /**
  * The first reading with the suspects of its repeats among its causes. The sheet names some of them only in the
@@ -25,7 +22,7 @@ export function withSuspects(
     for (const link of links) {
       const accused = bypasses.includes(link.fault) && link.outcomes.some((o) => changed.includes(o));
       if (!accused || causes.has(link.fault) || !concerned.has(link.fault)) continue;
-      const reach = chanceOf(catalog, link.strength) * unnamedPart;
+      const reach = chanceOf(catalog, link.strength) * judgementOf(catalog, 'unnamed-suspect');
       causes.set(
         link.fault,
         base.outcomes.map((o, k) => (k === 0 ? 1 - reach : after.includes(o) ? reach / after.length : 0)),

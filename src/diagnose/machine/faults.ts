@@ -40,8 +40,8 @@ export function faultsFor(
     const learned = own.get(id);
     const p =
       learned === undefined
-        ? (special.get(id) ?? shifted(id, mixed.get(id)!, facts))
-        : shifted(id, learned, facts);
+        ? (special.get(id) ?? shifted(catalog, id, mixed.get(id)!, facts))
+        : shifted(catalog, id, learned, facts);
     return { id, fault, frequency: Math.min(most, p) };
   });
 }

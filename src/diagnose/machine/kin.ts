@@ -1,3 +1,4 @@
+import { type Catalog, judgementOf } from '../../catalog/index.js';
 import type { Network, Sign } from '../network.js';
 import { reachOf, type Scale } from './scale.js';
 
@@ -14,19 +15,27 @@ export interface Signs {
   readonly alarm?: string;
 }
 
-/**
- * How much of a chance is drawn once for all kin: the part of its logarithm. At 0 each reading is drawn by itself and
- * related checks count in full; at 1 they are one and the same draw. Trade judgement, no source.
- */
-const sharedPart = 0.7;
-/** The part of a false alarm that comes back in kin readings. */
-const sharedAlarm = 0.5;
+/** How much related readings share, from the catalog. */
+export interface Sharing {
+  /**
+   * The part of a chance's logarithm that is drawn once for all kin: at 0 each reading is drawn by itself and related
+   * checks count in full; at 1 they are one and the same draw.
+   */
+  readonly chance: number;
+  /** the part of a false alarm that comes back in kin readings */
+  readonly alarm: number;
+}
+
+export const sharingOf = (catalog: Catalog): Sharing => ({
+  chance: judgementOf(catalog, 'kin-share'),
+  alarm: judgementOf(catalog, 'kin-alarm-share'),
+});
 
 /**
  * Signs that say the same thing more than once without counting it in full.
  *
  * Method: for a fault that several signs of a unit may show, "this fault shows in the squeeze" is a hidden cause
- * of its own, a noisy link of the fault with chance s^0.7, s being its strongest chance to show; each sign is then
+ * of its own, a noisy link of the fault with chance s^share, s being its strongest chance to show; each sign is then
  * caused by the hidden cause with what is left of its own chance. So each sign by itself is as likely as its sheet
  * says, and a second one after a first adds what it really adds: a repeat with the suspect bypassed reads the same
  * draw again. A false alarm is shared in the same way by a hidden cause without a fault ("something not on the list").
@@ -37,6 +46,7 @@ export function sharedSigns(
   scales: readonly Scale[],
   suffix: string,
   name: (fault: string) => string,
+  sharing: Sharing,
 ): Signs {
   const strongest = new Map<string, number>();
   const times = new Map<string, number>();
@@ -47,10 +57,10 @@ export function sharedSigns(
     }
   }
   const kin = [...strongest].filter(([fault]) => times.get(fault)! > 1);
-  const drawn = new Map(kin.map(([fault, s]) => [fault, s ** sharedPart]));
+  const drawn = new Map(kin.map(([fault, s]) => [fault, s ** sharing.chance]));
   const hidden = (fault: string) => `~${unit}~${fault}${suffix}`;
   const alarm = `~${unit}${suffix}`;
-  const { prior, reaches } = alarmOf(scales);
+  const { prior, reaches } = alarmOf(scales, sharing.alarm);
   return {
     signs: scales.map((scale, s) => {
       const causes = [...scale.causes].map(([fault, masses]) => {
@@ -89,11 +99,11 @@ function divided(masses: readonly number[], by: number): number[] {
   return [Math.max(0, 1 - rest.reduce((a, b) => a + b, 0)), ...rest];
 }
 
-/** As frequent as half of the highest false alarm among them; each shows it as often as half of its own allows. */
-function alarmOf(scales: readonly Scale[]): { prior: number; reaches: number[] } {
+/** As frequent as the shared part of the highest false alarm among them; each shows it as often as its own allows. */
+function alarmOf(scales: readonly Scale[], share: number): { prior: number; reaches: number[] } {
   const alarms = scales.map((s) => reachOf(s.leak));
-  const prior = sharedAlarm * Math.max(...alarms);
-  return { prior, reaches: alarms.map((a) => Math.min(1, (sharedAlarm * a) / prior)) };
+  const prior = share * Math.max(...alarms);
+  return { prior, reaches: alarms.map((a) => (prior === 0 ? 0 : Math.min(1, (share * a) / prior))) };
 }
 
 /** The rest of a false alarm, so that both together come to what the sheet says. */

@@ -3,8 +3,9 @@ import type { Network, Reading } from '../network.js';
 import type { CaseHistory, MachineFacts, SeenCheck } from './case.js';
 import { complaintSigns } from './complaints.js';
 import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';
-import { plainSigns, type Signs, sharedSigns } from './kin.js';
+import { plainSigns, type Signs, sharedSigns, sharingOf } from './kin.js';
 import { chosenOutcomes, readingsOf } from './readings.js';
+import { spoiledReadings } from './spoils.js';
 import { type Unit, unitsFor } from './units.js';
 import { Versions } from './versions.js';
 
@@ -28,6 +29,8 @@ export interface TakenReading {
   /** something other than the healthy outcome was seen */
   readonly abnormal: boolean;
   readonly signs: readonly string[];
+  /** a check made before it spoiled part of what it reads: it counts for less */
+  readonly spoiled?: true;
   /** why it says nothing */
   readonly silent?:
     | 'read again'
@@ -58,10 +61,12 @@ export interface Machine {
  * - Faults: those of the catalog that can concern it (`faultsFor`); what brings others about as links.
  * - A check is not a sign: see `scalesOf` for what each reads, `withSuspects` and `repeatOf` for repeats with a
  *   suspect bypassed, `sharedSigns` for related checks, `complaintSigns` for what the owner said.
- * - A fault that was repaired gets a second name from then on, there with chance 0.05 when it was there before (the
- *   repair failed) or 0.01 anew. Readings after the repair name the second. Of two readings of one check between which
+ * - A fault that was repaired gets a second name from then on, there with the catalog's chances that the
+ *   repair failed or that it comes anew. Readings after the repair name the second. Of two readings of one check between which
  *   nothing was repaired that it may show, the last one counts. Limit: a cause that was not repaired is drawn afresh
  *   for the later reading.
+ * - A reading taken after another check has spoiled it counts for what is left of it (`spoiledReadings`); of two
+ *   readings of one check a clean one counts before a spoiled one.
  * - Kin share hidden causes only from their first reading on; before, each reads by itself, which is the same.
  */
 export function machineNetwork(
@@ -71,9 +76,13 @@ export function machineNetwork(
   history: CaseHistory = {},
 ): Machine {
   const { faults, concerned, links, own, units } = groundFor(catalog, facts, history.frequencies);
-  const versions = new Versions((history.repairs ?? []).filter((r) => concerned.has(r.fault)));
+  const versions = new Versions(
+    catalog,
+    (history.repairs ?? []).filter((r) => concerned.has(r.fault)),
+  );
   const taken = new Map<SeenCheck, TakenReading>();
-  const parts = units.map((unit) => unitNow(unit, inOrder(seen), facts, versions, taken));
+  const ordered = inOrder(seen);
+  const parts = units.map((unit) => unitNow({ catalog, unit, seen: ordered, facts, versions, taken }));
   const complaints = complaintSigns(catalog, facts, history.complaints ?? [], concerned);
   const network: Network = {
     faults: [
@@ -93,7 +102,7 @@ export function machineNetwork(
     faults,
     now: (fault) => versions.now(fault),
     checks: parts.flatMap((p) => p.checks),
-    readings: inOrder(seen).map((s) => taken.get(s) ?? unknownReading(catalog, s)),
+    readings: ordered.map((s) => taken.get(s) ?? unknownReading(catalog, s)),
     complaints: history.complaints ?? [],
     history,
     alarms: new Set(parts.flatMap((p) => p.signs.flatMap((s) => s.alarm ?? []))),
@@ -167,23 +176,35 @@ interface UnitNow {
   readonly checks: readonly MachineCheck[];
 }
 
-function unitNow(
-  unit: Unit,
-  seen: readonly SeenCheck[],
-  facts: MachineFacts,
-  versions: Versions,
-  taken: Map<SeenCheck, TakenReading>,
-): UnitNow {
-  const own = seen.filter((s) => unit.checks.some((c) => c.id === s.check));
+/** What a unit's signs are made from. */
+interface UnitCase {
+  readonly catalog: Catalog;
+  readonly unit: Unit;
+  /** every check that was made, in order */
+  readonly seen: readonly SeenCheck[];
+  readonly facts: MachineFacts;
+  readonly versions: Versions;
+  /** filled with what each check was taken to read */
+  readonly taken: Map<SeenCheck, TakenReading>;
+}
+
+function unitNow(asked: UnitCase): UnitNow {
+  const { unit, seen, versions } = asked;
+  const timeOf = (s: SeenCheck): number => versions.timeFor(unit.faults, s.at);
   const times = new Map<number, SeenCheck[]>();
-  for (const s of own) {
-    const time = versions.timeFor(unit.faults, s.at);
-    times.set(time, [...(times.get(time) ?? []), s]);
-  }
+  for (const s of seen.filter((each) => unit.checks.some((c) => c.id === each.check)))
+    times.set(timeOf(s), [...(times.get(timeOf(s)) ?? []), s]);
   const now = versions.timeFor(unit.faults, undefined);
   const built = [...new Set([...times.keys(), now])]
     .sort((a, b) => a - b)
-    .map((time) => signsAt(unit, times.get(time) ?? [], time, facts, versions, taken));
+    .map((time) =>
+      signsAt(
+        asked,
+        times.get(time) ?? [],
+        seen.filter((s) => timeOf(s) === time),
+        time,
+      ),
+    );
   const last = built.at(-1)!;
   return {
     signs: built.map((b) => b.signs),
@@ -191,9 +212,6 @@ function unitNow(
     checks: unit.checks.map((check) => checkNow(check, unit, last.counted, versions.suffix(now), seen)),
   };
 }
-
-/** Checks that are made in the course of another one, and so after it has begun. */
-const madeDuring: Readonly<Record<string, string>> = { 'leak-down-listen': 'leak-down' };
 
 function checkNow(
   check: Check,
@@ -203,7 +221,7 @@ function checkNow(
   seen: readonly SeenCheck[],
 ): MachineCheck {
   const signs = unit.scales.filter((s) => s.check === check.id).map((s) => s.id + suffix);
-  const during = madeDuring[check.id];
+  const { during } = check;
   const begun = during === undefined || seen.some((s) => s.check === during);
   const waits = begun ? waitsFor(check, unit, counted) : during;
   return { check, signs, open: !counted.has(check.id), ...(waits !== undefined && { waitsFor: waits }) };
@@ -219,35 +237,39 @@ function waitsFor(check: Check, unit: Unit, counted: ReadonlyMap<string, SeenChe
   return bad ? undefined : base;
 }
 
+/** @param around every check made at that time, of other units too */
 function signsAt(
-  unit: Unit,
+  { catalog, unit, facts, versions, taken }: UnitCase,
   seen: readonly SeenCheck[],
+  around: readonly SeenCheck[],
   time: number,
-  facts: MachineFacts,
-  versions: Versions,
-  taken: Map<SeenCheck, TakenReading>,
 ) {
   const suffix = versions.suffix(time);
   const name = (fault: string) => versions.nameAt(fault, time);
-  const counted = new Map(seen.map((s) => [s.check, s]));
+  const spoiled = seen.length === 0 ? new Set<SeenCheck>() : spoiledReadings(catalog, around);
+  const counted = new Map(
+    [...seen.filter((s) => spoiled.has(s)), ...seen.filter((s) => !spoiled.has(s))].map((s) => [s.check, s]),
+  );
   const read: Reading[] = [];
   for (const s of seen) {
-    const reading = takenReading(unit, s, counted, facts);
+    const reading = takenReading(catalog, unit, s, counted, facts, spoiled.has(s));
     taken.set(s, { ...reading.taken, signs: reading.read.map((r) => r.sign + suffix) });
     read.push(...reading.read.map((r) => ({ ...r, sign: r.sign + suffix })));
   }
   const alone = unit.checks.length === 1 || read.length === 0;
   const signs = alone
     ? plainSigns(unit.scales, suffix, name)
-    : sharedSigns(unit.id, unit.scales, suffix, name);
+    : sharedSigns(unit.id, unit.scales, suffix, name, sharingOf(catalog));
   return { signs, read, counted };
 }
 
 function takenReading(
+  catalog: Catalog,
   unit: Unit,
   seen: SeenCheck,
   counted: ReadonlyMap<string, SeenCheck>,
   facts: MachineFacts,
+  spoiled: boolean,
 ): { taken: Omit<TakenReading, 'signs'>; read: Reading[] } {
   const check = unit.checks.find((c) => c.id === seen.check)!;
   const chosen = chosenOutcomes(check, seen.outcomes);
@@ -257,6 +279,7 @@ function takenReading(
     title: check.title,
     words: words.length > 0 ? words : seen.outcomes,
     abnormal: chosen.length === 0 || chosen.some((o) => o !== check.outcomes[0]!.id),
+    ...(spoiled && { spoiled: true as const }),
   };
   const silent =
     counted.get(check.id) !== seen
@@ -268,5 +291,5 @@ function takenReading(
           : undefined;
   if (silent !== undefined) return { taken: { ...taken, silent }, read: [] };
   const scales = unit.scales.filter((s) => s.check === check.id);
-  return { taken, read: readingsOf(check, scales, seen, facts) };
+  return { taken, read: readingsOf(catalog, check, scales, seen, facts, spoiled) };
 }

@@ -1,13 +1,11 @@
-import type { Check } from '../../catalog/index.js';
+import { type Catalog, type Check, judgementOf } from '../../catalog/index.js';
 import type { Reading } from '../network.js';
 import type { MachineFacts, SeenCheck } from './case.js';
 import { clears, stillShows } from './differential.js';
 import { hiddenBy } from './masks.js';
-import { releaseLeaves } from './release.js';
+import { usualLeaves } from './release.js';
 import type { Scale } from './scale.js';
-
-/** A doubtful reading leaves every other outcome this likely beside the one that was written down. */
-export const doubt = 0.35;
+import { spoiledReading } from './spoils.js';
 
 /** The outcomes that were chosen, as catalog ids; words that are not the catalog's are left out. */
 export function chosenOutcomes(check: Check, written: readonly string[]): string[] {
@@ -19,6 +17,19 @@ export function chosenOutcomes(check: Check, written: readonly string[]): string
 
 /** What a check that was made says of its signs; a sign that is hidden by what was seen is not read. */
 export function readingsOf(
+  catalog: Catalog,
+  check: Check,
+  scales: readonly Scale[],
+  seen: SeenCheck,
+  facts: MachineFacts,
+  spoiled = false,
+): Reading[] {
+  const read = cleanReadings(catalog, check, scales, seen, facts);
+  return spoiled ? read.map((r) => spoiledReading(catalog, scales.find((s) => s.id === r.sign)!, r)) : read;
+}
+
+function cleanReadings(
+  catalog: Catalog,
   check: Check,
   scales: readonly Scale[],
   seen: SeenCheck,
@@ -26,36 +37,31 @@ export function readingsOf(
 ): Reading[] {
   const chosen = chosenOutcomes(check, seen.outcomes);
   if (chosen.length === 0) return [];
-  if (check.differentialOf) return repeatReading(check, scales[0]!, chosen, seen.doubtful === true);
-  const hidden = hiddenBy(check.id, chosen);
+  const doubt = seen.doubtful ? judgementOf(catalog, 'doubtful-leaves') : 0;
+  if (check.differentialOf) return repeatReading(check, scales[0]!, chosen, doubt);
+  const left = (scale: Scale, level: number): number =>
+    usualLeaves(catalog, check, scale.outcomes[level]!, facts);
+  const hidden = hiddenBy(catalog, check.id, chosen);
   return scales.flatMap((scale) => {
     const level = scale.outcomes.findLastIndex((o, k) => k > 0 && chosen.includes(o));
     if (level < 0 && scale.outcomes.slice(1).every((o) => hidden.has(o))) return [];
-    return [weighed(scale, Math.max(0, level), facts, seen.doubtful === true)];
+    return [weighed(scale, Math.max(0, level), left(scale, Math.max(0, level)), doubt)];
   });
 }
 
-function repeatReading(check: Check, scale: Scale, chosen: readonly string[], doubtful: boolean): Reading[] {
+function repeatReading(check: Check, scale: Scale, chosen: readonly string[], doubt: number): Reading[] {
   const { changed, unchanged } = check.differentialOf!;
   const outcome = chosen.some((o) => changed.includes(o))
     ? clears
     : chosen.includes(unchanged)
       ? stillShows
       : undefined;
-  if (outcome === undefined) return [];
-  return [doubtful ? softened(scale, scale.outcomes.indexOf(outcome)) : { sign: scale.id, outcome }];
+  return outcome === undefined ? [] : [weighed(scale, scale.outcomes.indexOf(outcome), 0, doubt)];
 }
 
-function weighed(scale: Scale, level: number, facts: MachineFacts, doubtful: boolean): Reading {
-  const outcome = scale.outcomes[level]!;
-  const left = releaseLeaves(scale.check, outcome, facts);
-  const plain = !doubtful && left === 0;
-  if (plain) return { sign: scale.id, outcome };
-  const others = doubtful ? doubt : 0;
-  const weights = scale.outcomes.map((_, k) => (k === level ? 1 : Math.max(others, k < level ? left : 0)));
+/** @param left what the reading leaves of milder outcomes, where a variant makes it usual */
+function weighed(scale: Scale, level: number, left: number, doubt: number): Reading {
+  if (doubt === 0 && left === 0) return { sign: scale.id, outcome: scale.outcomes[level]! };
+  const weights = scale.outcomes.map((_, k) => (k === level ? 1 : Math.max(doubt, k < level ? left : 0)));
   return { sign: scale.id, weights };
-}
-
-function softened(scale: Scale, level: number): Reading {
-  return { sign: scale.id, weights: scale.outcomes.map((_, k) => (k === level ? 1 : doubt)) };
 }

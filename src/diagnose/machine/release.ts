@@ -1,23 +1,23 @@
+import { byId, type Catalog, type Check, judgementOf } from '../../catalog/index.js';
+import { architectureOf } from './architecture.js';
 import type { MachineFacts } from './case.js';
 
 /** The catalog's question whether one valve is lifted slightly at pull speed. */
 export const releaseVariant = 'automatic-release';
 
 /**
- * Squeeze as felt or gauged at pull speed, with outcomes that are usual where a release is fitted. Spinning it backward,
- * leak-down and the rise after oil are not touched by it.
+ * How likely a healthy engine shows this outcome too, because a variant that makes it usual is fitted: squeeze as felt
+ * or gauged at pull speed where an automatic release lifts a valve. 0 that milder outcomes are ruled out, 1 that they
+ * are as likely.
  */
-const usualWithRelease: Readonly<Record<string, readonly string[]>> = {
-  'compression-dry': ['down-twenty-percent', 'down-forty-percent'],
-  'slow-pull': ['soft'],
-};
-
-/** How likely a healthy engine of which it is not known shows such a reading because a release is fitted. */
-const unknownShare = 0.4;
-
-/** What a weak squeeze says of the milder outcomes: 0 that they are ruled out, 1 that they are as likely. */
-export function releaseLeaves(check: string, outcome: string, facts: MachineFacts): number {
-  if (!usualWithRelease[check]?.includes(outcome) || facts.architecture === 'two-stroke') return 0;
-  const fitted = facts.variants?.[releaseVariant];
-  return fitted === undefined ? unknownShare : fitted ? 1 : 0;
+export function usualLeaves(catalog: Catalog, check: Check, outcome: string, facts: MachineFacts): number {
+  const variants = byId(catalog.variants);
+  const architecture = architectureOf(facts);
+  const fitting = (check.outcomes.find((o) => o.id === outcome)?.usualWith ?? []).filter(
+    (id) => architecture === undefined || variants.get(id)?.architectures.includes(architecture),
+  );
+  return Math.max(0, ...fitting.map((id) => fitted(catalog, facts.variants?.[id])));
 }
+
+const fitted = (catalog: Catalog, seen: boolean | undefined): number =>
+  seen === undefined ? judgementOf(catalog, 'release-unknown') : seen ? 1 : 0;

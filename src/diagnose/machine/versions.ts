@@ -1,16 +1,15 @@
+import { type Catalog, judgementOf } from '../../catalog/index.js';
 import type { Network } from '../network.js';
 import type { Repair } from './case.js';
-
-/** A repair that did not take. Trade judgement, no source. */
-const repairFails = 0.05;
-/** A repaired fault that comes again by itself before hand-over. Trade judgement, no source. */
-const comesAnew = 0.01;
 
 /** The names that repaired faults go by, one more after each repair. */
 export class Versions {
   private readonly repairs: readonly Repair[];
 
-  constructor(repairs: readonly Repair[]) {
+  constructor(
+    private readonly catalog: Catalog,
+    repairs: readonly Repair[],
+  ) {
     this.repairs = [...repairs].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
   }
 
@@ -34,14 +33,16 @@ export class Versions {
   }
 
   faults(): { id: string; prior: number }[] {
-    return this.numbered().map(({ fault, count }) => ({ id: versionName(fault, count), prior: comesAnew }));
+    const prior = judgementOf(this.catalog, 'comes-anew');
+    return this.numbered().map(({ fault, count }) => ({ id: versionName(fault, count), prior }));
   }
 
   links(): Network['links'] {
+    const p = judgementOf(this.catalog, 'repair-fails');
     return this.numbered().map(({ fault, count }) => ({
       from: versionName(fault, count - 1),
       to: versionName(fault, count),
-      p: repairFails,
+      p,
     }));
   }
 

@@ -5,8 +5,10 @@ import {
   type Component,
   type Facts,
   type Fault,
+  judgementOf,
   type Price,
 } from '../../catalog/index.js';
+import { matters } from '../advice/stakes.js';
 import { componentsToReach } from './access.js';
 
 /** What is bought, or was; a part at hand costs nothing more. */
@@ -28,6 +30,8 @@ export interface PartLine {
   readonly bought: number;
   /** chance that it is renewed because its component is off */
   readonly renewed: number;
+  /** places in `parts` of sets that hold it */
+  readonly heldBy: readonly number[];
 }
 
 export interface PieceLine {
@@ -50,6 +54,12 @@ export interface FaultLine {
   readonly scrap: number;
   /** place in `shared`, or -1 */
   readonly shared: number;
+  /** one and the same act mends it and the others of its shared work that say so */
+  readonly sameAct: boolean;
+  /** places in `faults`: where one of them stands a new piece makes this repair needless */
+  readonly sparedBy: readonly number[];
+  /** not worth opening the engine for: mended where its pieces are off anyway, else left alone */
+  readonly onlyIfOpen: boolean;
 }
 
 /** All faults' repairs laid out: what each takes, with what they share named once. */
@@ -73,6 +83,8 @@ export interface BillAsked {
   readonly parts: PartsKnown;
   /** prices in another currency are no prices */
   readonly currency: string;
+  /** faults that were found and are to be mended, however far in they sit */
+  readonly wanted?: ReadonlySet<string>;
 }
 
 export function billFor(asked: BillAsked, faultIds: readonly string[]): Bill {
@@ -92,17 +104,40 @@ export function billFor(asked: BillAsked, faultIds: readonly string[]): Bill {
       pieces: pieces.placesFor(fault),
       parts: parts.places(fault.parts),
       scrap: scrap.get(id) ?? 0,
-      shared: catalog.sharedRepairs.findIndex((s) => s.faults.includes(id)),
+      ...sharing(catalog, id, faultIds),
+      onlyIfOpen: !asked.wanted?.has(id) && isLeftAlone(asked, fault),
     };
   });
   return {
     faults,
     pieces: pieces.lines,
-    parts: parts.lines,
+    parts: parts.withSets(),
     shared: catalog.sharedRepairs.map((s) => s.restPer100 / 100),
     pace: factor(catalog, 'pace') ?? { from: 1, likely: 1, to: 1 },
     unpriced: [...parts.unpriced].sort(),
   };
+}
+
+/** What a fault's repair has in common with others. */
+function sharing(catalog: Catalog, id: string, faultIds: readonly string[]) {
+  const shared = catalog.sharedRepairs.findIndex((s) => s.faults.includes(id));
+  const { sameAct, renewed } = catalog.sharedRepairs[shared] ?? {};
+  const by = renewed?.spares.includes(id) ? renewed.by : [];
+  return {
+    shared,
+    sameAct: sameAct?.includes(id) ?? false,
+    sparedBy: faultIds.flatMap((other, place) => (by.includes(other) ? [place] : [])),
+  };
+}
+
+/** Whether nobody opens an engine for it: it is no danger, hardly keeps it from running, and sits far in. */
+function isLeftAlone({ catalog, architecture, facts }: BillAsked, fault: Fault): boolean {
+  const { presentPer100, mainCausePer100HardStarts: cause } = fault;
+  const hardly = cause < judgementOf(catalog, 'left-alone-below') * presentPer100;
+  if (matters(catalog, fault) || !hardly) return false;
+  const reach = componentsToReach(catalog, architecture, facts, fault);
+  const minutes = reach.reduce((sum, c) => sum + c.minutesOff, 0);
+  return minutes > judgementOf(catalog, 'left-alone-from-minutes');
 }
 
 const factor = (catalog: Catalog, id: 'put-back' | 'pace') => catalog.workFactors.find((f) => f.id === id);
@@ -123,11 +158,21 @@ class PartList {
   private readonly priceOf: ReadonlyMap<string, Price>;
 
   private readonly known: PartsKnown;
+  private readonly holds: ReadonlyMap<string, readonly string[]>;
 
   constructor({ catalog, parts, currency }: BillAsked) {
     this.known = parts;
     const prices = catalog.prices.filter((p) => p.currency === currency || parts.quoted.has(p.id));
+    this.holds = new Map(prices.map((p) => [p.id, p.holds ?? []]));
     this.priceOf = new Map(prices.flatMap((p) => p.names.map((name) => [name, p])));
+  }
+
+  /** A set counts only where a repair names it; what it holds is known once every line is there. */
+  withSets(): PartLine[] {
+    return this.lines.map((line) => ({
+      ...line,
+      heldBy: this.lines.flatMap((set, place) => (this.holds.get(set.id)?.includes(line.id) ? [place] : [])),
+    }));
   }
 
   /** Each kind once, however many words name it. */
@@ -147,7 +192,13 @@ class PartList {
   private line({ id, from, to, boughtPer100, renewedPer100 }: Price): PartLine {
     const quoted = this.known.quoted.get(id);
     const span = quoted === undefined ? { from, to } : { from: quoted, to: quoted };
-    return { id, ...span, bought: (boughtPer100 ?? 100) / 100, renewed: (renewedPer100 ?? 100) / 100 };
+    return {
+      id,
+      ...span,
+      bought: (boughtPer100 ?? 100) / 100,
+      renewed: (renewedPer100 ?? 100) / 100,
+      heldBy: [],
+    };
   }
 }
 

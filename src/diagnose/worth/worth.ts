@@ -133,7 +133,13 @@ function placesPresent(row: Uint8Array, nodes: readonly Node[]): number[] {
 
 function billOf(asked: WorthAsked, faults: readonly string[]): Bill {
   const { catalog, architecture, facts, off = new Set(), parts = nothingKnown, currency = '$' } = asked;
-  return billFor({ catalog, architecture, facts, off, parts, currency }, faults);
+  return billFor({ catalog, architecture, facts, off, parts, currency, wanted: foundIn(asked) }, faults);
+}
+
+/** Faults that someone has seen and not taken back. */
+function foundIn({ inference, standing }: WorthAsked): ReadonlySet<string> {
+  const found = inference.network.known.filter((k) => k.present);
+  return new Set(found.map((k) => (standing ? standing.get(k.fault) : k.fault) ?? k.fault));
 }
 
 function drawRows(inference: Inference, draws: number, next: () => number): Uint8Array[] {

@@ -204,6 +204,17 @@ describe('the next check', () => {
     expect(locked).toContain('still');
   });
 
+  test('an engine that somebody has just tried in vain is one that cannot run, whatever the owner said', () => {
+    const made = machine([], { history: { complaints: ['bogs-under-load'] } });
+    const open = (shop: Shop) => nextChecks(made, inferExactly(made.network), shop, 200).best;
+    const running = new Set(
+      catalog.checks.filter((c) => c.engine === 'running' || c.engine === 'hot').map((c) => c.id),
+    );
+    expect(open({}).some((c) => running.has(c.id))).toBe(true);
+    expect(open({ runs: 'no' }).some((c) => running.has(c.id))).toBe(false);
+    expect(open({ runs: 'yes' }).some((c) => c.ifItRuns)).toBe(false);
+  });
+
   test('an instrument that the shop does not own pushes a check down and is named', () => {
     const list = seen(['slow-pull', 'soft']);
     const all = (owned: ReadonlySet<string> | undefined) => {

@@ -1,0 +1,89 @@
+export { geopotentialM, type StandardAir, standardAir, standardAirAtMapHeight } from './atmosphere.js';
+export { type EngineArchitecture, soundLeaks, usualGauge, usualHeatFactor } from './cranking/class-engine.js';
+export {
+  type ClassifiedCompression,
+  type CompressionReading,
+  type CompressionRung,
+  classifyCompression,
+  compressionRungs,
+} from './cranking/classify.js';
+export { type CrankingOptions, type CrankingResult, crank, type TracePoint } from './cranking/crank.js';
+export { type Exchange, portOpensDeg, valveAreaMm2, valveTiming } from './cranking/exchange.js';
+export {
+  type CompressionConditions,
+  type CompressionGeometry,
+  type CompressionSpreads,
+  type ExpectedCompression,
+  expectedCompression,
+  uncertaintyBesideLeak,
+} from './cranking/expected.js';
+export { type LeakFound, leakFromReading, readingWithLeak } from './cranking/find-leak.js';
+export {
+  type CompressionGauge,
+  type CrankedEngine,
+  type CrankingConditions,
+  type Leaks,
+  noLeaks,
+  type Release,
+} from './cranking/setup.js';
+export { hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
+export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
+export { EngineError } from './error.js';
+export {
+  ethanolBlend,
+  fuelAge,
+  leaningOnBlend,
+  stoichiometricAir,
+  twoStrokeOil,
+  waterToleranceE10,
+} from './fuel.js';
+export { clearanceForRatio, compressionRatio, ottoEfficiency, ratioAfterMilling } from './geometry.js';
+export { coilGap, keyOffsetMm, sparkShiftDeg } from './ignition.js';
+export {
+  faaOrificeMm,
+  faaSupplyPa,
+  heldAtPercent,
+  heldPressure,
+  type LeakTester,
+  leakArea,
+  leakDown,
+  leakPercent,
+} from './leak-down.js';
+export { jetFor, jetForBlend, richening, richeningByDensity } from './mixture.js';
+export {
+  approximateAirDensity,
+  dryAirDensity,
+  dryAirPressure,
+  magnusPressure,
+  moistAirDensity,
+  saturationPressure,
+  type Weather,
+} from './moist-air.js';
+export {
+  crankingDrag,
+  gradeLine,
+  gradesFor,
+  isoClasses,
+  isoClassOf,
+  oilGrades,
+  summerGrades,
+  summerGradesOf,
+  winterGrades,
+} from './oil-grades.js';
+export { criticalRatio, flowFunction, holeAreaMm2, holeDiameterMm, orificeFlow } from './orifice.js';
+export { gammaOfAir, type OttoCycle, ottoCycle } from './otto-cycle.js';
+export { iso1585Factor, saeJ1349Factor } from './power-correction.js';
+export { angleAtTravelDeg, cylinderVolumeCc, displacementCc, pistonTravelMm } from './slider-crank.js';
+export {
+  beltDrive,
+  droop,
+  generatorHz,
+  meanPistonSpeed,
+  rpmAtTipSpeed,
+  rpmForHz,
+  tipSpeed,
+  tipSpeedLimit,
+} from './speeds.js';
+export { dynamicViscosity, viscosityAt, viscosityLine } from './viscosity.js';
+export { referenceViscosities, viscosityIndex } from './viscosity-index.js';
+export { worksheets } from './worksheets.js';

@@ -1,0 +1,105 @@
+import { EngineError, requirePositive, requireWithin } from './error.js';
+import { airGasConstant } from './orifice.js';
+
+/**
+ * cp/R of a gas: polynomials of degree 4 in T under and over 1000 K. Source: NASA/TP-2002-211556 and its forerunners,
+ * the seven-coefficient form, from memory; argon 2.5. Valid 200 to 3000 K.
+ */
+const nitrogen = {
+  cold: [3.298677, 1.4082404e-3, -3.963222e-6, 5.641515e-9, -2.444854e-12],
+  hot: [2.92664, 1.4879768e-3, -5.68476e-7, 1.0097038e-10, -6.753351e-15],
+} as const;
+const oxygen = {
+  cold: [3.78245636, -2.99673416e-3, 9.84730201e-6, -9.68129509e-9, 3.24372837e-12],
+  hot: [3.28253784, 1.48308754e-3, -7.57966669e-7, 2.09470555e-10, -2.16717794e-14],
+} as const;
+const parts = { nitrogen: 0.7812, oxygen: 0.2095, argon: 0.0093 } as const;
+
+const cpOverR = (kelvin: number): number => {
+  const side = kelvin < 1000 ? 'cold' : 'hot';
+  const of = (gas: typeof nitrogen | typeof oxygen) =>
+    gas[side].reduceRight((sum, each) => sum * kelvin + each, 0);
+  return parts.nitrogen * of(nitrogen) + parts.oxygen * of(oxygen) + parts.argon * 2.5;
+};
+
+/**
+ * Ratio of specific heats of dry air at a temperature. Example: 300 K: 1.400; 600 K: 1.376; 1000 K: 1.336.
+ */
+export function gammaOfAir(kelvin: number): number {
+  const c = cpOverR(requireWithin(kelvin, 200, 3000, 'temperature', 'K'));
+  return c / (c - 1);
+}
+
+/** ∫ f dT by Simpson on 200 strips: under 1e-9 of the integral for these polynomials. */
+function integral(f: (kelvin: number) => number, from: number, to: number): number {
+  const strips = 200;
+  const h = (to - from) / strips;
+  let sum = f(from) + f(to);
+  for (let i = 1; i < strips; i += 1) sum += f(from + i * h) * (i % 2 === 1 ? 4 : 2);
+  return (sum * h) / 3;
+}
+
+const cvOverR = (kelvin: number) => cpOverR(kelvin) - 1;
+
+/** Temperature reached from `start` when f's integral reaches `wanted`, by bisection to 1e-6 K. */
+function reach(f: (kelvin: number) => number, start: number, wanted: number): number {
+  let [low, high] = wanted >= 0 ? [start, 3000] : [200, start];
+  if (wanted > integral(f, start, 3000))
+    throw new EngineError(
+      'the gas would be over 3000 K, where its specific heats are not known here.',
+      'heat',
+      wanted,
+    );
+  while (high - low > 1e-6) {
+    const middle = (low + high) / 2;
+    if (integral(f, start, middle) < wanted) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+export interface OttoCycle {
+  readonly compressedK: number;
+  readonly hottestK: number;
+  readonly expandedK: number;
+  readonly highestPa: number;
+  readonly workJPerKg: number;
+  readonly efficiency: number;
+  /** mean effective pressure */
+  readonly meanPa: number;
+}
+
+/**
+ * The ideal Otto cycle of dry air with specific heats that rise with temperature.
+ *
+ * Source: *Thermodynamics: An Engineering Approach*, 7th ed., ch. 9: isentropic compression and expansion, heat at
+ * constant volume. Entropy and energy by Simpson's rule over the polynomials above. It bounds what `crank` leaves out by
+ * its constant γ, and is within 0.1 % of the book's tables: from 290 K at ratio 8 real air ends at 652 K, not 666. Throws EngineError over 3000 K.
+ * Example: ratio 8, 100 kPa, 290 K, 800 kJ/kg: 651.8 K, 1575 K, 4.346 MPa, 418 kJ/kg, 52.3 %, 574 kPa.
+ */
+export function ottoCycle(given: {
+  readonly ratio: number;
+  readonly startPa: number;
+  readonly startK: number;
+  readonly heatJPerKg: number;
+}): OttoCycle {
+  const ratio = requireWithin(given.ratio, 1.5, 25, 'ratio');
+  const startPa = requirePositive(given.startPa, 'startPa');
+  const startK = requireWithin(given.startK, 220, 500, 'startK', 'K');
+  const heat = requirePositive(given.heatJPerKg, 'heat') / airGasConstant;
+  const perKelvin = (k: number) => cvOverR(k) / k;
+  const compressedK = reach(perKelvin, startK, Math.log(ratio));
+  const hottestK = reach(cvOverR, compressedK, heat);
+  const expandedK = reach(perKelvin, hottestK, -Math.log(ratio));
+  const workJPerKg = airGasConstant * (heat - integral(cvOverR, startK, expandedK));
+  const startVolume = (airGasConstant * startK) / startPa;
+  return {
+    compressedK,
+    hottestK,
+    expandedK,
+    highestPa: (startPa * ratio * hottestK) / startK,
+    workJPerKg,
+    efficiency: workJPerKg / given.heatJPerKg,
+    meanPa: workJPerKg / (startVolume * (1 - 1 / ratio)),
+  };
+}

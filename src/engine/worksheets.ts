@@ -1,0 +1,21 @@
+import type { Worksheet } from '../worksheet/index.js';
+import { airSheets } from './worksheets/air-sheets.js';
+import { compressionSheets } from './worksheets/compression-sheets.js';
+import { fuelSheets } from './worksheets/fuel-sheets.js';
+import { geometrySheets } from './worksheets/geometry-sheets.js';
+import { ignitionSheets } from './worksheets/ignition-sheets.js';
+import { leakDownSheets } from './worksheets/leak-down-sheets.js';
+import { oilSheets } from './worksheets/oil-sheets.js';
+import { speedSheets } from './worksheets/speed-sheets.js';
+
+/** The physics of one cylinder, and what it drinks and breathes. */
+export const worksheets: readonly Worksheet[] = [
+  ...compressionSheets,
+  ...leakDownSheets,
+  ...geometrySheets,
+  ...speedSheets,
+  ...airSheets,
+  ...oilSheets,
+  ...fuelSheets,
+  ...ignitionSheets,
+];

@@ -1,0 +1,180 @@
+import { to } from '../../quantity/index.js';
+import type { Worksheet } from '../../worksheet/index.js';
+import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
+import { amount, computed, practice, refusing, verdict, words } from './answers.js';
+import { ask, choice } from './fields.js';
+
+const day = 86_400;
+
+export const twoStrokeMix: Worksheet = {
+  id: 'two-stroke-mix',
+  title: 'Two-stroke mixture',
+  question: 'How much oil goes into this fuel?',
+  purpose: 'Oil for an amount of gasoline at a mixing ratio.',
+  fields: [
+    ask('volume', 'fuel', 'Gasoline', 'How much there is to mix.', '1 gal'),
+    ask('ratio', 'ratio', 'Ratio', 'Parts of gasoline to one of oil, from the machine’s label.', '50:1'),
+  ],
+  compute: refusing({}, (given) => {
+    const liters = twoStrokeOil(given.in('fuel', 'L'), given.si('ratio'));
+    const rule = computed('fuel/ratio');
+    return [
+      amount('oil', 'Oil', liters * 1000, 'mL', rule, { keepUnit: true }),
+      amount(
+        'oil-ounces',
+        'Or',
+        to({ kind: 'volume', si: liters / 1000, unit: 'L' }, 'fl oz'),
+        'fl oz',
+        rule,
+        {
+          note: 'US fluid ounces',
+          keepUnit: true,
+        },
+      ),
+    ];
+  }),
+  cautions: [
+    'Two-stroke oil only, and fresh: mixed fuel older than a month or two goes to the waste can.',
+    'The wrong way round kills: no oil seizes it, oil mix in a four-stroke fouls it.',
+  ],
+  sources: ['common practice'],
+  examples: [
+    {
+      title: 'One US gallon at 50:1: 2.56 fl oz',
+      given: { fuel: '1 gal', ratio: '50:1' },
+      expect: { 'oil-ounces': { value: 2.56, unit: 'fl oz', tolerance: 1e-9 } },
+      source: 'exact: 128/50',
+      mark: 'calculated',
+    },
+    {
+      title: '5 L at 50:1: 100 mL',
+      given: { fuel: '5 L', ratio: '50:1' },
+      expect: { oil: { value: 100, unit: 'mL', tolerance: 1e-9 } },
+      source: 'exact',
+      mark: 'calculated',
+    },
+  ],
+};
+
+export const waterInFuel: Worksheet = {
+  id: 'water-in-fuel',
+  title: 'Water in E10',
+  question: 'How much water can this fuel hold before it separates?',
+  purpose: 'Water that E10 takes up at a temperature before water and alcohol fall to the bottom.',
+  fields: [
+    ask('volume', 'fuel', 'Fuel', 'How much is in the tank.', '1 gal'),
+    ask(
+      'temperature',
+      'temperature',
+      'Coldest it gets',
+      'Fuel that is clear in the warm shop may part in the cold shed.',
+      '15 °C',
+    ),
+  ],
+  compute: refusing({}, (given) => {
+    const { part, u } = waterToleranceE10(given.in('temperature', '°C'));
+    const milliliters = given.in('fuel', 'mL');
+    const origin = {
+      from: 'rule of thumb',
+      detail: 'from memory: 0.5 % at 15 °C; less in the cold by trade judgement',
+    } as const;
+    return [
+      amount('water', 'Water it can hold', part * milliliters, 'mL', origin, { u: u * milliliters }),
+      words(
+        'meaning',
+        'Which means',
+        'More than this parts the fuel: the lower layer is water and alcohol, and what is left above is lean in both and low in octane.',
+        practice,
+      ),
+    ];
+  }),
+  cautions: [
+    'Fuel that has parted is waste: shaking does not bring it back.',
+    'A jar, a warm shop and no pilot light.',
+  ],
+  sources: ['from memory', 'trade judgement, no source'],
+  examples: [
+    {
+      title: 'A US gallon at 60 °F: 3.8 teaspoons, 19 mL',
+      given: { fuel: '1 gal', temperature: '60 °F' },
+      expect: { water: { value: 3.8 * 4.929, unit: 'mL', tolerance: 0.5 } },
+      source: 'a figure of the US EPA on water in oxygenated gasoline, from memory',
+      mark: 'memory',
+    },
+  ],
+};
+
+export const fuelAgeSheet: Worksheet = {
+  id: 'fuel-age',
+  title: 'Age of fuel',
+  question: 'Is this fuel too old to use?',
+  purpose: 'Whether fuel of an age is still worth putting in.',
+  fields: [
+    ask('time', 'age', 'Age', 'Since it was pumped.', '5 months'),
+    choice(
+      'kind',
+      'Fuel',
+      'Most pump gasoline is E10; it stands (common practice).',
+      [
+        ['e10', 'E10 pump gasoline'],
+        ['no-ethanol', 'gasoline without ethanol'],
+        ['canned', 'canned engine fuel'],
+      ],
+      'e10',
+    ),
+    choice(
+      'kept',
+      'Kept',
+      'In the machine’s vented tank stands, as the worse case.',
+      [
+        ['tank', 'in the machine’s tank'],
+        ['can', 'in a full closed can'],
+      ],
+      'tank',
+    ),
+    choice(
+      'stabilizer',
+      'Stabilizer',
+      'Only when it was added fresh. No stands.',
+      [
+        ['no', 'no'],
+        ['yes', 'added while fresh'],
+      ],
+      'no',
+    ),
+  ],
+  compute: refusing({}, (given) => {
+    const found = fuelAge(
+      given.choice('kind') as FuelKind,
+      given.choice('kept') as 'tank' | 'can',
+      given.choice('stabilizer') === 'yes',
+      given.si('age') / day,
+    );
+    const said = { good: 'pass', doubtful: 'cannot-decide', stale: 'fail' } as const;
+    const say = {
+      good: 'young enough',
+      doubtful: 'smell it and look at it in a jar: sharp and clear may do, flat or dark may not',
+      stale: 'stale: drain it, and expect varnish in the carburetor',
+    } as const;
+    return [
+      verdict('state', 'Fuel', said[found.state], say[found.state], practice),
+      amount('good-until', 'Good for about', found.goodUntilDays, 'days', practice),
+      amount('stale-after', 'Stale after about', found.staleAfterDays, 'days', practice),
+    ];
+  }),
+  cautions: [
+    'Drain outside into an approved can, away from any flame or pilot light; never back into a car.',
+  ],
+  sources: ['common practice'],
+  examples: [
+    {
+      title: 'Last fall’s E10 in the tank is stale by spring',
+      given: { age: '6 months' },
+      expect: { state: { text: 'fail' } },
+      source: 'common practice: 30 days good, 90 days stale',
+      mark: 'common practice',
+    },
+  ],
+};
+
+export const fuelSheets: readonly Worksheet[] = [twoStrokeMix, waterInFuel, fuelAgeSheet];

@@ -1,0 +1,213 @@
+import { describe, expect, test } from 'vitest';
+import { worksheets } from '../../src/engine/index.js';
+import { findUnit } from '../../src/quantity/index.js';
+import {
+  type Answer,
+  checkExample,
+  picture,
+  printText,
+  run,
+  type Worksheet,
+  WorksheetError,
+} from '../../src/worksheet/index.js';
+
+const sheet = (id: string): Worksheet => {
+  const found = worksheets.find((each) => each.id === id);
+  if (!found) throw new Error(`no worksheet ${id}`);
+  return found;
+};
+const answers = (id: string, given: Record<string, string>): Record<string, Answer> =>
+  Object.fromEntries(run(sheet(id), given).map((each) => [each.id, each]));
+const text = (id: string, given: Record<string, string>) => printText(run(sheet(id), given)).join('\n');
+
+const examples = worksheets.flatMap((worksheet) =>
+  worksheet.examples.map((example) => ({ worksheet, example, got: run(worksheet, example.given) })),
+);
+
+test.each(examples.map((one) => [one.worksheet.id, one.example.title, one] as const))(
+  '%s: %s',
+  (_id, _title, { worksheet, example }) => {
+    const checks = checkExample(worksheet, example);
+    expect(checks.length).toBeGreaterThan(0);
+    expect(checks.filter(({ ok }) => !ok)).toEqual([]);
+  },
+);
+
+test('each has a question, a purpose, cautions, sources and an example, and an id of its own', () => {
+  expect(new Set(worksheets.map(({ id }) => id)).size).toBe(worksheets.length);
+  for (const { id, question, purpose, cautions, sources, examples: own, fields } of worksheets) {
+    expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    expect(question).toMatch(/\?$/);
+    expect(purpose.length, id).toBeGreaterThan(20);
+    expect(cautions.length, id).toBeGreaterThan(0);
+    expect(sources.length, id).toBeGreaterThan(0);
+    expect(own.length, id).toBeGreaterThan(0);
+    for (const field of fields) expect(field.help.length, `${id}.${field.id}`).toBeGreaterThan(10);
+  }
+});
+
+test('a figure that stands unasked says where it comes from', () => {
+  for (const { id, fields } of worksheets)
+    for (const { id: field, standard, help } of fields)
+      if (standard !== undefined) expect(help, `${id}.${field}`).toMatch(/stands?|level/);
+});
+
+test('every answer says where it comes from', () => {
+  for (const { worksheet, got } of examples)
+    for (const { id, origin } of got)
+      expect(origin.detail?.length ?? 0, `${worksheet.id} ${id}`).toBeGreaterThan(3);
+});
+
+describe('pictures', () => {
+  const drawn = examples.flatMap(({ worksheet, got }) =>
+    got.flatMap((each) => (each.picture ? [[worksheet.id, each.picture] as const] : [])),
+  );
+
+  test('stand where a person would rather look', () => {
+    expect([...new Set(drawn.map(([id]) => id))].sort()).toEqual([
+      'compression-at-altitude',
+      'expected-compression',
+      'jet-for-altitude',
+      'leak-down',
+      'leak-from-compression',
+      'oil-drag',
+      'piston-position',
+      'spark-shift',
+      'tip-speed',
+    ]);
+  });
+
+  test('can be drawn, survive the wire and name units of the table', () => {
+    for (const [id, one] of drawn) {
+      expect(picture(one), id).toBe(one);
+      expect(JSON.parse(JSON.stringify(one))).toEqual(one);
+      for (const { unit } of [one.x, one.y]) if (unit) expect(findUnit(unit).id, id).toBe(unit);
+    }
+  });
+
+  test('are bounded: no curve has more than 150 points', () => {
+    for (const [id, { curves }] of drawn)
+      for (const { points } of curves) expect(points.length, id).toBeLessThan(150);
+  });
+});
+
+describe('what a reader sees', () => {
+  const mower = { architecture: 'side-valve', bore: '2.5625 in', stroke: '2.4375 in', release: 'none' };
+
+  test('a reading far under the band speaks for a bad seal, and the band says what it rests on', () => {
+    const seen = text('expected-compression', { ...mower, reading: '40 psi' });
+    expect(seen).toMatch(/under its band/);
+    expect(seen).toMatch(/not this engine's/);
+    expect(seen).toMatch(/40 % down: \d\d %/);
+  });
+
+  test('a leak is told as a hole, with its range', () => {
+    const found = answers('leak-from-compression', {
+      ...mower,
+      reading: '50 psi',
+      speed: '300 rpm',
+      ratio: '6:1',
+    });
+    const value = (id: string) => {
+      const { value: each } = found[id]!;
+      return each.type === 'quantity' ? each.quantity.si * 1e6 : Number.NaN;
+    };
+    expect(value('least')).toBeLessThan(value('leak'));
+    expect(value('leak')).toBeLessThan(value('most'));
+    expect(found.leak!.picture!.marks).toHaveLength(1);
+  });
+
+  test('an unknown release is treated as fitted on a four-stroke and absent on a two-stroke', () => {
+    const { release: _, ...unknown } = mower;
+    expect(text('expected-compression', { ...unknown, reading: '60 psi' })).toMatch(/does not tell/);
+    expect(
+      text('expected-compression', { ...unknown, architecture: 'two-stroke', reading: '60 psi' }),
+    ).not.toMatch(/does not tell/);
+  });
+
+  test('a leak stays in mm² and a jet in the unit it was written in, whoever reads', () => {
+    const inches = (id: string, given: Record<string, string>) =>
+      printText(run(sheet(id), given), 'inch').join('\n');
+    expect(inches('leak-down', { held: '70 psi' })).toMatch(/Effective leak: 0\.573 mm²/);
+    expect(inches('jet-for-altitude', { jet: '0.70 mm', to: '2000 m' })).toMatch(/Jet: 0\.666 mm/);
+    expect(inches('two-stroke-mix', { fuel: '1 gal', ratio: '50:1' })).toMatch(
+      /Oil: 75\.7 mL\nOr: 2\.56 fl oz/,
+    );
+  });
+
+  test('a barometer goes before the altitude', () => {
+    const low = text('expected-compression', { ...mower, barometer: '800 hPa' });
+    expect(low).not.toBe(text('expected-compression', mower));
+    expect(low).toMatch(/air pressure: as given/);
+  });
+
+  test('a coil that would rub is refused whatever card was used', () => {
+    expect(text('coil-gap', { card: '0.010 in', 'run-out': '0.030 in' })).toMatch(/fail: the magnets touch/);
+    expect(text('coil-gap', { card: '0.002 in' })).toMatch(/fail: too narrow/);
+    expect(text('coil-gap', { card: '0.030 in' })).toMatch(/fail: too wide/);
+  });
+
+  test('a piston asked for without angle or depth is shown at 90°', () => {
+    expect(text('piston-position', { stroke: '62 mm' })).toMatch(/90°/);
+  });
+
+  test('a speed over the plate fails', () => {
+    const given = { 'no-load': '3900 rpm', loaded: '3700 rpm' };
+    expect(text('governor-droop', { ...given, rated: '3600 rpm' })).toMatch(/fail: 300 rpm over/);
+    expect(text('governor-droop', { ...given, rated: '3900 rpm' })).toMatch(/pass/);
+  });
+});
+
+describe('a worksheet refuses by field', () => {
+  const cases: [string, Record<string, string>, string, RegExp][] = [
+    ['tip-speed', { diameter: '0 in', speed: '3000 rpm' }, 'diameter', /above 0/],
+    [
+      'compression-ratio',
+      { bore: '65 mm', stroke: '62 mm', head: '2 cc', crown: '-3 cc' },
+      'head',
+      /add up to/,
+    ],
+    [
+      'compression-ratio',
+      { bore: '65 mm', stroke: '62 mm', head: '20 cc', cut: '9 mm' },
+      'cut',
+      /leaves no chamber/,
+    ],
+    ['piston-position', { stroke: '62 mm', depth: '70 mm' }, 'depth', /between 0 and the stroke/],
+    ['piston-position', { stroke: '62 mm', rod: '20 mm', angle: '10°' }, 'rod', /center to center/],
+    ['standard-air', { altitude: '20000 m' }, 'altitude', /between -2000 and 11000/],
+    ['generator-speed', { speed: '3600 rpm', poles: '3' }, 'poles', /pairs/],
+    ['governor-droop', { 'no-load': '3000 rpm', loaded: '3600 rpm' }, 'no-load', /no slower than loaded/],
+    ['leak-down', { held: '90 psi' }, 'held', /at most the supply/],
+    ['leak-down', {}, 'held', /one of the two/],
+    ['two-stroke-mix', { fuel: '1 gal', ratio: '500:1' }, 'ratio', /between 10 and 100/],
+    ['spark-shift', { offset: '15 mm', shaft: '20 mm' }, 'offset', /half the shaft/],
+    [
+      'oil-viscosity',
+      { 'at-forty': '5 mm²/s', 'at-hundred': '9 mm²/s', temperature: '20 °C' },
+      'at-forty',
+      /thins as it warms/,
+    ],
+    ['oil-grade', {}, 'at-hundred', /one of the two/],
+    ['oil-for-temperature', { coldest: '35 °C' }, 'coldest', /above the hottest/],
+    ['ethanol-mixture', { ethanol: '130 %' }, 'ethanol', /between 0 and 1/],
+    [
+      'expected-compression',
+      { architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', ratio: '40:1' },
+      'ratio',
+      /between 1.5 and 20/,
+    ],
+  ];
+  test.each(cases)('%s %j: %s', (id, given, field, message) => {
+    let refused: unknown;
+    try {
+      run(sheet(id), given);
+    } catch (error) {
+      refused = error;
+    }
+    expect(refused).toBeInstanceOf(WorksheetError);
+    expect((refused as WorksheetError).message).toMatch(message);
+    expect((refused as WorksheetError).field).toBe(field);
+    expect(sheet(id).fields.map((one) => one.id)).toContain(field);
+  });
+});
