@@ -18,6 +18,8 @@ export interface EvidenceLine {
   readonly says: readonly { readonly id: string; readonly name: string; readonly times: number }[];
   /** why it moves nothing */
   readonly silent?: string;
+  /** why it says less on this engine than it would on another */
+  readonly usual?: string;
   /** faults repaired since: the machine is another one now */
   readonly repairedSince: readonly string[];
 }
@@ -38,7 +40,10 @@ export function evidenceLog(job: Job, catalog: Catalog, said: Findings): Evidenc
     repairs
       .filter((r) => Date.parse(r.repairedAt!) > Date.parse(at))
       .map((r) => names.get(r.fault)?.name ?? r.fault);
-  const seen = job.observations.map((o) => sight(o, machine, said, repairedSince(o.at)));
+  const seen = job.observations.map((o) => {
+    const usual = usualHere(job, catalog, o);
+    return { ...sight(o, machine, said, repairedSince(o.at)), ...(usual !== undefined && { usual }) };
+  });
   const decided = job.decisions.filter((d) => d.about === 'fault').map(decision);
   return [...seen, ...decided].sort(
     (a, b) => Date.parse(b.at) - Date.parse(a.at) || (a.entry < b.entry ? 1 : -1),
@@ -74,6 +79,25 @@ function sight(
     ...(silent && { silent }),
     repairedSince,
   };
+}
+
+/** An outcome that a sound engine shows as well, because of how it is built or may be built. */
+function usualHere(job: Job, catalog: Catalog, { check, outcomes }: From<'observation'>): string | undefined {
+  const seen = byId(catalog.checks)
+    .get(check ?? '')
+    ?.outcomes.filter((o) => outcomes.includes(o.words));
+  const fitting = catalog.variants.filter(
+    (v) =>
+      seen?.some((o) => o.usualWith?.includes(v.id)) &&
+      v.architectures.some((a) => a === job.intake.architecture) &&
+      job.intake.variants?.[v.id] !== false,
+  );
+  const [variant] = fitting;
+  if (!variant) return undefined;
+  const known = job.intake.variants?.[variant.id] === true;
+  return [known ? 'Says little here.' : `May say little. ${variant.asks}`, variant.words]
+    .filter(Boolean)
+    .join(' ');
 }
 
 function weights({ faults }: Findings, check: string, what: string): EvidenceLine['says'] {

@@ -44,7 +44,7 @@ export function Evidence(props: { job: Job; findings: Findings; onLog: (check: s
 
 /** Why a line weighs little or nothing, as far as it is known. */
 function noteOn(line: EvidenceLine, note: string | undefined): string | undefined {
-  if (line.decided || line.says.length > 0) return undefined;
+  if (line.decided || line.usual || line.says.length > 0) return undefined;
   if (line.silent) return line.silent;
   return `moves no fault by much on this engine${note ? `. ${note}` : ''}`;
 }
@@ -68,6 +68,7 @@ function Line(props: { line: EvidenceLine; note: string | undefined; onLog: (che
         {l.repairedSince.length > 0 && (
           <div className="soft">before the repair of: {l.repairedSince.join(', ')}</div>
         )}
+        {l.usual && <div className="soft">{l.usual}</div>}
         {note && <div className="soft">{note}</div>}
         {l.says.length > 0 && (
           <div className="chips">

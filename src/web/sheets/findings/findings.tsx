@@ -53,7 +53,7 @@ export function Findings({ job, gate }: SheetProps) {
     <Sheet job={job} gate={gate} headline={headline(job, answer)} say={say(answer)}>
       <Standing own={own} />
       {found && (
-        <div className="findings">
+        <div className="findings" aria-busy={settled !== job}>
           <div className="best stack">
             <Moves move={move} />
             {found.next && <BestNext job={job} next={order[0]} enough={found.enough} onLog={logById} />}
