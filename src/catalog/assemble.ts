@@ -36,9 +36,27 @@ function validate(list: ReadonlyMap<string, Merged> | undefined, problems: Catal
   for (const [key, entry] of list ?? []) {
     const result = sections[entry.section].safeParse(entry.value);
     if (result.success) valid.set(key, result.data);
-    else problems.push(...result.error.issues.map(({ path, message }) => at(entry, path, message)));
+    else problems.push(...result.error.issues.map(({ path, message }) => at(entry, path, inWords(message))));
   }
   return valid;
+}
+
+const typeWords: Readonly<Record<string, string>> = {
+  string: 'text',
+  array: 'a list',
+  object: 'a map',
+  number: 'a number',
+};
+
+/** The schema's own words for what is left out or of another kind, as a person says it. */
+function inWords(message: string): string {
+  const said = /^Invalid input: expected (\w+), received (\w+)$/.exec(message);
+  if (!said) return message;
+  const [, wanted = '', got = ''] = said;
+  const named = (type: string): string => typeWords[type] ?? type;
+  return got === 'undefined'
+    ? `is missing: ${named(wanted)} is wanted`
+    : `${named(wanted)} is wanted, not ${named(got)}`;
 }
 
 const listsOf = (valid: ReadonlyMap<SectionName, Valid>) =>

@@ -14,9 +14,10 @@ export function builtInCatalog(): Catalog {
   return built;
 }
 
-/** The built-in packs, sorted into entries. */
-export const builtInRead = (): ReadPack[] =>
-  contents().map(({ file, content }) => sortPack(file, content, () => 1));
+/** The program's own packs, sorted into entries; their lines are not kept. */
+export function builtInRead(): ReadPack[] {
+  return contents().map(({ file, content }) => sortPack(file, content, () => 1));
+}
 
 function contents(): { file: string; content: unknown }[] {
   return JSON.parse(builtInData);

@@ -15,3 +15,8 @@ export class CatalogError extends Error {
     this.name = 'CatalogError';
   }
 }
+
+/** "pumps.yaml, line 12, faults[0].repairMinutes: …" */
+export function problemWords({ file, line, path, reason }: CatalogProblem): string {
+  return `${[file, line > 0 && `line ${line}`, path].filter(Boolean).join(', ')}: ${reason}`;
+}

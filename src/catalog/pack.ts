@@ -20,6 +20,8 @@ export interface RawEntry {
 
 export interface ReadPack {
   readonly file: string;
+  /** what it calls itself; left out when its head could not be read */
+  readonly head?: { readonly id: string; readonly title: string };
   readonly defaults: { readonly origin?: string | undefined; readonly architecture?: string | undefined };
   readonly origins: readonly z.infer<typeof namedOrigin>[];
   readonly entries: readonly RawEntry[];
@@ -47,10 +49,10 @@ export function sortPack(file: string, content: unknown, lineOf: LineOf): ReadPa
       read.error.issues.map(({ path, message }) => problem(file, lineOf, path, message)),
     );
   }
-  const { defaults = {}, origins = [] } = read.data;
+  const { pack: ownName, defaults = {}, origins = [] } = read.data;
   const problems: CatalogProblem[] = [];
   const entries: RawEntry[] = [];
-  const pack: ReadPack = { file, defaults, origins, entries, problems, lineOf };
+  const pack: ReadPack = { file, head: ownName, defaults, origins, entries, problems, lineOf };
   for (const [section, list] of lists) collect(pack, section, list, entries, problems);
   return pack;
 }

@@ -41,6 +41,7 @@ export { type Coverage, coverageOf, viewKey, type WantedView } from './answers/c
 export { decisionHandle, overheadValve, sideValve, valveOf } from './answers/decision-handle.js';
 export { type EarlyWait, penetrant } from './answers/early.js';
 export { type EngineGraph, engineGraph, isGraph, type NoGraph } from './answers/engine-graph.js';
+export { type EvidenceLine, evidenceLog, timesWords } from './answers/evidence-log.js';
 export {
   type FaceAnswer,
   type FaceMeasure,
@@ -54,11 +55,22 @@ export { type FindingsOptions, findingsOf, type JobFindings } from './answers/fi
 export { type Gate, type GateRules, gate, gates } from './answers/gates.js';
 export { type HeardRow, heardOf, loadOn } from './answers/heard.js';
 export { type Hearing, hearing } from './answers/hearing.js';
-export { faultsOfJob, finishedJobs } from './answers/learned.js';
+export {
+  exportedFrequencies,
+  type FinishedHere,
+  faultsOfJob,
+  finishedJobs,
+  type OwnFrequencies,
+  type OwnSay,
+  ownFrequencies,
+  ownSay,
+  ownSayWords,
+} from './answers/learned.js';
 export { type ClassLimit, classLimits, sheetLimit, standingLimit } from './answers/limit-for.js';
 export { decisionOf, type LimitAnswer, limitAnswer, limitAnswers } from './answers/limits.js';
 export { type LineWords, lineWords } from './answers/line-words.js';
 export { faultsSaid, machineOf } from './answers/machine-case.js';
+export { type LastMove, lastMove, type Moved } from './answers/moved.js';
 export {
   type BasketAsked,
   basketProblemOf,
@@ -79,6 +91,15 @@ export {
 } from './answers/readings.js';
 export { factsOf, gateRules } from './answers/rules.js';
 export { type RunUp, type RunUpItem, type RunUpLimit, type RunUpState, runUpOf } from './answers/run-up.js';
+export {
+  catalogOf,
+  givesWords,
+  type ReadShopPack,
+  readShopPack,
+  type ShopCatalog,
+  type ShopPack,
+  shopCatalog,
+} from './answers/shop-catalog.js';
 export { loggedMinutes } from './answers/step-minutes.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { freeHandle, inOrderDone, offNow, piecesOf } from './answers/taken.js';

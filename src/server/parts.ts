@@ -1,11 +1,9 @@
-import type { Catalog } from '../catalog/index.js';
 import type { Store } from '../store/index.js';
 
 /** What the application is made of; nothing inside reaches for a clock, a folder or a database by itself. */
 export interface Parts {
   readonly store: Store;
   readonly storeKind: 'sqlite' | 'postgres';
-  readonly catalog: Catalog;
   /** folder of the built pages */
   readonly webRoot: string;
   /** folder of the invented jobs */

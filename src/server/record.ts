@@ -1,9 +1,10 @@
-import { fold, foldShop, type Job, shopLog } from '../job/index.js';
+import { fold, type Job } from '../job/index.js';
 import { serviceRecordPdf } from '../record/index.js';
 import type { Store } from '../store/index.js';
 import { recordFonts } from './fonts.js';
 import { entriesOf } from './job-entries.js';
 import { printable } from './picture.js';
+import { shopNow } from './shop-now.js';
 
 export interface PrintedRecord {
   readonly job: Job;
@@ -17,10 +18,11 @@ export async function printRecord(
   { fonts, printedAt }: { readonly fonts: string; readonly printedAt: string },
 ): Promise<PrintedRecord> {
   const job = fold(id, await entriesOf(store, id));
-  const shop = foldShop(await store.entries(shopLog));
+  const { shop, catalog } = await shopNow(store);
   const bytes = await serviceRecordPdf(job, shop, {
     fonts: await recordFonts(fonts),
     printedAt,
+    catalog,
     pictures: async (sha256) => {
       const picture = await store.picture(sha256);
       return picture && { bytes: await printable(picture.bytes), mime: 'image/jpeg' };

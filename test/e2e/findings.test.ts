@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { FindingsSheet, hang as hangIn } from './findings-support.js';
 import {
   allSaved,
   expectAccessible,
@@ -15,68 +16,22 @@ let shop: RunningShop;
 let browser: Browser;
 let context: BrowserContext;
 let page: Page;
+let sheet: FindingsSheet;
 beforeAll(async () => {
   shop = await startShop();
   browser = await startBrowser();
   context = await browser.newContext(wide);
   ({ page } = await openPage(context, shop.address));
+  sheet = new FindingsSheet(page);
 });
 afterAll(async () => {
   await browser?.close();
   await shop?.stop();
 });
 
-/** A machine with its facts, written through the same door as a device uses. */
-async function hang(tag: number, intake: Record<string, unknown>): Promise<string> {
-  const at = `2026-05-0${tag % 9}T09:00:00.000+00:00`;
-  const id = (n: number) =>
-    `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n).padStart(8, '0')}`;
-  const job = id(0);
-  const line = (n: number, kind: string, body: unknown) => ({
-    id: id(n),
-    job,
-    at,
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
-  });
-  const entries = [line(1, 'open', { tag, title: 'invented' }), line(2, 'intake', intake)];
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
-  return job;
-}
-
-/** Logs a check with an outcome by its words, from the search field. */
-async function see(check: string, outcome: string): Promise<void> {
-  await page.getByLabel('Find a check').fill(check);
-  await page
-    .locator('section:has(> h2:text-is("Other checks")) li', { hasText: check })
-    .first()
-    .getByRole('button')
-    .click();
-  const dialog = page.getByRole('dialog');
-  await dialog.waitFor();
-  const tap = dialog.getByRole('button', { name: outcome, exact: true });
-  if ((await tap.count()) > 0) await tap.click();
-  else {
-    await dialog.getByLabel(outcome, { exact: true }).check();
-    await dialog.getByRole('button', { name: 'Log it' }).click();
-  }
-  await dialog.waitFor({ state: 'hidden' });
-}
-
-/** How likely a fault stands, in percent; 0 when it is too unlikely to be listed. */
-const likely = async (fault: string): Promise<number> => {
-  const more = page.getByRole('button', { name: /^\d+ more$/ });
-  if (await more.isVisible()) await more.click();
-  const line = page.locator('.fault', { has: page.locator('> b', { hasText: fault }) });
-  if ((await line.count()) === 0) return 0;
-  return Number(/\d+/.exec((await line.locator('.likely').textContent()) ?? '')?.[0]);
-};
+const hang = (tag: number, intake: Record<string, unknown>) => hangIn(context, shop, tag, intake);
+const see = (check: string, outcome: string) => sheet.see(check, outcome);
+const likely = (fault: string) => sheet.likely(fault);
 
 describe('an old pump that stood four winters with fuel in', () => {
   test('the first fault found does not stop the looking: a stuck valve shows beside the stale fuel', async () => {

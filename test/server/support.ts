@@ -3,7 +3,6 @@ import { type IncomingHttpHeaders, type OutgoingHttpHeaders, request } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { builtInCatalog } from '../../src/catalog/index.js';
 import type { RawEntry } from '../../src/job/index.js';
 import { type Parts, packaged, type Running, serve } from '../../src/server/index.js';
 import { openSqlite, type Store } from '../../src/store/index.js';
@@ -41,7 +40,6 @@ export async function startServer(own: Partial<Parts> = {}): Promise<TestServer>
   const parts: Parts = {
     store,
     storeKind: 'sqlite',
-    catalog: builtInCatalog(),
     webRoot,
     demo: join(folder, 'demo'),
     fonts: packaged().fonts,

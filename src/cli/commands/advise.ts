@@ -1,14 +1,18 @@
-import { builtInCatalog } from '../../catalog/index.js';
-import type { Findings, NextCheck } from '../../diagnose/index.js';
+import { byId, type Catalog, problemWords } from '../../catalog/index.js';
+import { type Findings, hours, type NextCheck, worthWords } from '../../diagnose/index.js';
 import {
   findingsOf,
   fold,
-  foldShop,
   type JobFindings,
-  shopLog,
+  type OwnSay,
+  ownFrequencies,
+  ownSay,
+  ownSayWords,
+  shopCatalog,
   type WorthVerdict,
   worthOf,
 } from '../../job/index.js';
+import { FinishedJobs, shopNow } from '../../server/index.js';
 import type { Store } from '../../store/index.js';
 import { type Command, Failed, flag } from '../command.js';
 import { findJob } from './find-job.js';
@@ -34,22 +38,36 @@ export const advise: Command = {
 interface Advice {
   readonly findings: Extract<JobFindings, { state: 'answered' }>;
   readonly worth: WorthVerdict;
+  readonly catalog: Catalog;
+  /** set while the shop's own finished jobs shift the frequencies */
+  readonly own?: OwnSay;
+  /** packs of the shop that do not fit this version, with the reasons */
+  readonly leftOut: readonly string[];
 }
 
 async function adviceFor(store: Store, id: string): Promise<Advice> {
-  const catalog = builtInCatalog();
+  const { shop, catalog } = await shopNow(store);
   const job = fold(id, await store.entries(id));
-  const shop = foldShop(await store.entries(shopLog));
-  const said = findingsOf(job, catalog);
+  const own = ownSay(
+    ownFrequencies(shop, await new FinishedJobs(store).list(catalog), catalog),
+    job,
+    catalog,
+  );
+  const spoken = own && { frequencies: own.frequencies };
+  const said = findingsOf(job, catalog, spoken);
   if (said.state === 'cannot') throw new Failed(said.words);
-  return { findings: said, worth: worthOf(job, catalog, shop) };
+  const leftOut = shopCatalog(shop).packs.flatMap((p) => p.problems.slice(0, 1).map(problemWords));
+  const worth = worthOf(job, catalog, shop, spoken);
+  return { findings: said, worth, catalog, leftOut, ...(own && { own }) };
 }
 
-function asJson({ findings: { findings, next, enough }, worth }: Advice) {
+function asJson({ findings: { findings, next, enough }, worth, own, leftOut }: Advice) {
   const { headline, faults, explanations, unexplained, safety, exact } = findings;
   return {
     headline,
     exact,
+    ownJobs: own?.jobs ?? 0,
+    packsLeftOut: leftOut,
     faults,
     explanations,
     unexplained,
@@ -62,17 +80,66 @@ function asJson({ findings: { findings, next, enough }, worth }: Advice) {
 
 const mostFaults = 8;
 
-function asText({ findings: { findings, next, enough }, worth }: Advice): string[] {
+function asText({ findings: { findings, next, enough }, worth, own, catalog, leftOut }: Advice): string[] {
   return [
     `${findings.headline}.`,
+    ...(own ? [`${ownSayWords(own)}.`] : []),
+    ...leftOut.map((why) => `A pack of the shop is left out: ${why}`),
     '',
     ...faultLines(findings),
+    ...section('Taken together', togetherLines(findings)),
     ...section('Check next', (next?.best ?? []).map(checkLine)),
     ...(enough ? ['', enough.words] : []),
     ...section('Asked for outright, and open', openSafety(findings)),
-    ...(worth.state === 'cannot' ? ['', worth.words] : []),
+    ...section('Worth it?', worthLines(worth, catalog)),
   ];
 }
+
+function togetherLines({ explanations }: Findings): string[] {
+  return explanations.map(
+    ({ faults, probability }) =>
+      `${percent(probability)}: ${faults.map((f) => f.name).join('; ') || 'none of those in question'}`,
+  );
+}
+
+const mostDrivers = 3;
+
+function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
+  if (verdict.state === 'cannot') return [verdict.words];
+  const { worth, currency, value, limit } = verdict;
+  const money = (amount: number): string => `${currency}${Math.round(amount).toLocaleString('en-US')}`;
+  const said = worthWords(worth, {
+    ...(value !== undefined && { value }),
+    ...(limit !== undefined && { limit }),
+    money,
+  });
+  const { cost, minutes } = worth;
+  const names = byId(catalog.faults);
+  const drivers = worth.drivers
+    .slice(0, mostDrivers)
+    .map((d) => `${names.get(d.fault)?.name ?? d.fault} (${percent(d.share)} of the cost)`);
+  return [
+    `${said.headline}. ${said.chance}`,
+    ...(cost
+      ? [
+          `Half cost ${money(cost.p25)} to ${money(cost.p75)}, nine in ten ${money(cost.p05)} to ${money(cost.p95)}.`,
+        ]
+      : minutes
+        ? [`At the bench half take ${hours(minutes.p25)} to ${hours(minutes.p75)}.`]
+        : []),
+    ...(said.stop ? [said.stop] : []),
+    ...(drivers.length > 0 ? [`Mostly: ${drivers.join('; ')}.`] : []),
+    ...worth.lacks.map((lack) =>
+      lack === 'rate'
+        ? 'The shop’s rate an hour is not written down: no money without it.'
+        : 'What the machine is worth when it runs is not written down: no verdict without it.',
+    ),
+    ...verdict.leftOut.map((words) => `Left out: ${words}.`),
+  ];
+}
+
+const percent = (p: number): string =>
+  p > 0 && p < 0.01 ? 'under 1 %' : p < 1 && p > 0.99 ? 'over 99 %' : `${Math.round(100 * p)} %`;
 
 function faultLines({ faults, unexplained }: Findings): string[] {
   return [

@@ -43,6 +43,16 @@ export const commands: readonly Listed[] = [
     load: async () => (await import('./advise.js')).advise,
   },
   {
+    name: 'frequencies',
+    purpose: 'Show how the shop’s own finished jobs shift the catalog’s fault frequencies.',
+    load: async () => (await import('./frequencies.js')).frequencies,
+  },
+  {
+    name: 'pack',
+    purpose: 'Check, add, list or remove a catalog pack of the shop’s own.',
+    load: async () => (await import('./pack.js')).pack,
+  },
+  {
     name: 'record',
     purpose: 'Print a job’s service record as PDF.',
     load: async () => (await import('./record.js')).record,

@@ -5,9 +5,9 @@ import {
   infer as inferNetwork,
   readNetwork,
 } from '../../diagnose/index.js';
-import { type Command, Failed, flag } from '../command.js';
+import { type Command, flag } from '../command.js';
 import { table } from '../help.js';
-import { readWhole } from './in-file.js';
+import { readJson } from './in-json.js';
 
 export const infer: Command = {
   usage: 'wristpin infer NETWORK.json [--json]',
@@ -16,20 +16,11 @@ export const infer: Command = {
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     const [file] = call.positionals;
-    const answer = inferNetwork(readNetwork(parsed(await readWhole(file!), file!)));
+    const answer = inferNetwork(readNetwork(await readJson(file!)));
     if (answer.kind === 'bounded') around.err(boundedNote(answer.wanted));
     around.out(flag(call, 'json') ? JSON.stringify(asJson(answer), null, 2) : asText(answer));
   },
 };
-
-function parsed(bytes: Uint8Array, file: string): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch (cause) {
-    const why = cause instanceof SyntaxError ? cause.message : 'it is not UTF-8 text';
-    throw new Failed(`${file} cannot be read as JSON: ${why}.`, { cause });
-  }
-}
 
 function asJson(answer: Inference) {
   return answer.kind === 'exact' ? exactJson(answer) : boundedJson(answer);

@@ -1,4 +1,3 @@
-import { builtInCatalog } from '../../catalog/index.js';
 import { loadDemo, type Parts, packaged, type Running, serve as serveApp } from '../../server/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, text, WronglyCalled } from '../command.js';
 import { errorCode } from './out-file.js';
@@ -35,7 +34,6 @@ function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
   return {
     store,
     storeKind: kind,
-    catalog: builtInCatalog(),
     webRoot: web,
     demo,
     fonts,

@@ -63,7 +63,7 @@ export async function withStore(
   }
 }
 
-function storeFile(call: Call, around: Surroundings): string {
+export function storeFile(call: Call, around: Surroundings): string {
   const named = text(call, 'store');
   if (named === '') throw new WronglyCalled('--store wants the name of a file.');
   return resolve(named ?? (around.env.WRISTPIN_STORE || standardStoreFile(around)));

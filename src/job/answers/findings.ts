@@ -60,8 +60,8 @@ export function findingsOf(job: Job, catalog: Catalog, options: FindingsOptions 
  * Names of the safety faults that are rather there than not, or confirmed, and not repaired: while one of them stands
  * the machine is not handed over. None while the log contradicts itself: then the findings say so.
  */
-export function safetyFound(job: Job, catalog: Catalog): string[] {
-  const machine = machineOf(job, catalog);
+export function safetyFound(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<string, number>): string[] {
+  const machine = machineOf(job, catalog, frequencies);
   try {
     const likely = byFault(infer(machine.network));
     const asked = safetyQuestions(machine, (fault) => likely[machine.now(fault)] ?? 0);

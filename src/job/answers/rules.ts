@@ -13,9 +13,12 @@ export function factsOf(job: Job): Facts {
   return job.intake;
 }
 
-/** The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept. */
-export function gateRules(catalog: Catalog, job: Job): GateRules {
-  return { ...listedRules(catalog, job), safetyFound: safetyFound(job, catalog) };
+/**
+ * The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept.
+ * @param frequencies the shop's own, so that the gate and the findings say the same
+ */
+export function gateRules(catalog: Catalog, job: Job, frequencies?: ReadonlyMap<string, number>): GateRules {
+  return { ...listedRules(catalog, job), safetyFound: safetyFound(job, catalog, frequencies) };
 }
 
 /** The same without the safety faults that the evidence points to, which take an inference and bar only the hand-over. */

@@ -1,11 +1,20 @@
 import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
+import type { Catalog } from '../../catalog/index.js';
 import type { Parts } from '../parts.js';
+import { shopNow } from '../shop-now.js';
 
-/** Which catalog this server computes with; a page compares it with its own copy. */
-export function catalogRoutes({ catalog, version }: Parts): Hono {
-  const hash = createHash('sha256').update(JSON.stringify(catalog)).digest('hex');
+/** Which catalog this shop computes with; a page compares it with its own copy. */
+export function catalogRoutes({ store, version }: Parts): Hono {
   const app = new Hono();
-  app.get('/', (c) => c.json({ version, hash }));
+  let told: { readonly catalog: Catalog; readonly hash: string } | undefined;
+  app.get('/', async (c) => {
+    const { catalog } = await shopNow(store);
+    if (told?.catalog !== catalog) told = { catalog, hash: hashOf(catalog) };
+    return c.json({ version, hash: told.hash });
+  });
   return app;
 }
+
+const hashOf = (catalog: Catalog): string =>
+  createHash('sha256').update(JSON.stringify(catalog)).digest('hex');

@@ -1,6 +1,5 @@
 import { keepPreviousData, useQueries, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import { builtInCatalog } from '../../catalog/index.js';
 import {
   type BenchAsked,
   type BenchPlan,
@@ -13,7 +12,7 @@ import {
   type RawEntry,
 } from '../../job/index.js';
 import { useOutbox } from '../data/outbox.js';
-import { entriesQuery, useShop } from '../data/queries.js';
+import { entriesQuery, useCatalog, useShop } from '../data/queries.js';
 import { useNow } from '../parts/now.js';
 import { solveBench } from '../work/solve.js';
 
@@ -27,12 +26,13 @@ export interface BenchView {
 export function useBenchPlan(summaries: readonly JobSummary[]): BenchView {
   const jobs = useJobs(summaries);
   const shop = useShop();
+  const catalog = useCatalog();
   const minute = localTime(new Date(useNow(30_000))).slice(0, 16);
   // the plan begins at a full five minutes: in between nothing about it changes
   const now = `${minute.slice(0, 15)}${Number(minute[15]) < 5 ? '0' : '5'}`;
   const asked = useMemo(
-    () => (jobs ? benchProblemOf(jobs, builtInCatalog(), shop, now) : undefined),
-    [jobs, shop, now],
+    () => (jobs ? benchProblemOf(jobs, catalog, shop, now) : undefined),
+    [jobs, catalog, shop, now],
   );
   const { data, error } = useQuery({
     queryKey: ['bench', asked?.origin, JSON.stringify(asked?.problem)],

@@ -1,4 +1,4 @@
-import type { JobSummary, RawEntry } from '../../job/index.js';
+import type { FinishedHere, JobSummary, RawEntry } from '../../job/index.js';
 
 /** What the shop's server said no to, in its own words. */
 export class ServerError extends Error {
@@ -70,6 +70,7 @@ export const api = {
       body: blob,
       headers: { 'content-type': blob.type },
     }),
+  finished: () => ask<{ finished: FinishedHere[] }>('/api/finished').then((r) => r.finished),
   loadDemo: () => ask<unknown>('/api/demo', { method: 'POST' }),
   removeDemo: () => ask<unknown>('/api/demo', { method: 'DELETE' }),
 };

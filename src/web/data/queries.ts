@@ -1,13 +1,18 @@
 import { QueryClient, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import { builtInCatalog } from '../../catalog/index.js';
+import type { Catalog } from '../../catalog/index.js';
 import {
+  catalogOf,
   fold,
   foldShop,
   type Gate,
   gateRules,
   gates,
   type Job,
+  type OwnFrequencies,
+  type OwnSay,
+  ownFrequencies,
+  ownSay,
   type RawEntry,
   type Shop,
   shopLog,
@@ -20,6 +25,7 @@ import { useOutbox, whenSaved } from './outbox.js';
 export const queries = new QueryClient({ defaultOptions: { queries: { staleTime: 30_000, retry: 1 } } });
 
 const jobsKey = ['jobs'] as const;
+const finishedKey = ['finished'] as const;
 const entriesKey = (job: string) => ['entries', job] as const;
 
 /** Open pages follow the store: a change made on another device is fetched at once. */
@@ -28,6 +34,7 @@ export function followChanges(): void {
   events.addEventListener('changed', (event) => {
     const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
     void queries.invalidateQueries({ queryKey: jobsKey });
+    void queries.invalidateQueries({ queryKey: finishedKey });
     for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
   });
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
@@ -66,15 +73,50 @@ export interface JobView {
 
 export function useJob(id: string): JobView {
   const { entries, loading, error } = useEntries(id);
+  const catalog = useCatalog();
+  const own = useOwnFrequencies();
   return useMemo(() => {
     const job = fold(id, entries);
-    return { job, gates: gates(job, gateRules(builtInCatalog(), job)), loading, error };
-  }, [id, entries, loading, error]);
+    const frequencies = ownSay(own, job, catalog)?.frequencies;
+    return { job, gates: gates(job, gateRules(catalog, job, frequencies)), loading, error };
+  }, [id, entries, loading, error, catalog, own]);
 }
 
+/** Folded once for all who ask: the store's lines and the outbox are the same for every part of the page. */
+let shopKept: { readonly data: unknown; readonly waiting: unknown; readonly shop: Shop } | undefined;
+
 export function useShop(): Shop {
-  const { entries } = useEntries(shopLog);
-  return useMemo(() => foldShop(entries), [entries]);
+  const { data } = useQuery({ queryKey: entriesKey(shopLog), queryFn: () => api.entries(shopLog) });
+  const { waiting } = useOutbox();
+  if (!shopKept || shopKept.data !== data || shopKept.waiting !== waiting) {
+    const shop = foldShop([...(data ?? []), ...waiting.filter((e) => e.job === shopLog)]);
+    shopKept = { data, waiting, shop };
+  }
+  return shopKept.shop;
+}
+
+/** What the shop computes with: the program's catalog with the shop's own packs on top. */
+export const useCatalog = (): Catalog => catalogOf(useShop());
+
+const nothing: readonly never[] = [];
+
+/** What the shop's finished jobs have taught. While the store cannot be reached the catalog speaks alone. */
+export function useOwnFrequencies(): OwnFrequencies {
+  const shop = useShop();
+  const { data = nothing } = useQuery({ queryKey: finishedKey, queryFn: api.finished });
+  const catalog = catalogOf(shop);
+  const { learning, settings } = shop;
+  return useMemo(
+    () => ownFrequencies({ learning, settings }, data, catalog),
+    [learning, settings, data, catalog],
+  );
+}
+
+/** What they say of machines like this job's; undefined while they say nothing. */
+export function useOwnSay(job: Job): OwnSay | undefined {
+  const own = useOwnFrequencies();
+  const catalog = useCatalog();
+  return useMemo(() => ownSay(own, job, catalog), [own, job, catalog]);
 }
 
 /** Which system's units come first: this device's choice, else the shop's, else inch. */

@@ -1,15 +1,15 @@
-import { builtInCatalog, type Component, componentsOf as componentsOfKind } from '../../catalog/index.js';
+import { type Catalog, type Component, componentsOf as componentsOfKind } from '../../catalog/index.js';
 import type { Job } from '../../job/index.js';
 
 /** The components of this machine's kind of engine; none while the kind is not known. */
-export function componentsOf(job: Job): readonly Component[] {
+export function componentsOf(catalog: Catalog, job: Job): readonly Component[] {
   const { architecture } = job.intake;
   if (architecture === undefined || architecture === 'unknown') return [];
-  return componentsOfKind(builtInCatalog(), architecture);
+  return componentsOfKind(catalog, architecture);
 }
 
-export function componentFor(job: Job, id: string | undefined): Component | undefined {
-  return id === undefined ? undefined : componentsOf(job).find((c) => c.id === id);
+export function componentFor(catalog: Catalog, job: Job, id: string | undefined): Component | undefined {
+  return id === undefined ? undefined : componentsOf(catalog, job).find((c) => c.id === id);
 }
 
 /** Words to a handle: "Head bolts, long" → "head-bolts-long". */

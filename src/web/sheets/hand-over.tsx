@@ -1,8 +1,9 @@
 import { useState } from 'react';
-import { builtInCatalog, cautionsFor } from '../../catalog/index.js';
+import { type Catalog, cautionsFor } from '../../catalog/index.js';
 import { dueFromProvisionals, gateRules, gates, type Job, provisionalsOf } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
+import { useCatalog, useOwnSay } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { stageNames } from '../frame/stage-names.js';
@@ -16,7 +17,9 @@ import { PictureGrid, TakePicture } from '../parts/picture.js';
 export function HandOver({ job, gate }: SheetProps) {
   const [handing, setHanding] = useState(false);
   usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: gate.blocks.length > 0 });
-  const open = gates(job, gateRules(builtInCatalog(), job)).filter(
+  const catalog = useCatalog();
+  const frequencies = useOwnSay(job)?.frequencies;
+  const open = gates(job, gateRules(catalog, job, frequencies)).filter(
     (g) => g.stage !== 'hand-over' && g.missing.length > 0,
   );
   const provisional = provisionalsOf(job);
@@ -134,12 +137,13 @@ function dueLines(text: string): { what: string; when: string }[] {
 }
 
 function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
+  const catalog = useCatalog();
   const before = job.handOver;
   const [to, setTo] = useState(before?.receivedBy ?? job.intake.owner ?? '');
   const [told, setTold] = useState(before?.told ?? '');
   const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
   const [due, setDue] = useState(() =>
-    (before?.nextDue ?? [...dueFromProvisionals(job), ...usualDue()])
+    (before?.nextDue ?? [...dueFromProvisionals(job), ...usualDue(catalog)])
       .map((n) => `${n.what}: ${n.when}`)
       .join('\n'),
   );
@@ -159,7 +163,7 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
     });
   return (
     <>
-      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'hand-over' })} />
+      <Caution lines={cautionsFor(catalog, { stage: 'hand-over' })} />
       <TextField label="Received by" value={to} onChange={setTo} />
       <TextField
         label="What they were told"
@@ -187,4 +191,4 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
   );
 }
 
-const usualDue = () => builtInCatalog().nextDue.map((n) => ({ what: n.what, when: n.due }));
+const usualDue = (catalog: Catalog) => catalog.nextDue.map((n) => ({ what: n.what, when: n.due }));

@@ -1,10 +1,9 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { builtInCatalog } from '../../catalog/index.js';
 import { hours, worthWords } from '../../diagnose/index.js';
 import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../../job/index.js';
 import { write } from '../data/outbox.js';
-import { useShop } from '../data/queries.js';
+import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
@@ -28,7 +27,12 @@ export function WorthIt({ job, gate }: SheetProps) {
   const [deciding, setDeciding] = useState(false);
   usePrimary({ label: 'Decide', act: () => setDeciding(true) });
   const shop = useShop();
-  const verdict = useMemo(() => worthOf(job, builtInCatalog(), shop), [job, shop]);
+  const catalog = useCatalog();
+  const own = useOwnSay(job);
+  const verdict = useMemo(
+    () => worthOf(job, catalog, shop, own && { frequencies: own.frequencies }),
+    [job, catalog, shop, own],
+  );
   const decisions = job.decisions.filter((d) => d.about === 'machine');
   const last = decisions.at(-1);
   return (

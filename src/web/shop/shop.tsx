@@ -9,6 +9,8 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
+import { Frequencies } from './frequencies.js';
+import { Packs } from './packs.js';
 import { Suppliers } from './suppliers.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
@@ -36,6 +38,8 @@ function ShopSheet() {
       <Instruments shop={shop} />
       <Suppliers shop={shop} />
       <BenchSetup shop={shop} />
+      <Frequencies />
+      <Packs shop={shop} />
       <ThisDevice />
       <Keeping />
       <DemoJobs />

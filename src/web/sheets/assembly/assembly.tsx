@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { builtInCatalog, cautionsFor } from '../../../catalog/index.js';
+import { cautionsFor } from '../../../catalog/index.js';
 import {
   type AssemblyPlan,
   assemblyPlanOf,
@@ -12,6 +12,7 @@ import {
   tally,
   tightening,
 } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -26,9 +27,10 @@ import { Wrongs } from './wrongs.js';
 
 /** Putting together: what came off goes back in reverse, nothing left over, every joint tight. */
 export function Assembly({ job, gate }: SheetProps) {
+  const catalog = useCatalog();
   const counts = tally(job);
   const [laying, setLaying] = useState<From<'joint'> | 'new'>();
-  const plan = useMemo(() => assemblyPlanOf(job, builtInCatalog()), [job]);
+  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
   const [, go] = useLocation();
   const asked = plan.gates.find((g) => g.state === 'asked');
   const goOn = asked ? `Prove: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
@@ -46,7 +48,7 @@ export function Assembly({ job, gate }: SheetProps) {
       headline={headline(counts, joints.length, tight)}
       say="The last piece off is the first back on. Turn the shaft after each stage: what binds now binds worse when it is closed."
     >
-      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'assembly' })} />
+      <Caution lines={cautionsFor(catalog, { stage: 'assembly' })} />
       <BackOn job={job} plan={plan} />
       <Gates plan={plan} />
       <ForNow plan={plan} />

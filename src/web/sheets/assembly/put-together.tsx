@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { builtInCatalog } from '../../../catalog/index.js';
 import {
   type AssemblyPlan,
   assemblyPlanOf,
@@ -11,7 +10,7 @@ import {
   tally,
 } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useJob } from '../../data/queries.js';
+import { useCatalog, useJob } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -30,8 +29,9 @@ import { Wrongs } from './wrongs.js';
 
 /** Putting together step by step: the last off first, each gate before what would hide it. */
 export function PutTogether({ id, step: named }: { id: string; step?: string | undefined }) {
+  const catalog = useCatalog();
   const { job, loading } = useJob(id);
-  const plan = useMemo(() => assemblyPlanOf(job, builtInCatalog()), [job]);
+  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
   const [, go] = useLocation();
   const leave = () => go(`/job/${id}/assembly`);
   const onDone = () => go(`/job/${id}/put-together`);

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
+import type { Catalog } from '../../../catalog/index.js';
 import { type AgentAnswer, cleaningAnswers, type Job, tally, waysToClean } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -18,7 +19,7 @@ export function CleanPart(props: { job: Job; open: boolean; onClose: () => void 
 }
 
 function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
-  const catalog = builtInCatalog();
+  const catalog = useCatalog();
   const [component, setComponent] = useState('');
   const [wayId, setWayId] = useState<string>();
   const [materials, setMaterials] = useState<string[]>([]);
@@ -49,7 +50,7 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
     <>
       <SelectField
         label="Which part"
-        choices={partChoices(job)}
+        choices={partChoices(catalog, job)}
         value={component}
         onChange={chooseComponent}
         none="something else"
@@ -80,7 +81,7 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
         <Chosen
           key={`${chosen.agent.id} ${materials.join(' ')}`}
           job={job}
-          asked={{ component, materials, title: titleOf(job, component, way?.part) }}
+          asked={{ component, materials, title: titleOf(catalog, job, component, way?.part) }}
           answer={chosen}
           others={answers.filter((a) => a.verdict === 'allowed').slice(0, 3)}
           onOther={setAgent}
@@ -100,8 +101,9 @@ function Materials(props: {
   value: string[];
   onChange: (materials: string[]) => void;
 }) {
+  const catalog = useCatalog();
   const { usual, value, onChange } = props;
-  const all = builtInCatalog().materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
+  const all = catalog.materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
   const rest = all.filter(({ id }) => !usual.includes(id));
   const help = 'Everything on it that the cleaner will touch: seals, plating and paint too.';
   if (usual.length === 0)
@@ -123,16 +125,16 @@ function Materials(props: {
 }
 
 /** What is off lies in front of one and comes first. */
-function partChoices(job: Job): { id: string; label: string }[] {
+function partChoices(catalog: Catalog, job: Job): { id: string; label: string }[] {
   const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
-  const components = componentsOf(job);
+  const components = componentsOf(catalog, job);
   return [...components.filter(({ id }) => off.has(id)), ...components.filter(({ id }) => !off.has(id))].map(
     ({ id, name }) => ({ id, label: off.has(id) ? `${name} (off)` : name }),
   );
 }
 
-function titleOf(job: Job, component: string, part: string | undefined): string {
-  return componentsOf(job).find(({ id }) => id === component)?.name ?? part ?? 'A part';
+function titleOf(catalog: Catalog, job: Job, component: string, part: string | undefined): string {
+  return componentsOf(catalog, job).find(({ id }) => id === component)?.name ?? part ?? 'A part';
 }
 
 const verdictWords = {

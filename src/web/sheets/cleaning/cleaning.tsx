@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { builtInCatalog, byId } from '../../../catalog/index.js';
+import type { Catalog } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import {
   type Body,
   cleaningRefused,
@@ -9,12 +10,14 @@ import {
   localTime,
 } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useNow } from '../../parts/now.js';
 import { CleanPart } from './clean-part.js';
 
 /** What lies in a bath or dries, with its time, and the way to the next part: materials first, then the cleaner. */
 export function Cleaning({ job }: { job: Job }) {
+  const catalog = useCatalog();
   const [asking, setAsking] = useState(false);
   const states = cleaningStates(job);
   const open = states.filter(({ cleaning }) => cleaning.state !== 'done');
@@ -40,7 +43,7 @@ export function Cleaning({ job }: { job: Job }) {
               .map(({ cleaning }) => (
                 <li key={cleaning.cleaning}>
                   <div>
-                    <b>{cleaning.title}</b> <span className="soft">{agentName(cleaning.agent)}</span>
+                    <b>{cleaning.title}</b> <span className="soft">{agentName(catalog, cleaning.agent)}</span>
                   </div>
                   <span className="verdict pass">clean</span>
                 </li>
@@ -56,8 +59,8 @@ export function Cleaning({ job }: { job: Job }) {
   );
 }
 
-export const agentName = (id: string): string =>
-  (byId(builtInCatalog().agents).get(id)?.name ?? id).split(':')[0]!;
+const agentName = (catalog: Catalog, id: string): string =>
+  (byId(catalog.agents).get(id)?.name ?? id).split(':')[0]!;
 
 type State = Body<'cleaning'>['state'];
 
@@ -77,22 +80,21 @@ function nextOf({ state, soakMinutes = 0, dryMinutes = 0 }: From<'cleaning'>): {
 
 function CleaningLine(props: { job: Job; cleaning: From<'cleaning'>; until: number | undefined }) {
   const { job, cleaning, until } = props;
+  const catalog = useCatalog();
   const { wrong, busy, act } = useAct();
   const next = nextOf(cleaning);
   const { entry: _e, at: _at, by: _by, ...body } = cleaning;
   const move = (state: State) =>
     act(async () => {
       const never =
-        cleaning.state === 'planned' &&
-        state !== 'dropped' &&
-        cleaningRefused(job, builtInCatalog(), cleaning);
-      if (never) throw new Error(`Not with ${agentName(cleaning.agent).toLowerCase()}. ${never}.`);
+        cleaning.state === 'planned' && state !== 'dropped' && cleaningRefused(job, catalog, cleaning);
+      if (never) throw new Error(`Not with ${agentName(catalog, cleaning.agent).toLowerCase()}. ${never}.`);
       await write(job.id, 'cleaning', { ...body, state });
     });
   return (
     <li>
       <div>
-        <b>{cleaning.title}</b> <span className="soft">{agentName(cleaning.agent)}</span>
+        <b>{cleaning.title}</b> <span className="soft">{agentName(catalog, cleaning.agent)}</span>
         <div>
           <TimeLeft state={cleaning.state} until={until} />
         </div>

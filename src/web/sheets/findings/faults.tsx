@@ -1,30 +1,43 @@
-import { useMemo, useRef, useState } from 'react';
+import { useState } from 'react';
+import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Findings } from '../../../diagnose/index.js';
-import type { Job } from '../../../job/index.js';
+import { type Job, type LastMove, type OwnSay, timesWords } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
+import { percent, shortEvidence } from './words.js';
 
 type Fault = Findings['faults'][number];
 
 const shownAtFirst = 7;
 const worthShowing = 0.02;
-const percent = (p: number) => (p > 0.995 ? '> 99 %' : p < 0.005 ? '< 1 %' : `${Math.round(100 * p)} %`);
+
+interface FaultsProps {
+  readonly job: Job;
+  readonly findings: Findings;
+  readonly move: LastMove | undefined;
+  readonly own: OwnSay | undefined;
+  readonly onLog: (check: string) => void;
+}
 
 /** Every fault with its bar: how likely now, the tick how likely before anything was seen, and what speaks for it. */
-export function Faults({ job, findings }: { job: Job; findings: Findings }) {
+export function Faults(props: FaultsProps) {
+  const { job, findings, own } = props;
   const [all, setAll] = useState(false);
   const [deciding, setDeciding] = useState<Fault>();
-  const before = useBefore(findings);
-  const likely = findings.faults.filter((f) => f.posterior >= worthShowing || f.known !== undefined);
+  const likely = findings.faults.filter(
+    (f) => f.posterior >= worthShowing || f.known !== undefined || f.repaired,
+  );
   const shown = all ? likely : likely.slice(0, shownAtFirst);
+  const decided = all ? [] : likely.slice(shownAtFirst).filter((f) => f.repaired);
   return (
     <section className="stack tight" aria-label="Faults">
       <h2>Faults, most likely first</h2>
       <ul className="plain">
-        {shown.map((f) => (
-          <FaultLine key={f.id} fault={f} was={before.get(f.id)} onDecide={() => setDeciding(f)} />
+        {[...shown, ...decided].map((f) => (
+          <FaultLine key={f.id} {...props} fault={f} onDecide={() => setDeciding(f)} />
         ))}
       </ul>
       {likely.length > shownAtFirst && (
@@ -32,34 +45,23 @@ export function Faults({ job, findings }: { job: Job; findings: Findings }) {
           {all ? 'Only the likeliest' : `${likely.length - shownAtFirst} more`}
         </Button>
       )}
-      <DecideFault job={job} fault={deciding} onClose={() => setDeciding(undefined)} />
+      <DecideFault job={job} fault={deciding} own={own} onClose={() => setDeciding(undefined)} />
     </section>
   );
 }
 
-/**
- * What each fault stood at before the last change, so that the screen says what moved. The answer is worked out anew
- * also when nothing changed (a line was saved): then the figures are the same and the comparison stands.
- */
-function useBefore(findings: Findings): ReadonlyMap<string, number> {
-  const figures = useMemo(() => new Map(findings.faults.map((f) => [f.id, f.posterior])), [findings]);
-  const seen = useRef({ now: figures, before: new Map<string, number>() });
-  const same =
-    figures.size === seen.current.now.size && [...figures].every(([id, p]) => seen.current.now.get(id) === p);
-  if (!same) seen.current = { now: figures, before: seen.current.now };
-  return seen.current.before;
-}
+const chipsShown = 4;
 
 function FaultLine({
   fault: f,
-  was,
+  job,
+  move,
+  onLog,
   onDecide,
-}: {
-  fault: Fault;
-  was: number | undefined;
-  onDecide: () => void;
-}) {
-  const moved = was !== undefined && Math.abs(was - f.posterior) >= 0.03;
+}: FaultsProps & { fault: Fault; onDecide: () => void }) {
+  const catalog = useCatalog();
+  const was = move?.faults.find((m) => m.id === f.id);
+  const again = f.repaired && f.known === undefined ? showedItself(catalog, job, f.id) : undefined;
   return (
     <li className="fault">
       <b>{f.name}</b>
@@ -73,30 +75,42 @@ function FaultLine({
         <u style={{ left: `${100 * f.prior}%` }} />
       </div>
       <div className="why">
-        {moved && (
+        {was && (
           <span className="chip moved">
-            was {percent(was)}, {f.posterior > was ? 'up' : 'down'}
+            was {percent(was.from)}, {was.to > was.from ? 'up' : 'down'}
           </span>
         )}
         {f.known && <span className="chip">{f.known === 'confirmed' ? 'confirmed' : 'ruled out'}</span>}
-        {f.repaired && <span className="chip">repaired</span>}
-        {f.safety === 3 && <span className="chip">dangerous</span>}
-        {f.evidence.slice(0, 4).map((e) => (
+        {f.repaired && <span className="chip">✓ repaired; this is how likely it is still there</span>}
+        {f.safety === 3 && <span className="chip">! dangerous</span>}
+        {f.evidence.slice(0, chipsShown).map((e) => (
           <span key={e.what} className="chip">
-            {e.says === 'for' ? '▲' : '▽'} {e.what}
+            {e.says === 'for' ? '▲' : '▽'} {shortEvidence(catalog, e)}
           </span>
         ))}
-        <button
-          type="button"
-          className="button quiet"
-          onClick={onDecide}
-          aria-label={`Say what it is: ${f.name}`}
-        >
+        {again && (
+          <Button look="quiet" onClick={() => onLog(again.id)}>
+            Look again: {again.title}
+          </Button>
+        )}
+        <Button look="quiet" className="decide" onClick={onDecide} aria-label={`Say what it is: ${f.name}`}>
           Say what it is
-        </button>
+        </Button>
       </div>
     </li>
   );
+}
+
+/** The check that showed a fault before its repair, to be made again after it. */
+function showedItself({ checks }: Catalog, job: Job, fault: string) {
+  const known = byId(checks);
+  const shows = job.observations.flatMap(({ check: id, outcomes }) => {
+    const check = known.get(id ?? '');
+    const seen = check?.outcomes.filter((o) => outcomes.includes(o.words)).map((o) => o.id) ?? [];
+    const linked = check?.links.some((l) => l.fault === fault && l.outcomes.some((o) => seen.includes(o)));
+    return check && linked ? [check] : [];
+  });
+  return shows.at(-1);
 }
 
 const choices = [
@@ -105,31 +119,58 @@ const choices = [
   { id: 'excluded', label: 'Seen sound' },
   { id: 'declined', label: 'The owner declines' },
 ] as const;
-type Choice = (typeof choices)[number]['id'];
+/** After a repair it is another question: did it hold? */
+const choicesAfter = [
+  { id: 'excluded', label: 'Seen sound: the repair holds' },
+  { id: 'repair-failed', label: 'The repair failed: it is there again' },
+  { id: 'repaired', label: 'Repaired once more' },
+] as const;
+type Choice = (typeof choices)[number]['id'] | (typeof choicesAfter)[number]['id'];
+const labelOf = (choice: Choice): string =>
+  [...choicesAfter, ...choices].findLast((c) => c.id === choice)!.label.toLowerCase();
+
+interface DecideProps {
+  readonly job: Job;
+  readonly fault: Fault | undefined;
+  readonly own: OwnSay | undefined;
+  readonly onClose: () => void;
+}
 
 /** Seen with the eyes: a fault confirmed, ruled out, repaired or declined counts as such from here on. */
-function DecideFault({ job, fault, onClose }: { job: Job; fault: Fault | undefined; onClose: () => void }) {
+function DecideFault({ job, fault, own, onClose }: DecideProps) {
+  return (
+    <Dialog title={fault?.name ?? ''} open={fault !== undefined} onClose={onClose}>
+      {fault && <DecideForm key={fault.id} job={job} fault={fault} own={own} onClose={onClose} />}
+    </Dialog>
+  );
+}
+
+function DecideForm({ job, fault, own, onClose }: DecideProps & { fault: Fault }) {
   const [choice, setChoice] = useState<Choice>();
   const [reason, setReason] = useState('');
   const { wrong, act } = useAct();
   const save = () =>
     act(async () => {
-      if (!fault || !choice) throw new Error('Choose one.');
-      const title = `${fault.name}: ${choices.find((c) => c.id === choice)!.label.toLowerCase()}`;
+      if (!choice) throw new Error('Choose one.');
       await write(job.id, 'decision', {
         about: 'fault',
         which: fault.id,
-        title,
+        title: `${fault.name}: ${labelOf(choice)}`,
         choice,
         reason: reason.trim(),
       });
-      setReason('');
       onClose();
     });
   return (
-    <Dialog title={fault?.name ?? ''} open={fault !== undefined} onClose={onClose}>
-      <p>{fault?.sentence}</p>
-      <Choices label="What it is" choices={choices} value={choice} onChange={setChoice} />
+    <>
+      <p>{fault.sentence}</p>
+      <WhatSpeaks fault={fault} own={own} />
+      <Choices
+        label="What it is"
+        choices={fault.repaired ? choicesAfter : choices}
+        value={choice}
+        onChange={setChoice}
+      />
       <TextField label="How it was seen" value={reason} onChange={setReason} />
       <Wrong words={wrong} />
       <div className="row end">
@@ -138,6 +179,35 @@ function DecideFault({ job, fault, onClose }: { job: Job; fault: Fault | undefin
           Write it down
         </Button>
       </div>
-    </Dialog>
+    </>
+  );
+}
+
+/** Each piece of evidence with its weight, and where the figure starts from. */
+function WhatSpeaks({ fault: f, own }: { fault: Fault; own: OwnSay | undefined }) {
+  const { repair } = byId(useCatalog().faults).get(f.id) ?? {};
+  const count = own?.counts.get(f.id);
+  return (
+    <details>
+      <summary>What speaks for it and against it</summary>
+      <ul className="lines">
+        {f.evidence.map((e) => (
+          <li key={e.what}>
+            <span>
+              {e.says === 'for' ? '▲' : '▽'} {e.what}
+            </span>
+            <b>{timesWords(2 ** e.weight)}</b>
+          </li>
+        ))}
+        <li>
+          <span>
+            Before anything was seen, in machines like this
+            {count && `; your own jobs: ${count.present} of ${count.of}`}
+          </span>
+          <b>{percent(f.prior)}</b>
+        </li>
+      </ul>
+      {repair && <p className="soft">Usual repair: {repair}.</p>}
+    </details>
   );
 }

@@ -1,12 +1,14 @@
 import { type ComponentProps, useState } from 'react';
-import { builtInCatalog, type Check, cautionsFor } from '../../../catalog/index.js';
+import { type Catalog, type Check, cautionsFor } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { ManyChoices, TextField } from '../../parts/field.js';
 import { TakePicture } from '../../parts/picture.js';
+import { spoiledBy } from './spoils.js';
 
 /** One check: its cautions and what it would destroy come before its outcomes. */
 export function LogCheck({
@@ -60,7 +62,7 @@ function LogForm({ job, check, onClose }: { job: Job; check: Check | undefined; 
   const oneTap = check !== undefined && !check.several;
   return (
     <>
-      <Caution lines={before(check)} />
+      <Caution lines={before(useCatalog(), job, check)} />
       {!check && (
         <TextField label="What" value={title} onChange={setTitle} placeholder="exhaust side of the shroud" />
       )}
@@ -118,12 +120,15 @@ function LogForm({ job, check, onClose }: { job: Job; check: Check | undefined; 
 }
 
 /** Cautions of the check, and what it spoils for checks not made yet. */
-function before(check: Check | undefined): ComponentProps<typeof Caution>['lines'] {
+function before(
+  catalog: Catalog,
+  job: Job,
+  check: Check | undefined,
+): ComponentProps<typeof Caution>['lines'] {
   if (!check) return [];
-  const { checks } = builtInCatalog();
-  const spoils = checks.filter((c) => check.destroys?.includes(c.id)).map((c) => c.title);
+  const spoils = spoiledBy(catalog, job, check).map((c) => c.title);
   return [
-    ...cautionsFor(builtInCatalog(), { check: check.id }),
+    ...cautionsFor(catalog, { check: check.id }),
     ...(spoils.length > 0 ? [`Look first at what this spoils: ${spoils.join('; ')}.`] : []),
   ];
 }

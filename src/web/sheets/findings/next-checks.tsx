@@ -1,38 +1,71 @@
-import { builtInCatalog, byId } from '../../../catalog/index.js';
-import type { Enough, Ranked } from '../../../diagnose/index.js';
-import type { Job } from '../../../job/index.js';
+import { type RefObject, useRef, useState } from 'react';
+import { byId, type Catalog, type Check } from '../../../catalog/index.js';
+import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
+import { factsOf, type Job, tally } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { spoiledBy } from './spoils.js';
+import { listed, lowerFirst } from './words.js';
 
-type Next = Ranked['best'][number];
-
-/** The checks that earn most for their minutes, each with why. The first one is answered with one tap. */
-export function NextChecks(props: {
+/** The check that earns most for its minutes, with why; one tap answers it. */
+export function BestNext(props: {
   job: Job;
-  next: Ranked;
+  next: NextCheck | undefined;
   enough: Enough | undefined;
   onLog: (check: string) => void;
 }) {
-  const { next, enough } = props;
+  const { job, next, enough, onLog } = props;
+  const check = byId(useCatalog().checks).get(next?.id ?? '');
+  const top = useRef<HTMLHeadingElement>(null);
   return (
     <section className="stack tight" aria-label="Check next">
-      <h2>Check next</h2>
+      <h2 ref={top} tabIndex={-1}>
+        Check next
+      </h2>
       {enough && <EnoughWords enough={enough} />}
-      {next.best.length === 0 && <p className="empty">No check that can be made now would tell more.</p>}
-      {next.best.map((n, i) => (
-        <NextCard key={n.id} job={props.job} next={n} first={i === 0} onLog={() => props.onLog(n.id)} />
-      ))}
+      {next && check ? (
+        <BestCheck key={next.id} job={job} next={next} check={check} onLog={() => onLog(next.id)} top={top} />
+      ) : (
+        <p className="empty">No check that can be made now would tell more.</p>
+      )}
     </section>
   );
 }
 
-/** Whether enough is seen, in a sentence; what acting now would risk, on request. */
+/** The next best after it. */
+export function ThenChecks(props: { job: Job; next: readonly NextCheck[]; onLog: (check: string) => void }) {
+  const { job, next, onLog } = props;
+  const { checks } = useCatalog();
+  if (next.length === 0) return null;
+  return (
+    <section className="stack tight" aria-label="Or check">
+      <h2>Or check</h2>
+      {next.map((n) => {
+        const check = byId(checks).get(n.id);
+        return check && <NextCard key={n.id} job={job} next={n} check={check} onLog={() => onLog(n.id)} />;
+      })}
+    </section>
+  );
+}
+
+/** Whether enough is seen, in a sentence; what acting now would risk, on request or at once when it is enough. */
 function EnoughWords({ enough }: { enough: Enough }) {
   const end = enough.words.indexOf('. ') + 1;
   const [first, rest] =
     end > 0 ? [enough.words.slice(0, end), enough.words.slice(end + 1)] : [enough.words, ''];
+  if (enough.enough) {
+    return (
+      <div className="card first" role="status">
+        <p>
+          <b>{first}</b>
+        </p>
+        {rest && <p>{rest}</p>}
+      </div>
+    );
+  }
   return (
-    <div className={enough.enough ? 'card' : undefined}>
+    <div>
       <p>{first}</p>
       {rest && (
         <details>
@@ -44,51 +77,123 @@ function EnoughWords({ enough }: { enough: Enough }) {
   );
 }
 
-function NextCard({
-  job,
-  next: n,
-  first,
-  onLog,
-}: {
-  job: Job;
-  next: Next;
-  first: boolean;
-  onLog: () => void;
-}) {
-  const check = byId(builtInCatalog().checks).get(n.id);
-  const { wrong, busy, act } = useAct();
-  const oneTap = first && check !== undefined;
-  const log = (outcome: string) =>
-    act(() => write(job.id, 'observation', { check: n.id, title: n.title, outcomes: [outcome] }));
+interface CardProps {
+  readonly job: Job;
+  readonly next: NextCheck;
+  readonly check: Check;
+  readonly onLog: () => void;
+}
+
+function BestCheck({ top, ...card }: CardProps & { top: RefObject<HTMLHeadingElement | null> }) {
   return (
-    <article className={first ? 'card first' : 'card'}>
-      <header>
-        <b>{n.title}</b>
-        <span className="minutes">{Math.round(n.minutes)} min</span>
-      </header>
-      <p className="soft">{n.why}</p>
-      {n.comesOff.length > 0 && (
-        <p className="soft">Comes off first: {n.comesOff.map((c) => c.name).join(', ')}.</p>
-      )}
-      {n.lacking.length > 0 && <p className="soft">Not on the shop’s list: {n.lacking.join(', ')}.</p>}
-      {[...n.before, ...n.cautions.map((c) => c.title)].map((words) => (
-        <p className="care" key={words}>
-          ! {words}
-        </p>
-      ))}
-      {oneTap && (
-        <div className="outcomes">
-          {check.outcomes.map((o) => (
-            <Button key={o.id} disabled={busy} onClick={() => void log(o.words)}>
-              {o.words}
-            </Button>
-          ))}
-        </div>
-      )}
-      <Wrong words={wrong} />
-      <Button look={oneTap ? 'quiet' : 'plain'} onClick={onLog}>
-        {oneTap ? (check.several ? 'Several of them, or with words' : 'With words or conditions') : 'Log it'}
-      </Button>
+    <article className="card first">
+      <CardHead next={card.next} />
+      <p className="soft">{card.next.why}</p>
+      <Circumstances {...card} />
+      {/* another check takes this card's place: a keyboard goes on from the head of the list */}
+      <Outcomes {...card} onLogged={() => top.current?.focus({ preventScroll: true })} />
     </article>
   );
+}
+
+function NextCard(card: CardProps) {
+  return (
+    <article className="card">
+      <CardHead next={card.next} />
+      <Circumstances {...card} />
+      <details>
+        <summary aria-label={`Log ${card.next.title}, and what it would tell`}>
+          Log it, and what it would tell
+        </summary>
+        <p className="soft">{card.next.why}</p>
+        <Outcomes {...card} />
+      </details>
+    </article>
+  );
+}
+
+/** One tap logs one outcome. */
+function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogged?: () => void }) {
+  const [doubtful, setDoubtful] = useState(false);
+  const { wrong, busy, act } = useAct();
+  const log = async (outcome: string) => {
+    const body = { check: n.id, title: n.title, outcomes: [outcome], ...(doubtful && { doubtful }) };
+    if (await act(() => write(job.id, 'observation', body))) onLogged?.();
+  };
+  return (
+    <>
+      <div className="outcomes">
+        {check.outcomes.map((o) => (
+          <Button key={o.id} disabled={busy} onClick={() => void log(o.words)}>
+            {o.words}
+          </Button>
+        ))}
+      </div>
+      <div className="row apart">
+        <label className="tick">
+          <input type="checkbox" checked={doubtful} onChange={(e) => setDoubtful(e.target.checked)} />
+          Doubtful
+        </label>
+        <Button look="quiet" onClick={onLog}>
+          {check.several ? 'Several, or with words' : 'With words'}
+        </Button>
+      </div>
+      <Wrong words={wrong} />
+    </>
+  );
+}
+
+function CardHead({ next: n }: { next: NextCheck }) {
+  const spares = Math.round(n.saves);
+  return (
+    <header>
+      <b>{n.title}</b>
+      <span className="minutes">
+        {Math.round(n.minutes)} min
+        {spares >= 1 && <small>spares {spares} min</small>}
+      </span>
+    </header>
+  );
+}
+
+/** What stands in its way, what it spoils, what it can do to a person. */
+function Circumstances({ job, next: n, check }: CardProps) {
+  const catalog = useCatalog();
+  const off = offAlready(catalog, job, check);
+  const first = n.before.map((id) => byId(catalog.checks).get(id)?.title ?? id);
+  const spoils = spoiledBy(catalog, job, check).map((c) => c.title);
+  const later = spoils.filter((title) => !first.includes(title));
+  return (
+    <>
+      {off.length > 0 && <p className="soft">Off already: {listed(off)}.</p>}
+      {n.lacking.length > 0 && <p className="soft">Not on the shop’s list: {listed(n.lacking)}.</p>}
+      {first.length > 0 && <p className="care">! Before it, because it spoils them: {first.join('; ')}.</p>}
+      {later.length > 0 && <Spoils titles={later} />}
+      {n.cautions.map((c) => (
+        <p className="care" key={c.title}>
+          ! {c.title}
+        </p>
+      ))}
+    </>
+  );
+}
+
+const namedAtOnce = 2;
+
+function Spoils({ titles }: { titles: readonly string[] }) {
+  const more = titles.length - namedAtOnce;
+  return (
+    <p className="care">
+      ! Afterwards these read less: {titles.slice(0, namedAtOnce).join('; ')}
+      {more > 0 && ` and ${more} more`}.
+    </p>
+  );
+}
+
+/** What the check needs off and what is off now. */
+function offAlready(catalog: Catalog, job: Job, check: Check): string[] {
+  const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
+  if (off.size === 0) return [];
+  const { comesOff } = accessFor(catalog, factsOf(job), check, new Set());
+  return comesOff.filter((c) => off.has(c.id)).map((c) => lowerFirst(c.name));
 }

@@ -1,5 +1,5 @@
-import { builtInCatalog } from '../../../catalog/index.js';
 import type { IntakeFacts, Job } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { Choices } from '../../parts/field.js';
 import { FactsForm } from './facts-form.js';
 
@@ -88,9 +88,10 @@ function Variants(props: {
   onChange: (v: Record<string, boolean>) => void;
 }) {
   const { facts } = props;
+  const { variants } = useCatalog();
   const { architecture } = facts;
   if (architecture === undefined || architecture === 'unknown') return null;
-  const asked = builtInCatalog().variants.filter((v) => v.architectures.includes(architecture));
+  const asked = variants.filter((v) => v.architectures.includes(architecture));
   const set = (id: string, answer: 'yes' | 'no') =>
     props.onChange({ ...facts.variants, [id]: answer === 'yes' });
   const said = (id: string) =>

@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { builtInCatalog, readPlate } from '../../../catalog/index.js';
+import { type Catalog, readPlate } from '../../../catalog/index.js';
 import type { Body, From, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Choices, TextField, Ticks } from '../../parts/field.js';
 import { readWritten, WrittenField } from '../../parts/written.js';
@@ -63,21 +64,20 @@ function Known({ identity: i }: { identity: From<'identity'> }) {
   );
 }
 
-function placesFor(job: Job): readonly string[] {
+function placesFor({ platePlaces }: Catalog, job: Job): readonly string[] {
   const { architecture } = job.intake;
-  return builtInCatalog()
-    .platePlaces.filter(
-      (p) => !architecture || architecture === 'unknown' || p.architectures.includes(architecture),
-    )
+  return platePlaces
+    .filter((p) => !architecture || architecture === 'unknown' || p.architectures.includes(architecture))
     .map((p) => p.where);
 }
 
 function PlateForm({ job, onDone }: { job: Job; onDone: () => void }) {
+  const catalog = useCatalog();
   const [text, setText] = useState('');
   const [where, setWhere] = useState('');
   const [scheme, setScheme] = useState<string>();
   const { wrong, act } = useAct();
-  const readings = text.trim() === '' ? [] : readPlate(builtInCatalog(), text);
+  const readings = text.trim() === '' ? [] : readPlate(catalog, text);
   const chosen = readings.find((r) => r.scheme === scheme);
   const save = () =>
     act(async () => {
@@ -103,13 +103,13 @@ function PlateForm({ job, onDone }: { job: Job; onDone: () => void }) {
           label="Where it sits"
           value={where}
           onChange={setWhere}
-          placeholder={placesFor(job)[0] ?? 'on the shroud'}
+          placeholder={placesFor(catalog, job)[0] ?? 'on the shroud'}
         />
       </div>
       <details>
         <summary>Where plates hide</summary>
         <ul>
-          {placesFor(job).map((p) => (
+          {placesFor(catalog, job).map((p) => (
             <li key={p}>{p}</li>
           ))}
         </ul>
@@ -200,6 +200,7 @@ function MeasuredForm({ job, onDone }: { job: Job; onDone: () => void }) {
 }
 
 function LookedForm({ job, onDone }: { job: Job; onDone: () => void }) {
+  const catalog = useCatalog();
   const [looked, setLooked] = useState<readonly string[]>([]);
   const { act } = useAct();
   const save = () =>
@@ -209,7 +210,12 @@ function LookedForm({ job, onDone }: { job: Job; onDone: () => void }) {
     });
   return (
     <div className="card stack tight">
-      <Ticks label="Looked here, found none" items={placesFor(job)} value={looked} onChange={setLooked} />
+      <Ticks
+        label="Looked here, found none"
+        items={placesFor(catalog, job)}
+        value={looked}
+        onChange={setLooked}
+      />
       <Button look="go" onClick={() => void save()}>
         Keep that
       </Button>

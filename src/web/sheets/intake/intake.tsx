@@ -1,4 +1,4 @@
-import { builtInCatalog } from '../../../catalog/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
@@ -58,7 +58,7 @@ const viewNames = [
 ];
 
 function Forgotten() {
-  const parts = builtInCatalog().stageParts.filter((p) => p.stage === 'intake');
+  const parts = useCatalog().stageParts.filter((p) => p.stage === 'intake');
   const forgotten = parts.flatMap((p) => p.forgotten);
   if (forgotten.length === 0) return null;
   return (

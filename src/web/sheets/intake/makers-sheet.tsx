@@ -1,14 +1,9 @@
 import { useState } from 'react';
-import {
-  builtInCatalog,
-  byId,
-  readSpecLineAs,
-  readSpecLines,
-  type SpecLine,
-} from '../../../catalog/index.js';
+import { byId, readSpecLineAs, readSpecLines, type SpecLine } from '../../../catalog/index.js';
 import { type Body, type Job, quantityOf, written } from '../../../job/index.js';
 import { showAsWritten, withOrigin } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { SelectField, TextField } from '../../parts/field.js';
 import { NumberWithOrigin } from '../../parts/number.js';
@@ -17,7 +12,8 @@ import { NumberWithOrigin } from '../../parts/number.js';
 export function MakersSheet({ job }: { job: Job }) {
   const [text, setText] = useState('');
   const [page, setPage] = useState('');
-  const lines = text.trim() === '' ? [] : readSpecLines(builtInCatalog(), text);
+  const catalog = useCatalog();
+  const lines = text.trim() === '' ? [] : readSpecLines(catalog, text);
   return (
     <section className="section stack tight">
       <h2>The maker’s sheet</h2>
@@ -99,8 +95,9 @@ const originOf = (o: Body<'spec'>['origin']) => ({
 function SpecLineRow({ job, line, page }: { job: Job; line: SpecLine; page: string }) {
   const [spec, setSpec] = useState(line.spec ?? '');
   const { wrong, act } = useAct();
-  const { specs } = builtInCatalog();
-  const read = spec === '' || spec === line.spec ? line : readSpecLineAs(builtInCatalog(), spec, line.line);
+  const catalog = useCatalog();
+  const { specs } = catalog;
+  const read = spec === '' || spec === line.spec ? line : readSpecLineAs(catalog, spec, line.line);
   const name = byId(specs).get(spec)?.name ?? read.label;
   const confirmed = job.specs.get(spec)?.line === line.line;
   const confirm = () =>

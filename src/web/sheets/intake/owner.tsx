@@ -1,6 +1,5 @@
-import { builtInCatalog } from '../../../catalog/index.js';
 import type { IntakeFacts, Job } from '../../../job/index.js';
-import { useShop } from '../../data/queries.js';
+import { useCatalog, useShop } from '../../data/queries.js';
 import { ManyChoices, SelectField, TextField } from '../../parts/field.js';
 import { FactsForm } from './facts-form.js';
 
@@ -23,7 +22,7 @@ const uses: readonly { id: NonNullable<IntakeFacts['use']>; label: string }[] = 
 export function Owner({ job }: { job: Job }) {
   const shop = useShop();
   const currency = job.intake.stopLimit?.currency ?? shop.settings.currency ?? '$';
-  const complaints = builtInCatalog().complaints.map((c) => ({ id: c.id, label: c.name }));
+  const complaints = useCatalog().complaints.map((c) => ({ id: c.id, label: c.name }));
   return (
     <>
       <FactsForm job={job} title="Machine and owner" keys={['machine', 'use', 'owner', 'contact', 'missing']}>

@@ -1,8 +1,8 @@
 import { useRef, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
+import type { Catalog } from '../../../catalog/index.js';
 import { type Body, boreMeasure, type Job, skirtMeasure } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useShop, useUnits } from '../../data/queries.js';
+import { useCatalog, useShop, useUnits } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
@@ -31,6 +31,7 @@ const sheetLines = [
 
 function Form({ job, onClose }: { job: Job; onClose: () => void }) {
   const shop = useShop();
+  const catalog = useCatalog();
   const metric = useUnits() === 'metric';
   const [unit, setUnit] = useState<'in' | 'mm'>(metric ? 'mm' : 'in');
   const [count, setCount] = useState<'2' | '3' | '4'>('2');
@@ -46,8 +47,8 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
 
   const save = () =>
     act(async () => {
-      const bodies = readingsOf(cells, typed, unit, circumstancesOf(about));
-      const specs = specsOf(lines, unit, from);
+      const bodies = readingsOf(catalog, cells, typed, unit, circumstancesOf(about));
+      const specs = specsOf(catalog, lines, unit, from);
       for (const body of specs) await write(job.id, 'spec', body);
       for (const body of bodies) await write(job.id, 'measurement', body);
       if (skirt.trim()) await write(job.id, 'measurement', skirtOf(skirt, unit, circumstancesOf(about)));
@@ -174,12 +175,13 @@ function farFromOthers(key: string, typed: Typed, unit: string): string | undefi
 }
 
 function readingsOf(
+  catalog: Catalog,
   cells: readonly Cell[],
   typed: Typed,
   unit: string,
   about: Partial<Body<'measurement'>>,
 ): Body<'measurement'>[] {
-  const name = builtInCatalog().measurements.find(({ id }) => id === boreMeasure)!.name;
+  const name = catalog.measurements.find(({ id }) => id === boreMeasure)!.name;
   const bodies = cells.flatMap((cell) => {
     const key = cellKey(cell);
     const text = typed[key] ?? '';
@@ -205,8 +207,13 @@ function skirtOf(text: string, unit: string, about: Partial<Body<'measurement'>>
   };
 }
 
-function specsOf(lines: Readonly<Record<string, string>>, unit: string, from: string): Body<'spec'>[] {
-  const specs = builtInCatalog().specs;
+function specsOf(
+  catalog: Catalog,
+  lines: Readonly<Record<string, string>>,
+  unit: string,
+  from: string,
+): Body<'spec'>[] {
+  const specs = catalog.specs;
   const written = Object.entries(lines).filter(([, text]) => text.trim() !== '');
   if (written.length > 0 && !from.trim())
     throw new Error('Say where the maker’s figures come from: sheet and page.');

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Measurement } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button } from '../../parts/act.js';
 import { type Findable, findable, found, measureGroups, shortName } from './groups.js';
 
@@ -10,7 +11,8 @@ export type Chosen = Measurement | 'own';
 export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => void; onClose: () => void }) {
   const { job, onChoose, onClose } = props;
   const [typed, setTyped] = useState('');
-  const all = found(findable(job), typed);
+  const catalog = useCatalog();
+  const all = found(findable(catalog, job), typed);
   const fit = all.filter((f) => f.fits);
   const rest = all.filter((f) => !f.fits);
   const groups = measureGroups

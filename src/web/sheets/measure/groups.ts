@@ -1,4 +1,4 @@
-import { applies, builtInCatalog, type Measurement } from '../../../catalog/index.js';
+import { applies, type Catalog, type Measurement } from '../../../catalog/index.js';
 import { factsOf, type Job } from '../../../job/index.js';
 
 /** What a mechanic is working on when a reading is taken. Every measure of the catalog has its place; a test holds it to that. */
@@ -72,8 +72,7 @@ export function shortName({ id, name }: Pick<Measurement, 'id' | 'name'>): strin
   return id === 'bore-diameter' ? 'Bore, at heights and directions' : name;
 }
 
-export function findable(job: Job): Findable[] {
-  const { measurements, specs } = builtInCatalog();
+export function findable({ measurements, specs }: Catalog, job: Job): Findable[] {
   return measurements.map((measure) => ({
     measure,
     fits: applies(measure.when, factsOf(job)) !== 'no',

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { builtInCatalog, type Measurement } from '../../../catalog/index.js';
+import type { Catalog, Measurement } from '../../../catalog/index.js';
 import {
   boreAnswers,
   boreMeasure,
@@ -15,7 +15,7 @@ import {
   valveOf,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useShop, useUnits } from '../../data/queries.js';
+import { useCatalog, useShop, useUnits } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Cleaning } from '../cleaning/cleaning.js';
@@ -41,11 +41,12 @@ type Taking =
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
 export function Measure({ job, gate }: SheetProps) {
+  const catalog = useCatalog();
   const shop = useShop();
   const [taking, setTaking] = useState<Taking>();
   const [deciding, setDeciding] = useState<Deciding>();
   usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
-  const all = answersOf(job, shop);
+  const all = answersOf(catalog, job, shop);
   // a dialog that gives way to another closes after the other is open
   const close = (form: Taking['form']) => () => setTaking((now) => (now?.form === form ? undefined : now));
   return (
@@ -104,7 +105,8 @@ export function Measure({ job, gate }: SheetProps) {
         measure={taking?.form === 'face' ? taking.measure : undefined}
         onClose={close('face')}
         onSingle={() => {
-          if (taking?.form === 'face') setTaking({ form: 'reading', measure: measureOf(taking.measure) });
+          if (taking?.form === 'face')
+            setTaking({ form: 'reading', measure: measureOf(catalog, taking.measure) });
         }}
       />
       <Looked
@@ -122,7 +124,7 @@ export function Measure({ job, gate }: SheetProps) {
   );
 }
 
-const measureOf = (id: string) => builtInCatalog().measurements.find((m) => m.id === id)!;
+const measureOf = (catalog: Catalog, id: string) => catalog.measurements.find((m) => m.id === id)!;
 
 function formFor(chosen: Chosen): Taking {
   if (chosen === 'own') return { form: 'reading', measure: 'own' };
@@ -157,8 +159,7 @@ function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: De
 }
 
 /** What has a section of its own is not listed again reading by reading. */
-function answersOf(job: Job, shop: Shop) {
-  const catalog = builtInCatalog();
+function answersOf(catalog: Catalog, job: Job, shop: Shop) {
   const bores = boreAnswers(job, catalog, shop);
   const faces = faceAnswers(job, catalog, shop);
   const valves = valveAnswers(job, catalog, shop);

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { builtInCatalog, cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
+import { cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
 import {
   type Body,
   classLimits,
@@ -13,7 +13,7 @@ import {
 } from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
-import { useShop } from '../../data/queries.js';
+import { useCatalog, useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -72,6 +72,7 @@ function boundsFrom(limit: Limit | undefined, kind: Kind): Bounds {
 
 function Form(props: { job: Job; measurement: Measurement | undefined; onClose: () => void }) {
   const { job, measurement, onClose } = props;
+  const catalog = useCatalog();
   const shop = useShop();
   const [ownKind, setOwnKind] = useState<Kind>('length');
   const kind = measurement?.kind ?? ownKind;
@@ -81,7 +82,7 @@ function Form(props: { job: Job; measurement: Measurement | undefined; onClose: 
   const [direction, setDirection] = useState('');
   const [about, setAbout] = useState(atFirst);
   const [byHand, setByHand] = useState<Bounds>();
-  const sheet = measurement && sheetLimit(job, builtInCatalog(), measurement, place);
+  const sheet = measurement && sheetLimit(job, catalog, measurement, place);
   const bounds = byHand ?? boundsFrom(sheet, kind);
   const { wrong, act } = useAct();
   const valve = measurement?.id.startsWith('valve-clearance') ?? false;
@@ -112,7 +113,7 @@ function Form(props: { job: Job; measurement: Measurement | undefined; onClose: 
     <>
       <Caution
         lines={(measurement?.components ?? [])
-          .flatMap((component) => cautionsFor(builtInCatalog(), { component }))
+          .flatMap((component) => cautionsFor(catalog, { component }))
           .slice(0, 2)
           .map((c) => c.words)}
       />
@@ -192,14 +193,10 @@ function attempt<T>(work: () => T): T | undefined {
 
 /** What the reading says while it stands in the form, before it is kept. */
 function Preview({ shop, body }: { shop: Shop; body: Body<'measurement'> | undefined }) {
+  const catalog = useCatalog();
   const answer =
     body &&
-    limitAnswer(
-      poolReadings([{ ...body, entry: '', at: '', by: '' }], shop),
-      body.limit,
-      builtInCatalog(),
-      shop,
-    );
+    limitAnswer(poolReadings([{ ...body, entry: '', at: '', by: '' }], shop), body.limit, catalog, shop);
   return (
     <div aria-live="polite">
       {answer?.decision && (

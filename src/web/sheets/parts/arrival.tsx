@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import { type Body, billOfParts, type From, type Job } from '../../../job/index.js';
 import { writeAll } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField, Ticks } from '../../parts/field.js';
@@ -35,14 +35,15 @@ const blames = [
 ] as const;
 
 function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From<'part'> }) {
+  const catalog = useCatalog();
   const [ticked, setTicked] = useState<string[]>([]);
   const [differing, setDiffering] = useState(false);
   const [words, setWords] = useState('');
   const [blame, setBlame] = useState<(typeof blames)[number]['id']>('no-fit');
   const { wrong, busy, act } = useAct();
   const looks = useMemo(
-    () => billOfParts(job, builtInCatalog()).find((l) => l.listed === part.part)?.lookAlikes ?? [],
-    [job, part.part],
+    () => billOfParts(job, catalog).find((l) => l.listed === part.part)?.lookAlikes ?? [],
+    [job, catalog, part.part],
   );
   const pictures = job.photographs.filter(
     (p) => p.about === part.part || (part.component !== undefined && p.about?.startsWith(part.component)),

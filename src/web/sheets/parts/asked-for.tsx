@@ -1,12 +1,13 @@
 import { useMemo } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import { type BillLine, billOfParts, type Job } from '../../../job/index.js';
 import { writeAll } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 /** What the plan and the decisions ask for and is not on the list yet. Nothing is put there silently. */
 export function AskedFor({ job }: { job: Job }) {
-  const bill = useMemo(() => billOfParts(job, builtInCatalog()), [job]);
+  const catalog = useCatalog();
+  const bill = useMemo(() => billOfParts(job, catalog), [job, catalog]);
   const { wrong, busy, act } = useAct();
   const open = bill.filter(({ listed }) => listed === undefined);
   if (open.length === 0) return null;

@@ -1,11 +1,7 @@
 import { useState } from 'react';
-import {
-  builtInCatalog,
-  type Caution as CatalogCaution,
-  cautionsFor,
-  type RunUpStep,
-} from '../../../catalog/index.js';
+import { type Caution as CatalogCaution, cautionsFor, type RunUpStep } from '../../../catalog/index.js';
 import { type RunUpItem, runUpOf } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -36,7 +32,7 @@ const phaseNames: Readonly<Record<RunUpStep['phase'], string>> = {
 
 /** Oil, fuel, guards, a second way to stop; then the first start, the settings, the load, and proof that it stops. */
 export function RunUp({ job, gate }: SheetProps) {
-  const catalog = builtInCatalog();
+  const catalog = useCatalog();
   const { items, stops } = runUpOf(job, catalog);
   const [saying, setSaying] = useState<RunUpItem>();
   const next = items.find(({ state }) => state === 'open');

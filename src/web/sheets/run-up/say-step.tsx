@@ -1,7 +1,8 @@
 import { useState } from 'react';
-import { builtInCatalog, cautionsFor, type RunUpStep } from '../../../catalog/index.js';
+import { cautionsFor, type RunUpStep } from '../../../catalog/index.js';
 import type { From, Job, RunUpItem } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -22,6 +23,7 @@ export function SayStep(props: { job: Job; item: RunUpItem | undefined; onClose:
 }
 
 function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: () => void }) {
+  const catalog = useCatalog();
   const { step, limit } = item;
   const kind = step.kind ?? limit?.kind ?? 'rotation';
   const [value, setValue] = useState(readWritten('', kind));
@@ -42,7 +44,7 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
     });
   return (
     <>
-      <Caution lines={cautionsFor(builtInCatalog(), { runUp: step.id }).map((c) => c.words)} />
+      <Caution lines={cautionsFor(catalog, { runUp: step.id }).map((c) => c.words)} />
       {step.words && <p>{step.words}</p>}
       {limit && (
         <p>

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import { applies, type Component } from '../../../catalog/index.js';
+import { applies, type Catalog, type Component } from '../../../catalog/index.js';
 import { factsOf, freeHandle, type Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { TextField } from '../../parts/field.js';
@@ -18,6 +19,7 @@ export function ChooseComponent(props: {
 }) {
   const { job, open, onClose } = props;
   const [find, setFind] = useState('');
+  const catalog = useCatalog();
   const { wrong, act } = useAct();
   const [, go] = useLocation();
   const own = () =>
@@ -31,7 +33,7 @@ export function ChooseComponent(props: {
       <TextField label="Find or name a piece" value={find} onChange={setFind} placeholder="carburetor" />
       <Wrong words={wrong} />
       <ul className="lines">
-        {(open ? choicesFor(job, props.off, find) : []).map(({ component, holds }) => (
+        {(open ? choicesFor(catalog, job, props.off, find) : []).map(({ component, holds }) => (
           <li key={component.id}>
             <div>
               <b>{component.name}</b>
@@ -62,8 +64,8 @@ interface ComponentChoice {
   readonly holds: readonly string[];
 }
 
-function choicesFor(job: Job, off: ReadonlySet<string>, find: string): ComponentChoice[] {
-  const all = componentsOf(job).filter(
+function choicesFor(catalog: Catalog, job: Job, off: ReadonlySet<string>, find: string): ComponentChoice[] {
+  const all = componentsOf(catalog, job).filter(
     (c) => applies(c.onlyOn, factsOf(job)) !== 'no' && c.comesOffAs !== 'base',
   );
   const name = new Map(all.map((c) => [c.id, c.name]));

@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import {
   type GoalChoice,
   goalChoices,
@@ -9,6 +8,7 @@ import {
   type WantedGoal,
 } from '../../../job/index.js';
 import { write, writeAll } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 
@@ -98,9 +98,10 @@ function AddGoal({ job, open, onClose }: { job: Job; open: boolean; onClose: () 
 }
 
 function Choose({ job, onClose }: { job: Job; onClose: () => void }) {
+  const catalog = useCatalog();
   const [find, setFind] = useState('');
   const { wrong, act } = useAct();
-  const all = useMemo(() => goalChoices(job, builtInCatalog()), [job]);
+  const all = useMemo(() => goalChoices(job, catalog), [job, catalog]);
   const words = find.trim().toLowerCase();
   const found = all.filter((c) => c.title.toLowerCase().includes(words));
   const take = (choice: GoalChoice) =>

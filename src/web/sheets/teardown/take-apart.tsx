@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { builtInCatalog, byId } from '../../../catalog/index.js';
+import { byId, type Catalog } from '../../../catalog/index.js';
 import { inOrderDone, type Job, type PlannedStep, stepBy, type TeardownPlan } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useJob } from '../../data/queries.js';
+import { useCatalog, useJob } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -19,15 +19,15 @@ import { counted, fastenerWords, listed } from './words.js';
 /** Taking apart step by step: the next of the plan, or the one named. */
 export function TakeApart({ id, step: named }: { id: string; step?: string | undefined }) {
   const { job, loading } = useJob(id);
+  const catalog = useCatalog();
   const plan = useTeardownPlan(job);
   const [, go] = useLocation();
   const [waiting, setWaiting] = useState(0);
   const planned = plan.state === 'planned' ? plan : undefined;
   const ready = planned ? readyNow(planned) : [];
   const step = useMemo(
-    () =>
-      named === undefined ? ready[waiting % Math.max(1, ready.length)] : stepBy(job, builtInCatalog(), named),
-    [named, job, ready, waiting],
+    () => (named === undefined ? ready[waiting % Math.max(1, ready.length)] : stepBy(job, catalog, named)),
+    [named, job, catalog, ready, waiting],
   );
   const leave = () => go(`/job/${id}/teardown`);
   if (!step) return <NothingLeft id={id} loading={loading} named={named} plan={planned} />;
@@ -110,6 +110,7 @@ interface ActProps {
 }
 
 function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
+  const catalog = useCatalog();
   const logged = job.steps.get(step.step);
   const [counts, setCounts] = useState<readonly Count[]>(() => countsFor(step.fasteners));
   const [bag, setBag] = useState(step.bag ?? '');
@@ -152,7 +153,7 @@ function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
       where={where}
       title={step.name}
       say={sayOf(step)}
-      spoken={spokenOf(step)}
+      spoken={spokenOf(catalog, step)}
       back={onBack}
       onLeave={onLeave}
       other={other}
@@ -296,8 +297,8 @@ function sayOf(step: PlannedStep): string {
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-function spokenOf(step: PlannedStep): string {
-  const cautions = byId(builtInCatalog().cautions);
+function spokenOf(catalog: Catalog, step: PlannedStep): string {
+  const cautions = byId(catalog.cautions);
   return [
     ...step.cautions.map((c) => cautions.get(c.id)!.title),
     `Take off: ${step.name}`,

@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { builtInCatalog, cautionsFor } from '../../../catalog/index.js';
+import { cautionsFor } from '../../../catalog/index.js';
 import { type From, inOrderDone, type Job, offNow, type TeardownPlan } from '../../../job/index.js';
 import { documentUrl } from '../../data/api.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -21,11 +22,12 @@ import { counted, listed, minutesWords } from './words.js';
 
 /** What must be reached and the cheapest way there; then off in order, seen, counted, bagged and plugged. */
 export function Teardown({ job, gate }: SheetProps) {
+  const catalog = useCatalog();
   const [choosing, setChoosing] = useState(false);
   const [, go] = useLocation();
   const found = useTeardownPlan(job);
   const plan = found.state === 'planned' ? found : undefined;
-  const off = useMemo(() => offNow(job, builtInCatalog()), [job]);
+  const off = useMemo(() => offNow(job, catalog), [job, catalog]);
   const next = plan?.steps[0];
   usePrimary(
     next
@@ -39,7 +41,7 @@ export function Teardown({ job, gate }: SheetProps) {
       headline={headline(job, plan)}
       say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
     >
-      <Caution lines={cautionsFor(builtInCatalog(), { stage: 'teardown' })} />
+      <Caution lines={cautionsFor(catalog, { stage: 'teardown' })} />
       {found.state === 'cannot' && (
         <p className="empty">
           {found.words} Say on the Intake sheet which kind of engine it is, and the cheapest way to any piece

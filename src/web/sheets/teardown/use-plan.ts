@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import { type Job, localTime, teardownPlanOf } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 
 /** The plan of the teardown as the log stands, soaks run down to the minute. */
 export function useTeardownPlan(job: Job) {
+  const catalog = useCatalog();
   const now = useMinute();
-  return useMemo(() => teardownPlanOf(job, builtInCatalog(), { now }), [job, now]);
+  return useMemo(() => teardownPlanOf(job, catalog, { now }), [job, now, catalog]);
 }
 
 function useMinute(): string {

@@ -1,11 +1,12 @@
-import { builtInCatalog, byId } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import { hours, type Worth } from '../../../diagnose/index.js';
+import { useCatalog } from '../../data/queries.js';
 
 const shown = 6;
 
 /** What the cost is made of: faults by their part in it, each weighed with the chance that it is there. */
 export function Drivers({ worth, money }: { worth: Worth; money: ((amount: number) => string) | undefined }) {
-  const faults = byId(builtInCatalog().faults);
+  const faults = byId(useCatalog().faults);
   const top = worth.drivers.slice(0, shown);
   const rest = worth.drivers.slice(shown).reduce((sum, d) => sum + d.share, 0);
   const longest = top[0]?.share ?? 1;

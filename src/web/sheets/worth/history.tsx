@@ -1,18 +1,21 @@
 import { useEffect, useState } from 'react';
-import { builtInCatalog } from '../../../catalog/index.js';
 import type { WorthThen } from '../../../diagnose/index.js';
 import { type Job, type Shop, worthHistoryOf } from '../../../job/index.js';
+import { useCatalog, useOwnSay } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
 import { percent } from './drivers.js';
 import { scaleTo } from './scale.js';
 
 /** Worked out after the sheet stands, so that nothing on it waits. */
 export function useWorthHistory(job: Job, shop: Shop): readonly WorthThen[] {
+  const catalog = useCatalog();
+  const own = useOwnSay(job);
   const [history, setHistory] = useState<readonly WorthThen[]>([]);
   useEffect(() => {
-    const soon = setTimeout(() => setHistory(worthHistoryOf(job, builtInCatalog(), shop)), 60);
+    const options = own && { frequencies: own.frequencies };
+    const soon = setTimeout(() => setHistory(worthHistoryOf(job, catalog, shop, options)), 60);
     return () => clearTimeout(soon);
-  }, [job, shop]);
+  }, [job, catalog, shop, own]);
   return history;
 }
 

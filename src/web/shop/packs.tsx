@@ -1,0 +1,182 @@
+import { useState } from 'react';
+import { CatalogError, problemWords } from '../../catalog/index.js';
+import {
+  givesWords,
+  type ReadShopPack,
+  readShopPack,
+  type Shop,
+  type ShopPack,
+  shopCatalog,
+  shopLog,
+} from '../../job/index.js';
+import { write } from '../data/outbox.js';
+import { Button, useAct, Wrong } from '../parts/act.js';
+import { TextField } from '../parts/field.js';
+import { useArrival } from './arrival.js';
+import { download } from './download.js';
+
+/** Catalog packs of the shop's own: faults, checks, parts, figures that the program does not know. */
+export function Packs({ shop }: { shop: Shop }) {
+  const { packs } = shopCatalog(shop);
+  useArrival('own-packs');
+  return (
+    <section className="section stack tight" aria-labelledby="own-packs">
+      <h2 id="own-packs">Catalog packs of the shop’s own</h2>
+      {packs.length === 0 && (
+        <p className="empty">
+          None yet. A pack is a text file that adds faults, checks, parts or figures to the catalog, or
+          changes what stands there; the advice then reckons with it.
+        </p>
+      )}
+      <ul className="lines">
+        {packs.map((p) => (
+          <PackLine key={p.pack} pack={p} />
+        ))}
+      </ul>
+      <AddPack shop={shop} />
+    </section>
+  );
+}
+
+function PackLine({ pack: p }: { pack: ShopPack }) {
+  const { wrong, act } = useAct();
+  const left = p.problems.length > 0;
+  return (
+    <li>
+      <div>
+        <b>{p.head?.title ?? p.pack}</b>{' '}
+        {left ? (
+          <span className="verdict fail">left out</span>
+        ) : (
+          <span className="soft">{givesWords(p.gives)}</span>
+        )}
+        {left && (
+          <>
+            <p>It does not fit this version of the program. Everything else works without it.</p>
+            <details>
+              <summary>
+                {p.problems.length} {p.problems.length === 1 ? 'reason' : 'reasons'}
+              </summary>
+              <Reasons reasons={p.problems.map(problemWords)} />
+            </details>
+          </>
+        )}
+        <details>
+          <summary>Read it</summary>
+          <pre className="scroll-x pack-text">
+            <code>{p.text}</code>
+          </pre>
+          <Button look="quiet" onClick={() => download(p.file, p.text, 'application/yaml')}>
+            Keep it as a file
+          </Button>
+        </details>
+        <Wrong words={wrong} />
+      </div>
+      <Button
+        look="quiet"
+        aria-label={`Remove the pack ${p.head?.title ?? p.pack}`}
+        onClick={() => void act(() => write(shopLog, 'pack', { pack: p.pack, text: p.text, removed: true }))}
+      >
+        Remove
+      </Button>
+    </li>
+  );
+}
+
+const mostReasons = 12;
+
+function Reasons({ reasons }: { reasons: readonly string[] }) {
+  return (
+    <ul className="reasons">
+      {reasons.slice(0, mostReasons).map((reason) => (
+        <li key={reason}>{reason}</li>
+      ))}
+      {reasons.length > mostReasons && <li>and {reasons.length - mostReasons} more</li>}
+    </ul>
+  );
+}
+
+const example = `pack: { id: our-pumps, title: What pumps bring us }
+faults:
+  - id: pump-ran-dry
+    name: Pump ran dry
+    …`;
+
+/** Read before it is kept: a pack that does not fit is refused with file, line and reason. */
+function AddPack({ shop }: { shop: Shop }) {
+  const [given, setGiven] = useState({ file: 'pasted text', text: '' });
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  const [read, setRead] = useState<ReadShopPack>();
+  const { wrong, act } = useAct();
+  const take = (next: typeof given) => {
+    setGiven(next);
+    setRead(undefined);
+    setRefused([]);
+  };
+  const look = () => {
+    try {
+      setRead(readShopPack(shop, given));
+      setRefused([]);
+    } catch (error) {
+      if (!(error instanceof CatalogError)) throw error;
+      setRead(undefined);
+      setRefused(error.problems.map(problemWords));
+    }
+  };
+  const keep = (body: ReadShopPack['body']) =>
+    act(async () => {
+      await write(shopLog, 'pack', body);
+      take({ file: 'pasted text', text: '' });
+    });
+  return (
+    <details>
+      <summary>Add a pack</summary>
+      <div className="stack tight">
+        <label className="button">
+          Choose a file
+          <input
+            className="hidden"
+            type="file"
+            accept=".yaml,.yml,text/yaml,application/yaml"
+            onChange={(e) => {
+              const file = e.target.files?.[0];
+              e.target.value = '';
+              if (file) void act(async () => take({ file: file.name, text: await file.text() }));
+            }}
+          />
+        </label>
+        <TextField
+          label={given.file === 'pasted text' ? 'or paste its text' : `Text of ${given.file}`}
+          value={given.text}
+          onChange={(text) => take({ ...given, text })}
+          long
+          placeholder={example}
+        />
+        {refused.length > 0 && (
+          <div className="wrong-box" role="alert">
+            <b>This pack is not taken. Nothing was changed.</b>
+            <Reasons reasons={refused} />
+          </div>
+        )}
+        {read && (
+          <p role="status">
+            “{read.title}” {givesWords(read.gives)}.
+            {read.replaces && ' It takes the place of the pack of the same id.'}
+          </p>
+        )}
+        <Wrong words={wrong} />
+        <div className="row">
+          {read ? (
+            <Button look="go" onClick={() => void keep(read.body)}>
+              Keep this pack
+            </Button>
+          ) : (
+            <Button disabled={given.text.trim() === ''} onClick={look}>
+              Read it through
+            </Button>
+          )}
+        </div>
+      </div>
+    </details>
+  );
+}

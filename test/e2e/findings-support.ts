@@ -1,0 +1,138 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { RunningShop } from './support.js';
+
+/** Ids of one job, told apart by its tag. */
+const idOf = (tag: number, n: number) =>
+  `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n).padStart(8, '0')}`;
+
+type Line = readonly [kind: string, body: unknown];
+
+/** Lines written through the same door as a device uses. */
+async function send(context: BrowserContext, shop: RunningShop, entries: readonly unknown[]): Promise<void> {
+  const answer = await context.request.post(`${shop.address}/api/entries`, {
+    data: { entries },
+    headers: { origin: shop.address },
+  });
+  expect(answer.status(), await answer.text()).toBe(200);
+}
+
+/** A machine with its facts, and what else its log holds. */
+export async function hang(
+  context: BrowserContext,
+  shop: RunningShop,
+  tag: number,
+  intake: Record<string, unknown>,
+  more: readonly Line[] = [],
+): Promise<string> {
+  const job = idOf(tag, 0);
+  const lines: readonly Line[] = [['open', { tag, title: 'invented' }], ['intake', intake], ...more];
+  const at = (n: number) => `2026-05-0${1 + (tag % 9)}T09:0${n}:00.000+00:00`;
+  const entries = lines.map(([kind, body], n) => ({
+    ...{ id: idOf(tag, n + 1), job, at: at(n), by: 'bench', kind, v: 1, body },
+  }));
+  await send(context, shop, entries);
+  return job;
+}
+
+export async function tellShop(context: BrowserContext, shop: RunningShop, lines: readonly Line[]) {
+  const entries = lines.map(([kind, body], n) => ({
+    ...{
+      id: idOf(9000, n + 1),
+      job: 'shop',
+      at: `2026-05-01T08:0${n}:00.000+00:00`,
+      by: 'bench',
+      kind,
+      v: 1,
+      body,
+    },
+  }));
+  await send(context, shop, entries);
+}
+
+/** Acts on the Findings sheet as a person does. */
+export class FindingsSheet {
+  constructor(readonly page: Page) {}
+
+  readonly dialog = () => this.page.getByRole('dialog');
+  readonly fault = (name: string) =>
+    this.page.locator('.fault', { has: this.page.locator('> b', { hasText: name }) });
+  readonly changed = () => this.page.getByRole('region', { name: 'What the last line changed' });
+  readonly evidence = (check: string) => this.page.locator('.evidence > li', { hasText: check });
+
+  /** The tap is answered first, the faults follow. */
+  async settled(): Promise<void> {
+    await this.page.locator('.findings[aria-busy="false"]').waitFor();
+  }
+
+  /** The evidence from the beginning, not only the latest lines. */
+  async unfoldEvidence(): Promise<void> {
+    const earlier = this.page.getByRole('button', { name: /^\d+ earlier$/ });
+    if (await earlier.isVisible()) await earlier.click();
+  }
+
+  /** Logs a check with an outcome by its words, from the search field. */
+  async see(check: string, outcome: string, { doubtful = false } = {}): Promise<void> {
+    await this.page.getByLabel('Find a check').fill(check);
+    await this.page
+      .locator('section:has(> h2:text-is("Other checks")) li', { hasText: check })
+      .first()
+      .getByRole('button')
+      .click();
+    await this.answer(outcome, { doubtful });
+  }
+
+  /** Answers the open dialog of a check. */
+  async answer(outcome: string, { doubtful = false } = {}): Promise<void> {
+    const dialog = this.dialog();
+    await dialog.waitFor();
+    if (doubtful) await dialog.getByLabel(/^Doubtful/).check();
+    const tap = dialog.getByRole('button', { name: outcome, exact: true });
+    if ((await tap.count()) > 0) await tap.click();
+    else {
+      await dialog.getByLabel(outcome, { exact: true }).check();
+      await dialog.getByRole('button', { name: 'Log it' }).click();
+    }
+    await dialog.waitFor({ state: 'hidden' });
+    await this.settled();
+  }
+
+  /** How likely a fault stands, in percent; 0 when it is too unlikely to be listed. */
+  async likely(name: string): Promise<number> {
+    const more = this.page.getByRole('button', { name: /^\d+ more$/ });
+    if (await more.isVisible()) await more.click();
+    const line = this.fault(name);
+    if ((await line.count()) === 0) return 0;
+    return Number(/\d+/.exec((await line.first().locator('.likely').textContent()) ?? '')?.[0]);
+  }
+
+  /** Says what a fault is, seen with the eyes. */
+  async decide(name: string, choice: string): Promise<void> {
+    await this.likely(name); // brings it into sight
+    await this.fault(name)
+      .first()
+      .getByRole('button', { name: /^Say what it is/ })
+      .click();
+    await this.dialog().getByLabel(choice).check();
+    await this.dialog().getByRole('button', { name: 'Write it down' }).click();
+    await this.dialog().waitFor({ state: 'hidden' });
+    await this.settled();
+  }
+
+  /** Follows the advice, each best check answered as healthy, until it says that enough is seen; how many taps. */
+  async followUntilEnough(most: number): Promise<number> {
+    const enough = this.page.getByText('Enough is seen to act');
+    for (let taps = 0; taps <= most; taps++) {
+      if (await enough.isVisible()) return taps;
+      const best = this.page.locator('.card.first', { has: this.page.locator('.outcomes') });
+      const title = await best.locator('header b').textContent();
+      await best.locator('.outcomes button').first().click();
+      await expect
+        .poll(
+          async () => (await enough.isVisible()) || (await best.locator('header b').textContent()) !== title,
+        )
+        .toBe(true);
+    }
+    throw new Error(`after ${most} taps it still wants to look further`);
+  }
+}
