@@ -31,13 +31,13 @@ export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
-  const exact = steadiness.roughness < quiet ? refined(bands.low, bands.rate, stretches, 2) : stretches;
+  const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
   const track = trackOf(exact, frames, steadiness, cycle);
   return { ...accepted(choice, track), track };
 }
 
-/** A path this smooth has so little noise in it that fast swings may be followed more closely. */
-const quiet = 0.004;
+/** Lines this clear leave so little noise in the path that fast swings may be followed more closely. */
+const clear = 0.02;
 
 /** One part in a million of full scale: below what any microphone's own noise leaves. */
 const isSilent = ({ low }: Bands): boolean => low.every((sample) => Math.abs(sample) < 1e-6);
