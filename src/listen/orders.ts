@@ -13,7 +13,8 @@ const windowS = 1.6;
 export function orderSalience(bands: Bands, stretches: readonly Stretch[]): readonly Salience[] {
   const longest = Math.max(...stretches.map(({ start, end }) => end - start));
   const mean = meanHz(stretches);
-  const perTurn = 2 ** Math.max(3, Math.round(Math.log2((0.9 * bands.rate) / mean)));
+  // no fewer samples than the band has: what lies above half of them would fold down among the orders
+  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2(bands.rate / mean)));
   const turns = Math.max(2, Math.floor(Math.min(windowS, longest * 0.98) * mean));
   const size = nextPowerOfTwo(1.5 * turns * perTurn);
   const sums = [0, 1, 2].map(() => new Float64Array(size / 2 + 1));
