@@ -45,6 +45,8 @@ beforeAll(async () => {
     '/shop/unsent',
     ...stages.map((s) => `/job/${full}/${s}`),
     `/job/${full}/tighten/${joint}`,
+    `/job/${full}/take-apart/carburetor`,
+    `/job/${full}/put-together/cylinder-head`,
   ];
 });
 afterAll(async () => {
