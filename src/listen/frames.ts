@@ -14,7 +14,7 @@ export interface Framing {
   readonly hopS: number;
 }
 
-const floorWidthHz = 70;
+export const floorWidthHz = 70;
 
 /**
  * Windows over the whole sound; a sound shorter than the window is one frame, taken whole.
@@ -63,7 +63,7 @@ function frameAt(bands: Bands, from: number, taper: Float64Array, slope: number)
 }
 
 /** Firing orders above this are smeared by the least unsteadiness. */
-const lowTopHz = 2400;
+export const lowTopHz = 1600;
 
 /** An envelope says nothing above a few hundred firings a second. */
-const envelopeTopHz = 700;
+export const envelopeTopHz = 700;

@@ -1,8 +1,12 @@
 import type { Bands } from './bands.js';
+import { envelopeTopHz, floorWidthHz, lowTopHz } from './frames.js';
 import { type Salience, salienceOf } from './salience.js';
 import { meanHz, type Stretch } from './stretches.js';
 import { hann, nextPowerOfTwo, powerPair, tapered } from './transform.js';
 import { sampleAt, warpOf } from './warp.js';
+
+/** Windows that overlap by half share some of their noise. */
+const independent = 0.7;
 
 /** Turns of the path that one window holds at most; more turns part lines that lie closer. */
 const windowS = 1.6;
@@ -38,11 +42,11 @@ export function orderSalience(bands: Bands, stretches: readonly Stretch[]): read
     }
   }
   const step = perTurn / size;
-  const top = Math.ceil(size / 2);
-  const scale = { step, floorWidth: 70 / mean, averages: Math.max(1, averages * 0.7) };
-  return sums.map((power, i) =>
-    salienceOf(power.subarray(0, i === 0 ? top : Math.min(top, Math.ceil(700 / mean / step))), scale),
-  );
+  const scale = { step, floorWidth: floorWidthHz / mean, averages: Math.max(1, averages * independent) };
+  return sums.map((power, i) => {
+    const topHz = i === 0 ? lowTopHz : envelopeTopHz;
+    return salienceOf(power.subarray(0, Math.min(size / 2, Math.ceil(topHz / mean / step))), scale);
+  });
 }
 
 function addTo(sums: Float64Array, power: Float64Array): void {

@@ -48,7 +48,7 @@ export const refused = (says: string): Verdict => ({
   says,
 });
 
-const leastEvidence = 0.0022;
+const leastEvidence = 0.004;
 /** What plain noise may give to any one speed. */
 const noiseEvidence = 0.0002;
 const leastOverChance = 6;
