@@ -3,6 +3,7 @@
  * can be off.
  */
 import { architectures, builtInCatalog } from '../src/catalog/index.js';
+import { assemblyPlanOf, fold, gateRules, teardownPlanOf } from '../src/job/index.js';
 import { leastTeardown, teardownGraph } from '../src/plan/index.js';
 import { leastByExhaustion } from '../test/plan/teardown/by-exhaustion.js';
 import { randomCase } from '../test/plan/teardown/random-graph.js';
@@ -31,6 +32,52 @@ for (const architecture of architectures) {
   console.log(
     `  ${architecture.padEnd(15)} ${ids.length} pieces  strip ${strip.toFixed(1)} ms  slowest single ${worst.ms.toFixed(2)} ms (${worst.id})  an assembly stays whole for ${whole.length} targets`,
   );
+}
+
+console.log('\nA job: its plan, its way back and what both bring into the gates');
+for (const architecture of architectures) {
+  const { whole, half } = jobsOn(architecture);
+  const plan = timed(() => teardownPlanOf(whole, catalog));
+  const bare = timed(() =>
+    leastTeardown(teardownGraph(catalog, architecture, {}).graph, { reach: ['crankshaft'] }),
+  );
+  const back = timed(() => assemblyPlanOf(half, catalog));
+  const rules = timed(() => gateRules(catalog, half));
+  console.log(
+    `  ${architecture.padEnd(15)} plan ${plan.toFixed(1)} ms (${(plan / bare).toFixed(1)} × the bare search)  way back of a full strip ${back.toFixed(1)} ms  gates ${rules.toFixed(1)} ms`,
+  );
+}
+
+/** The crankshaft wanted, before anything is off and with all of it off. */
+function jobsOn(architecture: (typeof architectures)[number]) {
+  const job = '01900000-0000-7000-8000-000000000001';
+  const line = (n: number, kind: string, body: unknown) => ({
+    id: `01900000-0000-7000-8000-1${String(n).padStart(11, '0')}`,
+    job,
+    at: new Date(Date.UTC(2026, 2, 1, 9, n)).toISOString(),
+    by: 'bench',
+    kind,
+    v: 1,
+    body,
+  });
+  const begun = [
+    line(1, 'open', { tag: 1, title: '' }),
+    line(2, 'intake', { architecture }),
+    line(3, 'goal', { component: 'crankshaft', title: 'crankshaft', why: '', state: 'wanted' }),
+  ];
+  const whole = fold(job, begun);
+  const plan = teardownPlanOf(whole, catalog);
+  const steps = plan.state === 'planned' ? plan.steps : [];
+  const taken = steps.map((s, i) =>
+    line(4 + i, 'step', {
+      step: s.step,
+      stage: 'teardown',
+      title: s.name,
+      components: [...s.components],
+      state: 'done',
+    }),
+  );
+  return { whole, half: fold(job, [...begun, ...taken]) };
 }
 
 const cases = Array.from({ length: 300 }, (_, seed) => randomCase(seed));

@@ -1,7 +1,7 @@
-/** The cheapest basket: coverings of 200 parts from 1,000 offers, and a repair's order from 8 suppliers. */
+/** The cheapest basket: coverings of 200 parts from 1,000 offers in several forms, and a repair's order from 8 suppliers. */
 import highsLoader, { type Highs } from 'highs';
 import { type BasketProblem, basket } from '../src/supply/index.js';
-import { covering, shops } from './supply/baskets.js';
+import { covering, fromSeveral, severalOfEach, shops } from './supply/baskets.js';
 
 const highs = await (highsLoader as unknown as () => Promise<Highs>)();
 
@@ -49,6 +49,14 @@ show(
 show(
   '200 parts, 1,000 offers, 5 % density',
   [1, 2].map((seed) => covering(seed, 200, 1000, 0.05)),
+);
+show(
+  'the same at 2 %, needs of 1 to 3, offers of 1 or 2 of a part',
+  [21, 22, 23].map((seed) => severalOfEach(seed)),
+);
+show(
+  'the same at 3 %, six suppliers without shipping',
+  [31, 32, 33].map((seed) => fromSeveral(seed)),
 );
 show(
   '40 parts, 8 suppliers',

@@ -15,6 +15,29 @@ export function covering(seed: number, parts = 200, offers = 1000, density = 0.0
   };
 }
 
+/** More than one of a part is needed, and an offer may hold two of it. */
+export function severalOfEach(seed: number): BasketProblem {
+  const next = uniform(seed);
+  const { need, offers, ...rest } = covering(seed);
+  const each = (counts: Readonly<Record<string, number>>, most: number) =>
+    Object.fromEntries(Object.keys(counts).map((part) => [part, 1 + Math.floor(next() * most)]));
+  return {
+    need: each(need, 3),
+    offers: offers.map((offer) => ({ ...offer, contains: each(offer.contains, 2) })),
+    ...rest,
+  };
+}
+
+export function fromSeveral(seed: number, count = 6): BasketProblem {
+  const next = uniform(seed);
+  const { need, offers } = covering(seed, 200, 1000, 0.03);
+  return {
+    need,
+    offers: offers.map((offer) => ({ ...offer, supplier: `s${Math.floor(next() * count)}` })),
+    suppliers: Array.from({ length: count }, (_, s) => ({ id: `s${s}` })),
+  };
+}
+
 /** A repair's order: 40 parts, 8 suppliers with shipping, minimums and lead times, some kits, a day worth something. */
 export function shops(seed: number, parts = 40, suppliers = 8): BasketProblem {
   const next = uniform(seed);

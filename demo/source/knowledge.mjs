@@ -2,7 +2,8 @@
  * The catalog asked by id, so that a check, a piece or a step carries the words that the application gives it.
  * An id that the catalog does not know stops the script.
  */
-export function knowledge({ builtInCatalog, readPlate, readSpecLines, readEntry, written }) {
+export function knowledge(rooms, sounds) {
+  const { builtInCatalog, readPlate, readSpecLines, readEntry, written } = rooms;
   const catalog = builtInCatalog();
   const find = (section, id, list = catalog[section]) => {
     const found = list.find((each) => each.id === id);
@@ -58,6 +59,14 @@ export function knowledge({ builtInCatalog, readPlate, readSpecLines, readEntry,
       };
     });
 
+  /** What the application hears in one of the made sounds, as a line of the log. */
+  const recording = (name, more) => {
+    const sound = rooms.readWav(new Uint8Array(sounds[name]));
+    const engine = { strokes: 4, cylinders: 1 };
+    const seconds = sound.samples.length / sound.sampleRate;
+    return { name, ...engine, seconds, ...rooms.hearing(sound, engine), marks: [], ...more };
+  };
+
   const plate = (text, where) => {
     const [reading] = readPlate(catalog, text);
     if (!reading) throw new Error(`no plate scheme fits “${text}”`);
@@ -72,6 +81,7 @@ export function knowledge({ builtInCatalog, readPlate, readSpecLines, readEntry,
     oneTimePart,
     port,
     runUp,
+    recording,
     specs,
     plate,
     written,

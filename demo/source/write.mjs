@@ -7,18 +7,22 @@ import { printed } from './json.mjs';
 import { knowledge } from './knowledge.mjs';
 import { mowerJob } from './mower.mjs';
 import { pumpJob } from './pump/job.mjs';
+import { wav } from './sounds/engine.mjs';
+import { pumpAfter, pumpBefore } from './sounds/pump.mjs';
 
 /**
- * Draws the pictures, writes the logs that refer to them, and takes away pictures that nothing refers to any more.
- * `rooms` holds the public faces of `catalog` and `job`, built or not.
+ * Draws the pictures, makes the sounds, writes the logs that refer to them, and takes away what nothing refers to any
+ * more. `rooms` holds the public faces of `catalog`, `listen` and `job`, built or not.
  */
 export async function writeDemo({ folder, rooms }) {
   const pictures = await drawn();
-  const know = knowledge(rooms);
+  const sounds = { 'pump-before.wav': wav(pumpBefore()), 'pump-after.wav': wav(pumpAfter()) };
+  const know = knowledge(rooms, sounds);
   const jobs = { 'market-garden-pump': pumpJob(know, pictures), 'school-mower': mowerJob(know, pictures) };
   const files = new Map([
     ...Object.entries(jobs).map(([name, entries]) => [join('jobs', `${name}.json`), printed({ entries })]),
     ...[...pictures.values()].map((p) => [join('pictures', `${p.facts.sha256}.jpg`), p.bytes]),
+    ...Object.entries(sounds).map(([name, bytes]) => [join('sounds', name), bytes]),
   ]);
   const changed = takeAwayStale(folder, files) + writeChanged(folder, files);
   return { jobs: Object.keys(jobs).length, pictures: pictures.size, changed };
@@ -41,7 +45,7 @@ async function photographed(svg) {
 }
 
 function takeAwayStale(folder, files) {
-  const kept = ['jobs', 'pictures'].flatMap((part) => {
+  const kept = ['jobs', 'pictures', 'sounds'].flatMap((part) => {
     const path = join(folder, part);
     return existsSync(path) ? readdirSync(path).map((name) => join(part, name)) : [];
   });

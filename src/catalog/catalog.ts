@@ -31,6 +31,7 @@ export type Measurement = Catalog['measurements'][number];
 export type Agent = Catalog['agents'][number];
 export type Material = Catalog['materials'][number];
 export type Cleaning = Catalog['cleanings'][number];
+export type Consumable = Catalog['consumables'][number];
 export type NeverCombine = Catalog['neverCombine'][number];
 export type Caution = Catalog['cautions'][number];
 export type StagePart = Catalog['stageParts'][number];

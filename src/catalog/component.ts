@@ -21,6 +21,8 @@ const fastener = z
     '"countTo" is not above "count"',
   );
 
+const wait = z.strictObject({ minutes, words: line });
+
 export const component = z.strictObject({
   /** unique within its architecture; the same thing has the same id on every architecture */
   id,
@@ -57,6 +59,14 @@ export const component = z.strictObject({
   /** ports that stand open when it is off */
   opens: z.array(id).optional(),
   lookAlikes: z.array(id).optional(),
+  /** penetrant before it is touched: minutes to wait, and where it goes */
+  soak: wait.optional(),
+  /** not while the engine is warm: minutes to wait after it ran */
+  cool: wait.optional(),
+  /** on the way back */
+  lubricant: line.optional(),
+  sealant: line.optional(),
+  wayRound: line.optional(),
   /** fitted only on such machines */
   onlyOn: when.optional(),
   note: words.optional(),
@@ -70,6 +80,10 @@ export const assembly = z.strictObject({
   name: line,
   components: z.array(id).min(2),
   when: when.optional(),
+  /** active minutes to take it off whole; its slowest piece by hand when left out */
+  minutesOff: minutes.optional(),
+  /** the components whose fasteners come undone for it; those of the others stay done up. All when left out */
+  heldBy: z.array(id).optional(),
   /** what stays unseen inside */
   hides: line.optional(),
   origin,
@@ -119,6 +133,8 @@ export const lookAlike = z.strictObject({
   id,
   name: line,
   kind: z.enum(['look-alike', 'one way round', 'left in']),
+  /** the two that pass for one another, by name */
+  pair: z.tuple([line, line]).optional(),
   tell: words,
   harm: line,
   origin,

@@ -33,9 +33,16 @@ export const runUpStep = z.strictObject({
   answer: z.enum(['done', 'reading']),
   kind: z.enum(kinds).optional(),
   figures: z.array(figure).optional(),
+  /** a limit that holds on every machine this step is for, whatever its sheet says */
+  rule: figure.optional(),
   measurement: id.optional(),
+  /** the line of the maker's sheet that the reading is held against */
   spec: id.optional(),
+  /** other lines of the maker's sheet that the person needs before their eyes */
+  alsoSpecs: z.array(id).optional(),
   check: id.optional(),
+  /** how long the engine must have run before it */
+  runMinutes: z.number().gt(0).optional(),
   /** asked for outright before the machine leaves */
   barsHandOver: z.literal(true).optional(),
   origin,

@@ -4,6 +4,7 @@ import { check, checkKin, evidence } from './check.js';
 import { agent, agentOnMaterial, cleaning, material, neverCombine } from './cleaning.js';
 import { complaint, firstLook, splitter } from './complaint.js';
 import { assembly, component, lookAlike, port, torqueClass, variant } from './component.js';
+import { consumable } from './consumable.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement } from './measurement.js';
@@ -39,6 +40,7 @@ export const sections = {
   agentsOnMaterials: agentOnMaterial,
   cleanings: cleaning,
   neverCombine,
+  consumables: consumable,
   cautions: caution,
   stageParts: stagePart,
   jobTotals: jobTotal,

@@ -46,6 +46,8 @@ export const gate = z.strictObject({
   /** components that must be in for the gate to be asked */
   after: z.array(id),
   demands: z.array(line).min(1),
+  /** pictures wanted once it is passed */
+  views: z.array(line).min(1).optional(),
   measurements: z.array(id).optional(),
   checks: z.array(id).optional(),
   origin,

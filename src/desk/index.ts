@@ -11,3 +11,6 @@ const byId = new Map(desk.map((worksheet) => [worksheet.id, worksheet]));
 export function findWorksheet(id: string): Worksheet | undefined {
   return byId.get(id);
 }
+
+export { findWorksheets } from './find.js';
+export { deskGroups } from './groups.js';

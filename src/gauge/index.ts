@@ -10,6 +10,7 @@ export {
   standardConfidence,
   type Verdict,
 } from './decide.js';
+export { decidingU } from './deciding-u.js';
 export { GaugeError } from './error.js';
 export { type FacePoint, type Flatness, flatness } from './flatness.js';
 export { type Instrument, type Pooled, pool, type Reading, standardU } from './instrument.js';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { architectures, stageIds, uses } from '../catalog/index.js';
+import { materials } from '../gauge/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
 /**
@@ -150,6 +151,10 @@ export const bodies = {
       place: z.string().max(120).optional(),
       direction: z.string().max(120).optional(),
       temperature: writtenSchema.optional(),
+      /** what the part is made of: with its temperature it brings a length to 20 °C */
+      material: z.enum(materials).optional(),
+      /** on a face: where, in millimeters in its plane */
+      spot: z.object({ xMm: z.number(), yMm: z.number() }).optional(),
       limit: limitSchema.optional(),
       phase: z.enum(['as-found', 'after']).optional(),
     })
@@ -197,6 +202,8 @@ export const bodies = {
     state: z.enum(['wanted', 'ordered', 'arrived', 'mismatch', 'fitted', 'dropped']),
     number: z.string().max(80).optional(),
     supplier: z.string().max(120).optional(),
+    /** the offer it was ordered by */
+    offer: handle.optional(),
     price: moneySchema.optional(),
     due: z.iso.date().optional(),
     /** the component it goes with: while it is late, that component cannot go back */
@@ -263,6 +270,8 @@ export const bodies = {
     stage: z.enum(['teardown', 'assembly']),
     title: line,
     component: handle.optional(),
+    /** pieces that leave as one, or a piece that comes off a second time under another handle */
+    components: z.array(handle).min(1).max(40).optional(),
     state: z.enum(['planned', 'done', 'dropped']),
     fasteners: z.array(fastenerSchema).max(20).optional(),
     /** where the pieces and fasteners lie */
@@ -270,8 +279,15 @@ export const bodies = {
     /** openings plugged / unplugged by this step */
     plugged: z.array(line).max(20).optional(),
     unplugged: z.array(line).max(20).optional(),
+    /** teardown: wanted pictures that were not taken, and why */
+    unseen: z
+      .array(z.object({ view: line, reason: line }))
+      .max(20)
+      .optional(),
     /** assembly: which teardown step it puts back */
     putsBack: handle.optional(),
+    /** assembly: what was proved before it closed */
+    checked: z.array(line).max(40).optional(),
     words: words.optional(),
   }),
   /** a group of fasteners that is tightened together: where the holes are, how tight, in which order */
@@ -400,6 +416,8 @@ export const bodies = {
     resolution: writtenSchema,
     /** expanded, k = 2 */
     uncertainty: writtenSchema,
+    /** what it shows on its standard less what the standard is; taken off every reading */
+    zeroError: writtenSchema.optional(),
     retired: z.boolean().optional(),
   }),
   supplier: z.object({

@@ -134,7 +134,7 @@ const buysFrom = (counts: readonly Counted[], supplier: string): boolean =>
   counts.some(({ line }) => line.offer.supplier === supplier);
 
 const goodsFrom = (counts: readonly Counted[], supplier: string): number =>
-  exact(
+  exactMoney(
     counts
       .filter(({ line }) => line.offer.supplier === supplier)
       .map(({ line, count }) => line.price * count),
@@ -151,14 +151,14 @@ function boughtOf(counts: readonly Counted[]): Map<string, number> {
 function sumUp(problem: CheckedBasket, counts: readonly Counted[], optimal: boolean): Basket {
   const goodsOf = (supplier: string) => goodsFrom(counts, supplier);
   const used = problem.suppliers.filter(({ id }) => buysFrom(counts, id));
-  const goods = exact(used.map(({ id }) => goodsOf(id)));
-  const shipping = exact(
+  const goods = exactMoney(used.map(({ id }) => goodsOf(id)));
+  const shipping = exactMoney(
     used.map((supplier) => supplier.shipping.findLast(({ from }) => from <= goodsOf(supplier.id))?.cost ?? 0),
   );
   const days = Math.max(0, ...counts.map(({ line }) => line.offer.leadDays));
-  const delay = exact([days * problem.delayPerDay]);
+  const delay = exactMoney([days * problem.delayPerDay]);
   return {
-    total: exact([goods, shipping, delay]),
+    total: exactMoney([goods, shipping, delay]),
     goods,
     shipping,
     delay,
@@ -171,7 +171,8 @@ function sumUp(problem: CheckedBasket, counts: readonly Counted[], optimal: bool
 }
 
 /** Money added in doubles strays in the sixteenth digit; a threshold of 75 must see 75. */
-const exact = (amounts: readonly number[]): number => Number(amounts.reduce((a, b) => a + b, 0).toFixed(8));
+export const exactMoney = (amounts: readonly number[]): number =>
+  Number(amounts.reduce((a, b) => a + b, 0).toFixed(8));
 
 function leftOver({ need }: CheckedBasket, counts: readonly Counted[]): Record<string, number> {
   const over = [...boughtOf(counts)].map(([part, n]) => [part, n - (need[part] ?? 0)] as const);

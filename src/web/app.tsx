@@ -11,6 +11,13 @@ const Desk = lazy(() => import('./desk/desk.js').then((m) => ({ default: m.Desk 
 const Shop = lazy(() => import('./shop/shop.js').then((m) => ({ default: m.ShopPage })));
 const Tighten = lazy(() => import('./sheets/assembly/tighten.js').then((m) => ({ default: m.Tighten })));
 
+const TakeApart = lazy(() =>
+  import('./sheets/teardown/take-apart.js').then((m) => ({ default: m.TakeApart })),
+);
+const PutTogether = lazy(() =>
+  import('./sheets/assembly/put-together.js').then((m) => ({ default: m.PutTogether })),
+);
+
 export function App() {
   return (
     <Suspense fallback={<Page title="One moment">Opening …</Page>}>
@@ -19,6 +26,10 @@ export function App() {
           <Bench />
         </Route>
         <Route path="/job/:id/tighten/:joint">{({ id, joint }) => <Tighten id={id} joint={joint} />}</Route>
+        <Route path="/job/:id/take-apart/:step?">{({ id, step }) => <TakeApart id={id} step={step} />}</Route>
+        <Route path="/job/:id/put-together/:step?">
+          {({ id, step }) => <PutTogether id={id} step={step} />}
+        </Route>
         <Route path="/job/:id/:stage">{({ id, stage }) => <JobPage id={id} stage={stage} />}</Route>
         <Route path="/job/:id">{({ id }) => <Redirect to={`/job/${id}/intake`} />}</Route>
         <Route path="/desk/*?">

@@ -419,3 +419,18 @@ describe('run-up', () => {
     );
   });
 });
+
+describe('what leaves in one piece', () => {
+  test('says how long it takes and which of its own pieces hold it', () => {
+    for (const { id, minutesOff, heldBy, components } of catalog.assemblies) {
+      expect(minutesOff, id).toBeGreaterThan(0);
+      expect(heldBy, id).toBeDefined();
+      expect(heldBy!.filter((held) => !components.includes(held))).toEqual([]);
+    }
+  });
+
+  test('names both of each pair that pass for one another', () => {
+    for (const { id, kind, pair } of catalog.lookAlikes)
+      expect(pair !== undefined, id).toBe(kind === 'look-alike');
+  });
+});

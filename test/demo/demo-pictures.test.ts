@@ -7,6 +7,7 @@ import sharp from 'sharp';
 import { afterAll, expect, test } from 'vitest';
 import * as catalog from '../../src/catalog/index.js';
 import * as job from '../../src/job/index.js';
+import * as listen from '../../src/listen/index.js';
 import { demoFolder, entriesOf, jobNames, jobOf, pump } from './invented.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'wristpin-demo-'));
@@ -55,7 +56,7 @@ test('a picture of a teardown step names the step', () => {
 test('the script writes the committed logs again, byte for byte but for what it says of the pictures', async () => {
   const script = pathToFileURL(resolve(demoFolder, 'source/write.mjs')).href;
   const { writeDemo } = (await import(script)) as { writeDemo: WriteDemo };
-  const rooms = { ...catalog, ...job };
+  const rooms = { ...catalog, ...listen, ...job };
   await writeDemo({ folder, rooms });
   await agrees(folder);
   for (const name of jobNames) expect(logText(folder, name)).toBe(logText(demoFolder, name));

@@ -63,8 +63,11 @@ const quiet = [
   '--disable-sync',
 ];
 
-export function startBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: quiet });
+export function startBrowser(more: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: [...quiet, ...more],
+  });
 }
 
 export const wide: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };

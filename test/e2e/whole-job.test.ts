@@ -186,20 +186,21 @@ describe('one engine from intake to hand-over', () => {
     await dialog().getByLabel('Find or name a piece').fill('cylinder head');
     await expectAccessible(page, 'choosing a piece');
     await dialog().getByRole('button', { name: 'Choose' }).first().click();
-    await dialog().getByLabel('Count').first().fill('8');
+    await heading('Cylinder head').waitFor();
     await expectAccessible(page, 'taking a piece off');
-    await dialog().getByLabel('Size').first().fill('5/16-18');
-    for (const port of await dialog().locator('fieldset:has-text("Plug now") input').all())
-      await port.check();
-    await dialog().getByRole('button', { name: 'It is off' }).click();
+    for (let i = 0; i < 8; i++) await page.getByRole('button', { name: /bolt more$/ }).click();
+    for (const port of await page.locator('.tick-row input').all()) await port.check();
+    await button('It is off · next').click();
+    await dialog().getByLabel('Why go on without').fill('filmed on another camera');
+    await dialog().getByRole('button', { name: 'Off without the picture' }).click();
     await heading('1 piece off').waitFor();
   });
 
   test('measure: a warped head fails, a close one cannot be decided, and a decision follows', async () => {
     await stage('Measure');
-    for (const [reading, verdict] of [
-      ['0.006 in', 'fail'],
-      ['0.003 in', 'cannot decide'],
+    for (const [reading, place, verdict] of [
+      ['0.006 in', 'along', 'fail'],
+      ['0.003 in', 'across', 'cannot decide'],
     ] as const) {
       await button('Add a reading').first().click();
       await page.getByLabel('Find a measurement').fill('flat');
@@ -208,7 +209,9 @@ describe('one engine from intake to hand-over', () => {
         .getByRole('button', { name: /head/i })
         .first()
         .click();
+      await dialog().getByRole('button', { name: 'Only the largest gap' }).click();
       await dialog().getByLabel('Reading').fill(reading);
+      await dialog().getByRole('button', { name: place, exact: true }).click();
       await dialog().getByLabel('Instrument').selectOption({ index: 1 });
       await dialog().getByLabel('Not more than').fill('0.003 in');
       await dialog().getByLabel('Where the limit comes from').fill('service sheet, page 9');
@@ -227,10 +230,16 @@ describe('one engine from intake to hand-over', () => {
 
   test('assembly: the head goes back, and eight bolts are tightened 70 then 140 from the keyboard', async () => {
     await stage('Assembly');
-    await button('Put back').click();
-    for (const tick of await dialog().locator('input[type=checkbox]').all()) await tick.check();
-    await dialog().getByRole('button', { name: 'It is back on' }).click();
-    await page.getByText('back on', { exact: true }).waitFor();
+    await page.getByRole('link', { name: 'Put back', exact: true }).click();
+    await page.getByRole('button', { name: 'All 8 are in' }).click();
+    for (const tick of await page.locator('.tick-row input').all()) await tick.check();
+    await button('It is in').click();
+    await button('It is back on · next').click();
+    await heading('Not on before this is so: head on').waitFor();
+    await page.locator('.tick-row input').check();
+    await button('Proved · next').click();
+    await heading('Everything is back on').waitFor();
+    await page.getByRole('link', { name: 'To Assembly' }).click();
     await button('Lay out a joint to tighten').first().click();
     await dialog().getByLabel('From the maker’s sheet').selectOption({ index: 1 });
     await dialog().getByLabel('Thread').fill('5/16-18');
@@ -252,10 +261,6 @@ describe('one engine from intake to hand-over', () => {
     }
     await page.getByText('tight', { exact: true }).waitFor();
     await button('To Assembly').click();
-    await stage('Parts');
-    await button('Change').click();
-    await dialog().getByLabel('fitted', { exact: true }).check();
-    await dialog().getByRole('button', { name: 'Keep' }).click();
     await stageIs('Assembly', 'done');
   });
 

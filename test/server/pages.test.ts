@@ -64,6 +64,7 @@ describe('the pages', () => {
     const { headers } = await server.get('/');
     const policy = headers.get('content-security-policy')!.split('; ');
     expect(policy).toContain("default-src 'self'");
+    expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval'");
     expect(policy).toContain("img-src 'self' blob: data:");
     expect(policy).toContain("style-src 'self' 'unsafe-inline'");
     expect(policy).toContain("connect-src 'self'");

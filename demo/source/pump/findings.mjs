@@ -129,6 +129,10 @@ function leakDown({ log, know }) {
 }
 
 function running({ log, know }) {
+  log.add(
+    'recording',
+    know.recording('pump-before.wav', { recording: 'before-1', phase: 'before', temperature: 'cold' }),
+  );
   log.add('note', {
     words: 'Fresh fuel from a hand bottle at the carburetor, tank shut off. Outside, pump filled with water.',
     stage: 'findings',

@@ -16,6 +16,7 @@ export function intake({ log, know, photograph }) {
   });
   log.add('intake', {
     storedMonths: 42,
+    promised: '2026-03-20',
     fuelLeftIn: 'yes',
     tipped: 'no',
     struck: 'no',

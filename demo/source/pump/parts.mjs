@@ -27,7 +27,7 @@ const fromTheShelf = [
   line('fuel-hose', 'Fuel hose, 1/4 in', 3.1, { renews: 'fuel hose' }),
   line('fuel-hose', 'In-line filter', 3.4, { renews: 'in-line filter' }),
   line('muffler-guard', 'Muffler guard screw, M5 × 10 mm', 0.4, { part: 'muffler-guard-screw' }),
-  line('oil', 'Oil SAE 30, quart', 6, { part: 'engine-oil' }),
+  line('oil', 'Oil SAE 30, quart', 6, { part: 'engine-oil', consumable: true }),
 ];
 
 const kept = [
@@ -36,13 +36,52 @@ const kept = [
   line('valves', 'Exhaust valve', 14.5, { part: 'exhaust-valve', words: 'Margin 3/64 in: lapped instead.' }),
 ];
 
+/** What two suppliers offered for it; the kit's ring and washer fit this bowl, its needle may not. */
+const offers = [
+  ['oxbow-head-gasket', 'Head gasket', 'oxbow-small-parts', 9.8, ['cylinder-head', 'head gasket'], 3, 'sure'],
+  [
+    'oxbow-bowl-kit',
+    'Bowl ring and needle',
+    'oxbow-small-parts',
+    10.4,
+    ['carburetor-bowl', 'bowl ring'],
+    3,
+    'sure',
+  ],
+  [
+    'tern-head-gasket',
+    'Head gasket, copy',
+    'tern-engine-supply',
+    6.1,
+    ['cylinder-head', 'head gasket'],
+    9,
+    'unsure',
+  ],
+];
+
+function takeOffers({ log, know }) {
+  for (const [offer, name, from, price, renews, leadDays, fit] of offers) {
+    const part = know.oneTimePart('overhead-valve', ...renews);
+    log.add('offer', {
+      offer,
+      name,
+      supplier: from,
+      price: money(price),
+      contains: { [part]: 1 },
+      leadDays,
+      fit,
+    });
+  }
+}
+
 const laterGasket = 'OX-195-11B';
 const due = '2026-03-19';
 
 /** One line of the log about a part; the handle is the one that the application would give it. */
 function put({ log, know }, { of, renews, part, ...rest }, state, more = {}) {
   const handle = part ?? know.oneTimePart('overhead-valve', of, renews);
-  log.add('part', { part: handle, ...rest, state, ...more }, { seconds: 14 });
+  const component = renews ? { component: of } : {};
+  log.add('part', { part: handle, ...component, ...rest, state, ...more }, { seconds: 14 });
 }
 
 /** One order for all of it, before the bench is cleared. */
@@ -52,6 +91,7 @@ export function orderParts(bench) {
     put(bench, { ...each, words: undefined, due: undefined }, 'wanted');
   }
   for (const each of kept) put(bench, each, 'dropped');
+  takeOffers(bench);
   for (const each of order) put(bench, { due, ...each }, 'ordered');
   for (const each of fromTheShelf) put(bench, each, 'arrived', { words: 'From the shelf.' });
 }
@@ -103,12 +143,15 @@ function provisionalRope(log) {
 
 function cleaning({ log, know, photograph }) {
   log.clock('10:20');
+  soak(log, 'soaking', 'Nothing of rubber or plastic left in it.');
   log.add('note', {
-    words:
-      'Carburetor body in the soak, nothing of rubber in it. Fins brushed dry, then blown out at 30 psi with every port still plugged.',
+    words: 'Fins brushed dry, then blown out at 30 psi with every port still plugged.',
     stage: 'measure',
   });
+  log.clock('12:20');
+  soak(log, 'drying', 'Rinsed with alcohol, passages blown through.');
   log.clock('13:05');
+  soak(log, 'done', 'Bright inside, no white left.');
   log.add('note', {
     words:
       'Exhaust seat narrowed, valve lapped in fine, washed twice. Kerosene in the port: no drop after 5 minutes.',
@@ -140,6 +183,20 @@ function cleaning({ log, know, photograph }) {
     log.add('decision', { about: 'component', which, title, choice: 'recondition', reason });
   done('carburetor', 'Carburetor', 'Body sound; soaked, every passage clear, kit to be fitted.');
   done('valves', 'Exhaust valve', 'Lapped in, even band, margin 3/64 in left.');
+}
+
+function soak(log, state, words) {
+  log.add('cleaning', {
+    cleaning: 'carburetor-body',
+    title: 'Carburetor body',
+    component: 'carburetor',
+    materials: ['aluminum', 'brass'],
+    agent: 'petroleum-dip',
+    state,
+    soakMinutes: 120,
+    dryMinutes: 45,
+    words,
+  });
 }
 
 /** What goes on with one step of the assembly. */

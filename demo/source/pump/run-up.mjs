@@ -79,6 +79,7 @@ export function runUp({ log, know }) {
   plan.forEach(([time, items], i) => {
     log.clock(i === 0 ? `2026-03-20 ${time}` : time);
     for (const item of items) log.add('run-up', know.runUp(...item), { seconds: 95 });
+    if (time === '13:40') log.add('recording', know.recording('pump-after.wav', heardAfter));
     if (time === '14:45') topSpeed({ log, know });
   });
   log.clock('2026-03-21 08:20');
@@ -92,6 +93,13 @@ export function runUp({ log, know }) {
     reason: 'Starts on the second pull, runs even, pumps a full hose, stops.',
   });
 }
+
+const heardAfter = {
+  recording: 'after-1',
+  phase: 'after',
+  temperature: 'cold',
+  marks: [{ t: 11, what: 'Load on' }],
+};
 
 function topSpeed({ log, know }) {
   const limit = { max: know.written('3400 rpm', 'rotation'), origin: page(22) };

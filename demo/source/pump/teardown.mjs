@@ -9,7 +9,9 @@ const shownBefore = {
 /** Off in order, each joint photographed before it was parted. */
 export function teardown(bench) {
   const { log, know, photograph } = bench;
-  log.clock('2026-03-16 13:28');
+  log.clock('2026-03-16 13:24');
+  reach(bench);
+  log.clock('13:28');
   for (const step of steps.filter(({ id }) => !['valves', 'carburetor-bowl'].includes(id))) {
     if (step.id === 'rockers') clearances(bench, 'as-found', ['.004 in', '.001 in']);
     if (shownBefore[step.id]) photograph(...shownBefore[step.id], 'teardown', 'before', step.id);
@@ -37,6 +39,23 @@ export function teardown(bench) {
     stage: 'teardown',
     state: 'finished',
     reason: 'Top end and carburetor apart. The crankcase stays closed: nothing was heard at the breather.',
+  });
+}
+
+/** What it comes apart for, and what this engine has otherwise than others of its kind. */
+function reach({ log, know }) {
+  const goals = [
+    ['valves', 'Exhaust valve tight and leaking'],
+    ['carburetor-bowl', 'Varnish in the bowl'],
+  ];
+  for (const [component, why] of goals) {
+    const title = know.component('overhead-valve', component).name;
+    log.add('goal', { component, title, why, state: 'wanted' });
+  }
+  log.add('differs', {
+    how: 'fasteners',
+    component: 'muffler-guard',
+    fasteners: [{ what: 'screw', size: 'M5', length: '10 mm', count: 4 }],
   });
 }
 

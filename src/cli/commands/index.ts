@@ -28,6 +28,11 @@ export const commands: readonly Listed[] = [
     load: async () => (await import('./basket.js')).basketCommand,
   },
   {
+    name: 'listen',
+    purpose: 'Hear from a recording how fast an engine turns, how it starts and whether it hunts.',
+    load: async () => (await import('./listen.js')).listen,
+  },
+  {
     name: 'jobs',
     purpose: 'List the jobs of the store.',
     load: async () => (await import('./jobs.js')).jobs,

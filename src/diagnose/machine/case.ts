@@ -10,6 +10,11 @@ export interface SeenCheck {
   readonly check: string;
   /** the catalog's ids or its words */
   readonly outcomes: readonly string[];
+  /**
+   * For a ladder read by an instrument: how strongly the reading speaks for each outcome, by its id, in place of one
+   * outcome taken for certain. Only their proportions matter; an outcome left out was ruled out.
+   */
+  readonly weights?: Readonly<Record<string, number>>;
   readonly doubtful?: boolean | undefined;
   /** ISO time; decides which repairs came before and which of two readings counts */
   readonly at: string;

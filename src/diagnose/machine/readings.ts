@@ -35,6 +35,7 @@ function cleanReadings(
   seen: SeenCheck,
   facts: MachineFacts,
 ): Reading[] {
+  if (seen.weights && scales.length === 1) return [softReading(scales[0]!, seen.weights)];
   const chosen = chosenOutcomes(check, seen.outcomes);
   if (chosen.length === 0) return [];
   const doubt = seen.doubtful ? judgementOf(catalog, 'doubtful-leaves') : 0;
@@ -48,6 +49,11 @@ function cleanReadings(
     return [weighed(scale, Math.max(0, level), left(scale, Math.max(0, level)), doubt)];
   });
 }
+
+const softReading = (scale: Scale, weights: Readonly<Record<string, number>>): Reading => ({
+  sign: scale.id,
+  weights: scale.outcomes.map((outcome) => weights[outcome] ?? 0),
+});
 
 function repeatReading(check: Check, scale: Scale, chosen: readonly string[], doubt: number): Reading[] {
   const { changed, unchanged } = check.differentialOf!;

@@ -1,7 +1,9 @@
 import type { Stage } from '../entry.js';
 import { stages } from '../entry.js';
 import type { From, Job } from '../job.js';
-import { outsideLimit } from './limits.js';
+import { undecided } from './limits.js';
+import { type Provisional, provisionalsOf } from './provisional.js';
+import type { RunUpState } from './run-up.js';
 import { tally } from './tally.js';
 import { tightening } from './tightening.js';
 
@@ -23,8 +25,20 @@ export interface GateRules {
   readonly safetyFound: readonly string[];
   /** the standing first looks; any of `checks` counts as having looked */
   readonly firstLooks: readonly { readonly title: string; readonly checks: readonly string[] }[];
-  /** run-up items; those that bar the hand-over are asked for outright */
-  readonly runUp: readonly { readonly id: string; readonly title: string; readonly barsHandOver: boolean }[];
+  /** what must still come off to reach the goals, in a line */
+  readonly ahead?: string;
+  /** by step: views that no picture shows and that are gone once it is off */
+  readonly missingViews?: ReadonlyMap<string, readonly string[]>;
+  /** gates of the assembly whose pieces are back and that nobody has proved since */
+  readonly toProve?: readonly string[];
+  /** run-up items with their state; those that bar the hand-over are asked for outright */
+  readonly runUp: readonly {
+    readonly title: string;
+    readonly barsHandOver: boolean;
+    readonly state: RunUpState;
+  }[];
+  /** reasons not to run the engine at all */
+  readonly stops: readonly string[];
 }
 
 /** Every stage's gate, in the order of the stages. */
@@ -145,67 +159,103 @@ function lookAtParts(job: Job): Look {
   };
 }
 
-function lookAtTeardown(job: Job): Look {
+function lookAtTeardown(job: Job, { ahead, missingViews }: GateRules): Look {
   const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
   const open = steps.filter((s) => s.state === 'planned');
+  const done = steps.length - open.length;
+  const unseen = (step: string) => missingViews?.get(step) ?? [];
   return {
-    touched: steps.length > 0,
-    missing: open.map((s) => `not taken off yet: ${s.title}`),
-    summary: steps.length === 0 ? '' : `${steps.length - open.length} of ${count(steps.length, 'step')}`,
+    touched: steps.length > 0 || ahead !== undefined,
+    missing: [
+      ...(ahead === undefined ? [] : [ahead]),
+      ...open.map((s) => `not taken off yet: ${s.title}${noPicture(unseen(s.step))}`),
+    ],
+    summary: ahead ?? (steps.length === 0 ? '' : `${done} of ${count(steps.length, 'step')}`),
   };
 }
 
+const noPicture = (views: readonly string[]) =>
+  views.length > 0 ? `, no picture yet of: ${views.join('; ')}` : '';
+
 function lookAtMeasure(job: Job): Look {
-  const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
-  const undecided = outsideLimit(job).filter((m) => !decided.has(m.measure));
   return {
     touched: job.measurements.length > 0,
-    missing: undecided.map((m) => `decide about ${m.title}: ${m.value.written} is outside its limit`),
+    missing: undecided(job),
     summary: job.measurements.length === 0 ? '' : count(job.measurements.length, 'reading'),
   };
 }
 
-function lookAtAssembly(job: Job): Look {
-  const { fasteners, stillPlugged, notPutBack } = tally(job);
+function lookAtAssembly(job: Job, { toProve = [] }: GateRules): Look {
+  const { leftOver, tooMany, plugsForgotten, notPutBack } = tally(job);
   const joints = [...job.joints.values()].map((joint) => ({ joint, progress: tightening(job, joint) }));
-  const unfitted = [...job.parts.values()].filter((p) => p.state === 'arrived');
+  const forNow = provisionalsOf(job);
   const assembled = [...job.steps.values()].some((s) => s.stage === 'assembly');
   return {
-    touched: assembled || job.torques.length > 0 || joints.length > 0,
+    touched: assembled || notPutBack.length > 0 || job.torques.length > 0 || joints.length > 0,
+    blocks: [
+      ...leftOver.map((u) => `left over: ${u.count} × ${u.label}, from ${u.from.join(', ')}`),
+      ...plugsForgotten.map((p) => `still plugged: ${p.port}, and ${p.title} is back on`),
+    ],
     missing: [
-      ...notPutBack.map((s) => `not back on: ${s.title}`),
-      ...fasteners.filter((f) => f.in < f.out).map((f) => `left over: ${f.out - f.in} × ${f.label}`),
-      ...fasteners
-        .filter((f) => f.in > f.out)
-        .map((f) => `more went in than came out: ${f.in - f.out} × ${f.label}`),
-      ...stillPlugged.map((p) => `still plugged: ${p.port}`),
+      ...notBackOn(notPutBack),
+      ...tooMany.map((u) => `more went in than came out: ${u.count} × ${u.label}, at ${u.from.join(', ')}`),
       ...joints
         .filter((j) => j.progress.next !== undefined)
         .map((j) => `not fully tightened: ${j.joint.name}`),
       ...joints.flatMap((j) => j.progress.trouble.map((t) => `${j.joint.name}, bolt ${t.hole}: ${t.result}`)),
-      ...unfitted.map((p) => `here but not fitted: ${p.name}`),
+      ...unfitted(job, forNow),
+      ...toProve.map((gate) => `not proved yet: ${gate}`),
     ],
-    summary:
-      joints.length === 0
-        ? ''
-        : `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
+    summary: [
+      joints.length > 0 &&
+        `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
+      notPutBack.length > 0 && `${count(notPutBack.length, 'piece')} to put back`,
+      forNow.length > 0 && `${forNow.length} in for now`,
+    ]
+      .filter(Boolean)
+      .join(', '),
   };
 }
 
-function lookAtRunUp(job: Job, rules: GateRules): Look {
-  const open = rules.runUp.filter((r) => !job.runUp.has(r.id));
-  const bad = [...job.runUp.values()].filter((r) => r.result === 'not-ok');
+/** A few are named; of many, the one that goes back first. */
+function notBackOn(steps: readonly From<'step'>[]): string[] {
+  const named = steps.map((s) => `${s.title}${s.bag ? ` (bag ${s.bag})` : ''}`);
+  if (named.length <= 4) return named.map((name) => `not back on: ${name}`);
+  return [`${named.length} pieces not back on, last off: ${named.at(-1)}`];
+}
+
+/** A part ordered and not fitted is open, unless the old one was put back for now and the new one is not here yet. */
+function unfitted(job: Job, forNow: readonly Provisional[]): string[] {
+  return [...job.parts.values()].flatMap((p) => {
+    const old = forNow.find((f) => f.part?.part === p.part);
+    if (p.consumable || !['arrived', 'ordered', 'mismatch'].includes(p.state)) return [];
+    if (p.state === 'arrived')
+      return [`here but not fitted: ${p.name}${old ? ', the old one is in for now' : ''}`];
+    if (old) return [];
+    if (p.state === 'mismatch') return [`does not match and is not fitted: ${p.name}`];
+    return [`ordered and not fitted: ${p.name}${p.due ? `, due ${p.due}` : ''}`];
+  });
+}
+
+function lookAtRunUp(job: Job, { runUp, stops }: GateRules): Look {
+  const titles = (state: RunUpState) => runUp.filter((r) => r.state === state).map((r) => r.title);
+  const said = runUp.filter((r) => r.state !== 'open').length;
   return {
-    touched: job.runUp.size > 0,
-    missing: [...bad.map((r) => `not in order: ${r.title}`), ...open.map((r) => `still to do: ${r.title}`)],
-    summary: job.runUp.size === 0 ? '' : `${job.runUp.size} of ${rules.runUp.length}`,
+    touched: job.runUp.size > 0 || job.recordings.size > 0,
+    blocks: tally(job).plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
+    missing: [
+      ...stops.map((why) => `stop: ${why}`),
+      ...titles('not-ok').map((title) => `not in order: ${title}`),
+      ...titles('outside').map((title) => `outside its limit: ${title}`),
+      ...titles('open').map((title) => `still to do: ${title}`),
+    ],
+    summary: said === 0 ? '' : `${said} of ${runUp.length}`,
   };
 }
 
 function lookAtHandOver(job: Job, rules: GateRules): Look {
-  const barring = rules.runUp.filter((r) => r.barsHandOver);
-  const notShown = barring.filter(
-    (r) => !['ok', 'not-applicable'].includes(job.runUp.get(r.id)?.result ?? ''),
+  const notShown = rules.runUp.filter(
+    ({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable',
   );
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   return {
@@ -213,6 +263,7 @@ function lookAtHandOver(job: Job, rules: GateRules): Look {
     missing: listed([!job.handOver, 'say who received it and what they were told']),
     blocks: [
       ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
+      ...rules.stops,
       ...(started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : []),
     ],
     summary: job.handOver

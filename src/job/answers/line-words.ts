@@ -199,6 +199,8 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       body.bag && `bag ${body.bag}`,
       body.plugged?.length ? `plugged ${body.plugged.join(', ')}` : undefined,
       body.unplugged?.length ? `opened ${body.unplugged.join(', ')}` : undefined,
+      ...(body.unseen ?? []).map(({ view, reason }) => `no picture of ${view}: ${reason}`),
+      body.checked?.length ? `checked: ${body.checked.join('; ')}` : undefined,
       body.words,
     ),
   joint: ({ body }) =>

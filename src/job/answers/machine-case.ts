@@ -1,6 +1,13 @@
 import type { Catalog } from '../../catalog/index.js';
-import { type CaseHistory, type Machine, machineNetwork, type Repair } from '../../diagnose/index.js';
+import {
+  type CaseHistory,
+  type Machine,
+  machineNetwork,
+  type Repair,
+  type SeenCheck,
+} from '../../diagnose/index.js';
 import type { From, Job } from '../job.js';
+import { compressionOf } from './compression.js';
 import { doneSteps } from './tally.js';
 
 /** What was decided of a fault, last. */
@@ -44,22 +51,44 @@ function repairTime(job: Job, { choice, at }: From<'decision'>): string | undefi
 
 /** The machine of a job as the diagnosis sees it. */
 export function machineOf(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<string, number>): Machine {
-  const said = faultsSaid(job);
-  const repairs = said.flatMap(({ fault, repairedAt }): Repair[] =>
+  const faults = faultsSaid(job);
+  const repairs = faults.flatMap(({ fault, repairedAt }): Repair[] =>
     repairedAt === undefined ? [] : [{ fault, at: inZulu(repairedAt) }],
   );
   const history: CaseHistory = {
     complaints: job.intake.complaints ?? [],
-    confirmed: said.filter((f) => f.present).map((f) => f.fault),
-    excluded: said.filter((f) => !f.present).map((f) => f.fault),
+    confirmed: faults.filter((f) => f.present).map((f) => f.fault),
+    excluded: faults.filter((f) => !f.present).map((f) => f.fault),
     repairs,
     ...(frequencies && { frequencies }),
   };
+  const said = gaugeSaid(job);
   const seen = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
-    check === undefined ? [] : [{ check, outcomes, doubtful, at: inZulu(at) }],
+    check === undefined || (said && check === gaugeCheck && samePhase(at, said.at))
+      ? []
+      : [{ check, outcomes, doubtful, at: inZulu(at) }],
   );
-  return machineNetwork(catalog, job.intake, seen, history);
+  return machineNetwork(catalog, job.intake, said ? [...seen, said] : seen, history);
 }
+
+const gaugeCheck = 'compression-dry';
+
+/**
+ * A gauge reading held against what this very engine should show, as soft evidence; it stands in place of the outcome
+ * that was tapped for it. Nothing where the geometry is not known or the reading tells nothing.
+ */
+function gaugeSaid(job: Job): SeenCheck | undefined {
+  const reading = compressionOf(job)?.reading;
+  if (!reading?.says.informative) return undefined;
+  const { weights } = reading.says;
+  const outcomes = Object.keys(weights).toSorted(
+    (a, b) => weights[b as keyof typeof weights] - weights[a as keyof typeof weights],
+  );
+  return { check: gaugeCheck, outcomes: outcomes.slice(0, 1), weights, at: inZulu(reading.measurement.at) };
+}
+
+const oneHourMs = 3_600_000;
+const samePhase = (a: string, b: string): boolean => Math.abs(Date.parse(a) - Date.parse(b)) < oneHourMs;
 
 /** Times are compared as text further down; entries carry the offset of the device that wrote them. */
 const inZulu = (at: string): string => new Date(at).toISOString();

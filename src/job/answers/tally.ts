@@ -9,6 +9,19 @@ export interface Tally {
   readonly stillPlugged: readonly { readonly port: string; readonly step: string; readonly title: string }[];
   /** done teardown steps that nothing has put back */
   readonly notPutBack: readonly From<'step'>[];
+  /** of what is back on: fasteners that did not go in with it */
+  readonly leftOver: readonly Uneven[];
+  /** of what is back on: fasteners that went in and never came out */
+  readonly tooMany: readonly Uneven[];
+  /** plugs in openings whose piece is back on: nobody will see them again */
+  readonly plugsForgotten: Tally['stillPlugged'];
+}
+
+/** Fasteners of one kind that do not balance, and the pieces that they belong to. */
+export interface Uneven {
+  readonly label: string;
+  readonly count: number;
+  readonly from: readonly string[];
 }
 
 export interface FastenerCount {
@@ -30,12 +43,43 @@ export function doneSteps(job: Job, stage: 'teardown' | 'assembly'): From<'step'
 export function tally(job: Job): Tally {
   const out = doneSteps(job, 'teardown');
   const back = doneSteps(job, 'assembly');
-  const returned = new Set(back.map((s) => s.putsBack));
+  const returned = new Map(back.map((s) => [s.putsBack, s]));
+  const plugged = stillPlugged([...out, ...back]);
+  const uneven = unevenOf(
+    out.filter((s) => returned.has(s.step)),
+    returned,
+  );
   return {
     fasteners: countFasteners(out, back),
-    stillPlugged: stillPlugged([...out, ...back]),
+    stillPlugged: plugged,
     notPutBack: out.filter((s) => !returned.has(s.step)),
+    leftOver: uneven.filter((u) => u.count > 0),
+    tooMany: uneven.filter((u) => u.count < 0).map((u) => ({ ...u, count: -u.count })),
+    plugsForgotten: plugged.filter((p) => returned.has(p.step)),
   };
+}
+
+/** What came out less what went in, by kind of fastener, over the pieces that are back on. */
+function unevenOf(
+  out: readonly From<'step'>[],
+  returned: ReadonlyMap<string | undefined, From<'step'>>,
+): Uneven[] {
+  const sums = new Map<string, { count: number; from: Set<string> }>();
+  for (const off of out) {
+    for (const [label, count] of differences(off, returned.get(off.step)!)) {
+      const sum = sums.get(label) ?? { count: 0, from: new Set() };
+      sums.set(label, { count: sum.count + count, from: sum.from.add(off.title) });
+    }
+  }
+  return [...sums]
+    .filter(([, { count }]) => count !== 0)
+    .map(([label, { count, from }]) => ({ label, count, from: [...from] }));
+}
+
+function differences(off: From<'step'>, back: From<'step'>): [string, number][] {
+  return countFasteners([off], [back]).flatMap(({ label, out, in: into }): [string, number][] =>
+    out === into ? [] : [[label, out - into]],
+  );
 }
 
 function countFasteners(out: readonly From<'step'>[], back: readonly From<'step'>[]): FastenerCount[] {

@@ -12,6 +12,7 @@ import {
 } from '../../diagnose/index.js';
 import type { From, Job, Shop } from '../job.js';
 import { faultsSaid, machineOf } from './machine-case.js';
+import { kindOfPart } from './part-kind.js';
 import { doneSteps, tally } from './tally.js';
 
 /** What has gone into a job already. It plays no part in what is worth doing from here on. */
@@ -236,23 +237,11 @@ function partsKnown(job: Job, catalog: Catalog, currency: string): PartsKnown {
   const atHand = new Set<string>();
   const quoted = new Map<string, number>();
   for (const part of job.parts.values()) {
-    const price = priceNamed(catalog, part);
+    const price = kindOfPart(catalog, part);
     if (price === undefined) continue;
     if (bought.has(part.state)) atHand.add(price);
     else if (part.state === 'wanted' && part.price?.currency === currency)
       quoted.set(price, part.price.amount * part.count);
   }
   return { atHand, quoted };
-}
-
-/** The price entry whose longest name stands in a part's handle: anywhere for several words, at the end for one. */
-function priceNamed(catalog: Catalog, { part }: From<'part'>): string | undefined {
-  const handle = `-${part}-`;
-  const found = catalog.prices.flatMap(({ id, names }) =>
-    names.map((name) => ({ id, slug: `-${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-` })),
-  );
-  const fits = found.filter(({ slug }) =>
-    slug.slice(1, -1).includes('-') ? handle.includes(slug) : handle.endsWith(slug),
-  );
-  return fits.sort((a, b) => b.slug.length - a.slug.length)[0]?.id;
 }

@@ -90,13 +90,20 @@ function parent({ next }: Search, parents: readonly One[]): One {
 
 /** The best, each schedule once: copies would crowd out everything else. */
 function survivors(population: readonly One[], size: number): One[] {
-  const seen = new Set<string>();
+  const seen = new Set<number>();
   const sorted = population.toSorted((a, b) => a.plan.late - b.plan.late || a.plan.end - b.plan.end);
   const once = sorted.filter(({ plan }) => {
-    const key = plan.start.join();
+    const key = markOf(plan.start);
     return !seen.has(key) && seen.add(key);
   });
   return once.slice(0, size);
+}
+
+/** Equal schedules have equal marks; that two others share one is as unlikely as it is harmless (FNV-1a). */
+function markOf(start: Int32Array): number {
+  let mark = 0x811c9dc5;
+  for (const step of start) mark = Math.imul(mark ^ step, 0x01000193);
+  return mark;
 }
 
 function alike(population: readonly One[]): boolean {

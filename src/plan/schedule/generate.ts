@@ -37,7 +37,7 @@ function backward(instance: Instance, table: Table, plan: Plan): Int32Array {
   const start = new Int32Array(instance.count);
   const end = (i: number) => plan.start[i]! + length[i]!;
   table.clear();
-  for (const activity of sorted(instance, (a, b) => end(b) - end(a) || plan.start[b]! - plan.start[a]!, -1)) {
+  for (const activity of lastToEnd(instance, plan.start)) {
     let to = Math.min(plan.end, Math.max(Math.floor(due[activity]!), end(activity)));
     for (const { to: next, lag } of behind[activity]!) to = Math.min(to, start[next]! - lag);
     start[activity] = table.lastFit(activity, to - length[activity]!);
@@ -56,19 +56,37 @@ export function improved(instance: Instance, table: Table, plan: Plan): Plan {
   }
 }
 
-/** The list that makes this schedule, or a better one. */
-export function listOf(instance: Instance, start: Int32Array): Int32Array {
-  return sorted(instance, (a, b) => start[a]! - start[b]!, 1);
+/**
+ * The list that makes this schedule, or a better one. Ties go by precedence, so that what takes no time still comes
+ * behind what it waits for. Keys in one number each sort several times faster than with a comparison.
+ */
+export function listOf({ count, rank, order }: Instance, start: Int32Array): Int32Array {
+  const keys = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) keys[i] = start[i]! * count + rank[i]!;
+  keys.sort();
+  const list = new Int32Array(count);
+  for (let k = 0; k < count; k += 1) list[k] = order[keys[k]! % count]!;
+  return list;
 }
 
-/** Ties go by precedence, so that what takes no time still comes behind what it waits for. */
-function sorted(
-  { count, rank }: Instance,
-  compare: (a: number, b: number) => number,
-  direction: 1 | -1,
-): Int32Array {
+/** By the end, then the start, then precedence, each from the last. */
+function lastToEnd(instance: Instance, start: Int32Array): Int32Array {
+  const { count, rank, order, length, horizon } = instance;
+  // above this a key is no exact number any more, and would name another activity
+  if ((horizon + 1) ** 2 * count > Number.MAX_SAFE_INTEGER) return lastToEndCompared(instance, start);
+  const keys = new Float64Array(count);
+  for (let i = 0; i < count; i += 1)
+    keys[i] = ((start[i]! + length[i]!) * (horizon + 1) + start[i]!) * count + rank[i]!;
+  keys.sort();
+  const list = new Int32Array(count);
+  for (let k = 0; k < count; k += 1) list[count - 1 - k] = order[keys[k]! % count]!;
+  return list;
+}
+
+function lastToEndCompared({ count, rank, length }: Instance, start: Int32Array): Int32Array {
+  const end = (i: number) => start[i]! + length[i]!;
   const list = Int32Array.from({ length: count }, (_, i) => i);
-  return list.sort((a, b) => compare(a, b) || direction * (rank[a]! - rank[b]!));
+  return list.sort((a, b) => end(b) - end(a) || start[b]! - start[a]! || rank[b]! - rank[a]!);
 }
 
 function judged({ count, length, due, hasDue }: Instance, start: Int32Array): Plan {

@@ -18,20 +18,29 @@ const mostTried = 60;
  * window (shaving), over again until nothing changes.
  */
 export interface Refuter {
-  /** `over` is asked between trials; once it says yes, what is not proved counts as not provable */
-  readonly refutes: (end: number, over: () => boolean) => boolean;
+  /** by the windows and intervals alone: fast */
+  readonly refutes: (end: number) => boolean;
+  /** with shaving. `over` is asked between trials; once it says yes, what is not proved counts as not provable */
+  readonly refutesByTrying: (end: number, over: () => boolean) => boolean;
 }
 
 export function refuterOf(instance: Instance, { head, tail }: Windows): Refuter {
-  if (instance.count > mostActivities) return { refutes: () => false };
+  if (instance.count > mostActivities) return { refutes: () => false, refutesByTrying: () => false };
   const known: Known = {
     apart: pairsApart(instance),
     loads: instance.free.map((_, r) => loadOf(instance, r)),
   };
+  const windows = (end: number): Starts => ({
+    from: head.slice(),
+    to: Int32Array.from(tail, (q, i) => end - q - instance.length[i]!),
+  });
   return {
-    refutes: (end, over) => {
-      const from = head.slice();
-      const to = Int32Array.from(tail, (q, i) => end - q - instance.length[i]!);
+    refutes: (end) => {
+      const { from, to } = windows(end);
+      return impossible(instance, known, from, to);
+    },
+    refutesByTrying: (end, over) => {
+      const { from, to } = windows(end);
       if (impossible(instance, known, from, to)) return true;
       return instance.count <= mostTried && shavedAway(instance, known, { from, to }, over);
     },

@@ -36,6 +36,8 @@ export interface Choice {
   readonly whole: Uint8Array;
   minutes: number;
   steps: number;
+  /** pieces that leave, in whatever way */
+  leaving: number;
 }
 
 export function emptyChoice(graph: Numbered): Choice {
@@ -44,6 +46,7 @@ export function emptyChoice(graph: Numbered): Choice {
     whole: new Uint8Array(graph.together.length),
     minutes: 0,
     steps: 0,
+    leaving: 0,
   };
 }
 
@@ -57,11 +60,15 @@ export const copy = (choice: Choice): Choice => ({
 export function need(graph: Numbered, choice: Choice, piece: number): void {
   if (choice.way[piece] !== stays) return;
   if (graph.in[piece]!.length === 0) takeAlone(graph, choice, piece);
-  else choice.way[piece] = open;
+  else {
+    choice.way[piece] = open;
+    choice.leaving += 1;
+  }
 }
 
 export function takeAlone(graph: Numbered, choice: Choice, piece: number): void {
   if (choice.way[piece]! >= alone) return;
+  if (choice.way[piece] === stays) choice.leaving += 1;
   choice.way[piece] = alone;
   choice.minutes += graph.minutes[piece]!;
   choice.steps += 1;

@@ -73,18 +73,18 @@ function pieceOf(
 }
 
 /**
- * The catalog gives no minutes for an assembly. Whole it takes no longer than its slowest piece does by itself,
+ * Where the catalog gives no minutes for an assembly, whole it takes no longer than its slowest piece does by itself,
  * bench work on a press or a cutter left out, which is not done to get it off (trade judgement, no source).
  */
 function togetherOf(
-  { id, components: ids }: Assembly,
+  { id, components: ids, minutesOff }: Assembly,
   components: readonly Component[],
   shop: ShopMinutes,
 ): Together {
   const members = components.filter((component) => ids.includes(component.id));
   const byHand = members.filter(({ comesOffAs }) => comesOffAs !== 'machine work');
   const slowest = Math.max(...byHand.map((component) => shop[component.id] ?? component.minutesOff));
-  return { id, pieces: members.map((component) => component.id), minutes: shop[id] ?? slowest };
+  return { id, pieces: members.map((component) => component.id), minutes: shop[id] ?? minutesOff ?? slowest };
 }
 
 function assumedOf(components: readonly Component[], on: ReadonlySet<string>, facts: Facts): Assumed[] {

@@ -53,7 +53,7 @@ export interface LeastTeardown {
  *
  * A piece may come off by itself once everything before it is off. What is still on of an assembly may leave as
  * one, once everything before its pieces that is not of it is off; it then counts as out of the way, but not as
- * reached. Minutes first, then the number of removals.
+ * reached. Minutes first, then the number of removals, then the number of pieces off.
  * @throws PlanError for a graph or a goal that does not hold together
  * @example a shroud (3 min) under a starter (3) and a tank (4) that can leave together in 4 min: clearing the
  * shroud takes 4 min, reaching it 10

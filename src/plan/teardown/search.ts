@@ -13,7 +13,7 @@ export interface Found {
 const same = 1e-9;
 
 /**
- * The cheapest complete choice: least minutes, then fewest acts.
+ * The cheapest complete choice: least minutes, then fewest acts, then fewest pieces off: what need not move stays.
  *
  * Method: depth-first branch and bound. What must go follows from the targets without choice, except how a piece
  * of an assembly goes: alone, or in one of the assemblies it belongs to. That is branched on. Bound: the minutes
@@ -36,7 +36,7 @@ export function search(
   let looked = 0;
   const visit = (choice: Choice): void => {
     const bound = leastMinutes(graph, choice);
-    if (!mayBeat(bound, choice.steps, best)) return;
+    if (!mayBeat(bound, choice, best)) return;
     looked += 1;
     if (looked > limit) {
       cutOff = Math.min(cutOff, bound);
@@ -55,8 +55,10 @@ export function search(
   return { acts: bestActs, minutes: best.minutes, bound, optimal: bound >= best.minutes - same };
 }
 
-function mayBeat(minutes: number, steps: number, best: Choice): boolean {
-  return minutes < best.minutes - same || (minutes < best.minutes + same && steps < best.steps);
+function mayBeat(minutes: number, { steps, leaving }: Choice, best: Choice): boolean {
+  if (minutes < best.minutes - same) return true;
+  if (minutes >= best.minutes + same) return false;
+  return steps < best.steps || (steps === best.steps && leaving < best.leaving);
 }
 
 /** Whole first: it is the cheaper one as a rule, and an early good answer cuts off the rest. */

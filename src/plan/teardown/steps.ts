@@ -15,7 +15,7 @@ type Fastener = Component['fasteners'][number];
 export interface TeardownStep extends Removal {
   readonly name: string;
   readonly components: readonly string[];
-  /** what holds it, each with the component it is counted under; of an assembly some of these stay done up */
+  /** what comes undone, each with the component it is counted under */
   readonly fasteners: readonly (Fastener & { readonly of: string })[];
   /** pictures wanted before it */
   readonly views: readonly string[];
@@ -59,7 +59,7 @@ function stepOf(
   return {
     name: assembly?.name ?? known[0]?.name ?? id,
     components: pieces,
-    fasteners: known.flatMap((component) =>
+    fasteners: undone(known, assembly).flatMap((component) =>
       component.fasteners.map((fastener) => ({ ...fastener, of: component.id })),
     ),
     views: unique(known.flatMap(({ views }) => views ?? [])),
@@ -71,6 +71,12 @@ function stepOf(
     lookAlikes: unique(known.flatMap(({ lookAlikes }) => lookAlikes ?? [])),
     ...(assembly?.hides !== undefined && { hides: assembly.hides }),
   };
+}
+
+/** Of an assembly that leaves whole only what holds it comes undone. */
+function undone(known: readonly Component[], assembly: Assembly | undefined): readonly Component[] {
+  const { heldBy } = assembly ?? {};
+  return heldBy ? known.filter(({ id }) => heldBy.includes(id)) : known;
 }
 
 /** A port that an earlier step left open has its plug already. */

@@ -58,7 +58,9 @@ const lines: { readonly [T in Block['type']]: Estimate<T> } = {
       )
     );
   },
+  bore: ({ half }) => (half ? 7 : 10),
   joint: () => 9,
+  speeds: () => 8,
   pictures: ({ groups }) => groups.length * 4,
   box: ({ items }, per) =>
     2 + sum(items.map((item) => wrapped(length(item.lead) + length(item.words), per * 0.92))),

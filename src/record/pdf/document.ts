@@ -110,6 +110,8 @@ const firstBlockRoom: Readonly<Record<Block['type'], number>> = {
   trio: 90,
   table: 44,
   joint: 100,
+  speeds: 90,
+  bore: 100,
   pictures: 125,
   box: 40,
   signature: 60,

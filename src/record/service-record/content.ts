@@ -1,5 +1,5 @@
 import { builtInCatalog, type Catalog } from '../../catalog/index.js';
-import type { Job, Shop } from '../../job/index.js';
+import { boreAnswers, faceAnswers, type Job, type Shop, standingLimit } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
 import type { Detail, RecordContent, Section } from './section.js';
 import { cautions } from './sections/advice.js';
@@ -29,8 +29,10 @@ export interface ContentOptions {
   /** full when left out */
   readonly detail?: Detail;
   /** whose checks and run-up items are known; the program's own catalog when left out */
-  readonly catalog?: Pick<Catalog, 'checks' | 'runUp'>;
+  readonly catalog?: Known;
 }
+
+type Known = Pick<Catalog, 'checks' | 'runUp'> & Partial<Pick<Catalog, 'measurements' | 'specs'>>;
 
 /** Two rows of six; one row where it must be brief. */
 export const standardPictureLimit: Readonly<Record<Detail, number>> = { full: 12, brief: 6 };
@@ -45,19 +47,24 @@ export function recordContent(job: Job, shop: Shop, options: ContentOptions): Re
     printedAt: options.printedAt,
     pictureLimit: options.pictureLimit ?? standardPictureLimit[detail],
     detail,
-    ...knowledge(options.catalog ?? builtInCatalog()),
+    ...knowledge(options.catalog ?? builtInCatalog(), job, shop),
   };
   return { detail, head: head(sheet), sections: sections(sheet), foot: foot(sheet) };
 }
 
+type Knowledge = Pick<Sheet, 'healthy' | 'barsHandOver' | 'limitOf' | 'worked'>;
+
 /** The first outcome of a check is its healthy one. */
-function knowledge({
-  checks,
-  runUp,
-}: NonNullable<ContentOptions['catalog']>): Pick<Sheet, 'healthy' | 'barsHandOver'> {
+function knowledge({ checks, runUp, measurements = [], specs = [] }: Known, job: Job, shop: Shop): Knowledge {
   const outcomes = new Map(checks.map((check) => [check.id, check.outcomes[0]?.words]));
   const barring = new Set(runUp.filter((item) => item.barsHandOver).map((item) => item.id));
-  return { healthy: (check) => outcomes.get(check), barsHandOver: (item) => barring.has(item) };
+  const sized = { measurements, specs };
+  return {
+    healthy: (check) => outcomes.get(check),
+    barsHandOver: (item) => barring.has(item),
+    limitOf: (reading) => standingLimit(job, sized, reading),
+    worked: { bores: boreAnswers(job, sized, shop), faces: faceAnswers(job, sized, shop) },
+  };
 }
 
 function sections(sheet: Sheet): Section[] {

@@ -1,6 +1,7 @@
 export { type ContentOptions, recordContent, standardPictureLimit } from './content.js';
 export type {
   Block,
+  BoreBlock,
   Box,
   Cell,
   Detail,
@@ -17,6 +18,8 @@ export type {
   Section,
   SectionId,
   Sign,
+  SpeedCurve,
+  SpeedsBlock,
   Table,
   Verdict,
 } from './section.js';

@@ -1,8 +1,16 @@
-import type { From } from '../../job/index.js';
-import { asWritten, say, sayLimit, sayOrigin, sayUncertainty } from './numbers.js';
+import {
+  amountOf,
+  boreMeasure,
+  type From,
+  type Limit,
+  type ReadingGroup,
+  readingGroups,
+  type WorkedFigure,
+} from '../../job/index.js';
+import { asWritten, say, sayLimit, sayOrigin, sayQuantity, sayUncertainty } from './numbers.js';
 import type { Verdict } from './section.js';
 import { instrumentOf, type Sheet } from './sheet.js';
-import { judge, worst } from './verdict.js';
+import { judge, verdictWord, worst } from './verdict.js';
 import { briefTitle, counted, handleWords, joined } from './words.js';
 
 /** One thing measured at one place: as found and after, against one limit. */
@@ -29,7 +37,68 @@ type Measurement = From<'measurement'>;
 export function measurementRows(sheet: Sheet): MeasurementRow[] {
   const byPlace = groupsOf(sheet.job.measurements, (m) => [m.measure, m.title, m.place, m.direction]);
   const rows = byPlace.map((group) => measurementRow(group, sheet));
-  return sheet.detail === 'brief' ? gathered(rows) : rows;
+  return [...(sheet.detail === 'brief' ? gathered(rows) : rows), ...workedRows(sheet)];
+}
+
+/** Wear, taper, flatness: worked out from several readings; left out where the same thing was read outright. */
+function workedRows(sheet: Sheet): MeasurementRow[] {
+  const { bores, faces } = sheet.worked;
+  const figures = [
+    ...bores.flatMap((bore) => bore.figures.map((figure) => ({ figure, ...bore }))),
+    ...faces.flatMap((face) => (face.figure ? [{ figure: face.figure, ...face }] : [])),
+  ];
+  const read = new Set(sheet.job.measurements.map((m) => m.measure));
+  const own = figures.filter(({ figure }) => isOwn(figure, sheet) || !read.has(figure.measure));
+  return groupsOf(own, ({ figure }) => [figure.measure, figure.title]).map((group) =>
+    workedRow(group, sheet),
+  );
+}
+
+/** The largest bore against the reject size is what the row of all readings says already. */
+const isOwn = ({ measure, title }: WorkedFigure, { detail }: Sheet) =>
+  measure === boreMeasure && (title === 'Wear' || detail === 'full');
+
+interface Worked {
+  readonly figure: WorkedFigure;
+  readonly phase: 'as-found' | 'after';
+  readonly instruments: readonly From<'instrument'>[];
+  readonly asRead: boolean;
+}
+
+function workedRow(group: readonly Worked[], sheet: Sheet): MeasurementRow {
+  const { figure, instruments, asRead } = group.at(-1)!;
+  const { limit } = figure;
+  const of = (phase: Worked['phase']) => group.find((one) => one.phase === phase)?.figure;
+  const [found, after] = [of('as-found'), of('after')];
+  const bound = limit && amountOf(limit.max, figure.quantity.unit);
+  return {
+    title: figure.title === 'Largest bore' ? figure.title : workedTitle(figure),
+    place: '',
+    ...(found && { asFound: workedReading(found, sheet) }),
+    ...(after && { after: workedReading(after, sheet) }),
+    limit: bound ? `at most ${sayQuantity(bound, sheet.system)}` : '',
+    limitOrigin: limit ? sayOrigin(limit.origin) : '',
+    instrument: instruments.map((i) => instrumentName(i.tool, sheet)).join(', ') || 'not noted',
+    asRead: limit !== undefined && asRead,
+  };
+}
+
+const workedTitle = ({ measure, title }: WorkedFigure) =>
+  measure.startsWith('bore') ? `Bore: ${title.toLowerCase()}` : `${faceNames[measure] ?? title}: flatness`;
+
+const faceNames: Readonly<Record<string, string>> = {
+  'head-flatness': 'Head face',
+  'carburetor-flange-flatness': 'Carburetor flange',
+};
+
+function workedReading({ quantity, where, limit, decision }: WorkedFigure, sheet: Sheet): Reading {
+  const max = limit && { max: amountOf(limit.max, quantity.unit) };
+  const verdict = decision && {
+    sign: decision.verdict,
+    word: verdictWord(decision.verdict, quantity.si, max),
+  };
+  const text = sayQuantity(quantity, sheet.system);
+  return { si: quantity.si, text, sub: sheet.detail === 'brief' ? '' : where, ...(verdict && { verdict }) };
 }
 
 function groupsOf<T>(all: readonly T[], key: (one: T) => unknown): T[][] {
@@ -43,15 +112,14 @@ function groupsOf<T>(all: readonly T[], key: (one: T) => unknown): T[][] {
 
 function measurementRow(group: readonly Measurement[], sheet: Sheet): MeasurementRow {
   const last = group.at(-1)!;
-  const limit = group.findLast((m) => m.limit)?.limit;
-  const judged = (m: Measurement) => ({ ...m, limit: m.limit ?? limit });
-  const found = group.filter((m) => m.phase !== 'after').map(judged);
-  const after = group.filter((m) => m.phase === 'after').map(judged);
+  const limit = group.map((m) => sheet.limitOf(m)).findLast((each) => each !== undefined);
+  const found = group.filter((m) => m.phase !== 'after');
+  const after = group.filter((m) => m.phase === 'after');
   return {
     title: sheet.detail === 'brief' ? briefTitle(last.title) : last.title,
     place: joined([last.place, last.direction]),
-    ...(found.length > 0 && { asFound: reading(found, sheet) }),
-    ...(after.length > 0 && { after: reading(after, sheet) }),
+    ...(found.length > 0 && { asFound: reading(found, limit, sheet) }),
+    ...(after.length > 0 && { after: reading(after, limit, sheet) }),
     limit: limit ? sayLimit(limit, sheet.system) : '',
     limitOrigin: limit ? sayOrigin(limit.origin) : '',
     instrument: instrumentWords(group, sheet),
@@ -59,22 +127,32 @@ function measurementRow(group: readonly Measurement[], sheet: Sheet): Measuremen
   };
 }
 
-/** The last reading stands; repeats are named, not averaged here. */
-function reading(repeats: readonly Measurement[], sheet: Sheet): Reading {
-  const last = repeats.at(-1)!;
-  const verdict = judge(last, sheet.shop);
-  const text = say(last.value, sheet.system);
-  return { si: last.value.si, text, sub: readingSub(repeats, last, sheet), ...(verdict && { verdict }) };
+/** Repeats are taken together; what an earlier tool read, or what was read before a decision, is named beside them. */
+function reading(all: readonly Measurement[], limit: Limit | undefined, sheet: Sheet): Reading {
+  const group = readingGroups({ ...sheet.job, measurements: all }, sheet.shop).at(-1)!;
+  const verdict = judge(group, limit);
+  const text = sayQuantity(group.quantity, sheet.system);
+  const sub = readingSub(all, group, sheet);
+  return { si: group.quantity.si, text, sub, ...(verdict && { verdict }) };
 }
 
-function readingSub(repeats: readonly Measurement[], last: Measurement, { system, detail }: Sheet): string {
-  const earlier = repeats.slice(0, -1).map((m) => say(m.value, system));
+function readingSub(
+  all: readonly Measurement[],
+  { readings, last, correction }: ReadingGroup,
+  { system, detail }: Sheet,
+): string {
+  const earlier = all.filter((m) => !readings.includes(m)).map((m) => say(m.value, system));
   const unphased = last.phase === undefined ? 'before or after not noted' : undefined;
-  const written = asWritten(last.value, system);
-  const count = earlier.length > 0 ? counted(repeats.length, 'reading') : undefined;
-  const named = count && detail === 'full' ? `${count}, earlier ${earlier.join(', ')}` : count;
-  if (detail === 'brief') return joined([written, unphased, named]);
-  return joined([written, last.temperature && `at ${say(last.temperature, system)}`, unphased, named]);
+  const single = readings.length === 1;
+  const mean = single ? undefined : `mean of ${readings.length}`;
+  const repeats =
+    single || detail === 'brief' ? mean : `${mean}: ${readings.map((m) => say(m.value, system)).join(', ')}`;
+  const corrected = correction === 0 ? undefined : `read ${say(last.value, system)}, corrected`;
+  const written = single && correction === 0 ? asWritten(last.value, system) : undefined;
+  if (detail === 'brief') return joined([written, unphased, repeats]);
+  const before = earlier.length === 0 ? undefined : `earlier ${earlier.join(', ')}`;
+  const warmth = last.temperature && `at ${say(last.temperature, system)}`;
+  return joined([written, corrected, warmth, unphased, repeats, before]);
 }
 
 function instrumentWords(group: readonly Measurement[], sheet: Sheet): string {

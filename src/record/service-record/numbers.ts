@@ -1,16 +1,25 @@
 import type { Limit, Written } from '../../job/index.js';
 import { quantityOf } from '../../job/index.js';
-import { findUnit, type Origin, show, showBoth, type UnitSystem } from '../../quantity/index.js';
+import {
+  findUnit,
+  type Origin,
+  type Quantity,
+  show,
+  showBoth,
+  type UnitSystem,
+} from '../../quantity/index.js';
 
 /**
  * A number as the shop reads it; what was written in the shop's own unit keeps its digits. Number and unit hold
  * together by a no-break space.
  */
 export function say(value: Written, system: UnitSystem): string {
+  return sayQuantity(quantityOf(value), system);
+}
+
+export function sayQuantity(quantity: Quantity, system: UnitSystem): string {
   // A mistaken unit of torque breaks the bolt: both stand there, always.
-  const said =
-    value.kind === 'torque' ? showBoth(quantityOf(value), system) : show(quantityOf(value), system);
-  return heldTogether(said);
+  return heldTogether(quantity.kind === 'torque' ? showBoth(quantity, system) : show(quantity, system));
 }
 
 /** The reading as it was written, when it is printed in another unit than it was read in. */

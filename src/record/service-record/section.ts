@@ -101,8 +101,10 @@ export type Block =
     }
   | Table
   | JointBlock
+  | BoreBlock
   | PicturesBlock
   | Box
+  | SpeedsBlock
   | { readonly type: 'signature'; readonly lines: readonly string[]; readonly words: string };
 
 export interface Table {
@@ -146,6 +148,26 @@ export interface Hole {
   readonly state: 'clicked' | 'not-complete' | 'failed';
 }
 
+/** The bore as each direction saw it: the wall's shift from standard is drawn large, the diameter stands at its height. */
+export interface BoreBlock {
+  readonly type: 'bore';
+  readonly half: boolean;
+  readonly name: string;
+  /** in which the diameters stand */
+  readonly unit: string;
+  readonly panels: readonly BorePanel[];
+  /** most that is allowed over standard, in the same unit as the growth */
+  readonly bound?: number;
+  /** the size that the growth is counted from */
+  readonly standard: number;
+  readonly facts: readonly Fact[];
+}
+export interface BorePanel {
+  readonly direction: string;
+  /** from the top down */
+  readonly walls: readonly { readonly height: string; readonly text: string; readonly growth: number }[];
+}
+
 export interface PicturesBlock {
   readonly type: 'pictures';
   readonly groups: readonly PictureGroup[];
@@ -163,4 +185,16 @@ export interface RecordedPicture {
   readonly caption: string;
   readonly width: number;
   readonly height: number;
+}
+
+/** Engine speed over time out of recordings, all against one scale. */
+export interface SpeedsBlock {
+  readonly type: 'speeds';
+  readonly curves: readonly SpeedCurve[];
+}
+export interface SpeedCurve {
+  readonly label: string;
+  readonly seconds: number;
+  /** in time order; a gap in what was heard parts the curve */
+  readonly points: readonly { readonly t: number; readonly rpm: number }[];
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { uuidv7 } from 'uuidv7';
 import { Link, useLocation } from 'wouter';
-import type { JobSummary } from '../../job/index.js';
+import type { JobSummary, PlannedJob } from '../../job/index.js';
 import { api } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { queries, useJobs } from '../data/queries.js';
@@ -9,11 +9,16 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
+import { dayWords } from '../sheets/parts/money.js';
+import { momentWords, PickUpNext, withDays } from './pick-up-next.js';
+import { BenchTimeline } from './timeline.js';
+import { type BenchView, useBenchPlan } from './use-bench-plan.js';
 
 /** All open jobs, each by its tag. */
 export function Bench() {
   const { data: jobs, isPending, error } = useJobs();
   const [hanging, setHanging] = useState(false);
+  const plan = useBenchPlan(jobs ?? []);
   if (isPending) return <Page title="Bench">Looking at the bench …</Page>;
   const open = (jobs ?? []).filter((j) => !j.handedOver);
   const gone = (jobs ?? []).filter((j) => j.handedOver);
@@ -29,13 +34,15 @@ export function Bench() {
     >
       <Wrong words={error?.message} />
       {open.length === 0 && <EmptyBench />}
+      {open.length > 0 && <PickUpNext view={plan} />}
       <div className="row">
         <Button look="go" onClick={() => setHanging(true)}>
           Hang a tag on a machine
         </Button>
         {open.length === 0 && <DemoButton />}
       </div>
-      <TagList jobs={open} />
+      <TagList jobs={open} plan={plan} />
+      <BenchTimeline view={plan} />
       {gone.length > 0 && (
         <details open={gone.some((j) => j.invented)}>
           <summary>Handed over ({gone.length})</summary>
@@ -78,7 +85,7 @@ function DemoButton() {
   );
 }
 
-function TagList({ jobs }: { jobs: readonly JobSummary[] }) {
+function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView }) {
   if (jobs.length === 0) return null;
   return (
     <ul className="lines">
@@ -96,11 +103,29 @@ function TagList({ jobs }: { jobs: readonly JobSummary[] }) {
             <b>{j.machine || j.title || 'Machine not named yet'}</b>
             {j.invented && <span className="chip">invented</span>}
             <div className="soft">{j.complaint}</div>
+            <Standing planned={plan?.plan?.jobs.find(({ work }) => work.job === j.id)} />
           </div>
           <small>{(j.lastAt ?? j.opened ?? '').slice(0, 10)}</small>
         </li>
       ))}
     </ul>
+  );
+}
+
+/** What the job waits for, and when it can be ready. */
+function Standing({ planned }: { planned: PlannedJob | undefined }) {
+  if (!planned) return null;
+  const { work, ready, late } = planned;
+  return (
+    <>
+      {work.waits.length > 0 && <div>waits for: {work.waits.slice(0, 3).map(withDays).join('; ')}</div>}
+      {ready !== undefined && (
+        <div className={late > 0 ? 'verdict fail wraps' : 'soft'}>
+          ready {momentWords(ready)}
+          {work.promised && `, promised for ${dayWords(work.promised)}`}
+        </div>
+      )}
+    </>
   );
 }
 

@@ -51,9 +51,11 @@ export function followChanges(): void {
 
 export const useJobs = () => useQuery({ queryKey: jobsKey, queryFn: api.jobs });
 
+export const entriesQuery = (job: string) => ({ queryKey: entriesKey(job), queryFn: () => api.entries(job) });
+
 /** The store's lines and this device's unsent ones, together. */
 function useEntries(job: string): { entries: readonly RawEntry[]; loading: boolean; error: Error | null } {
-  const { data, isPending, error } = useQuery({ queryKey: entriesKey(job), queryFn: () => api.entries(job) });
+  const { data, isPending, error } = useQuery(entriesQuery(job));
   const { waiting } = useOutbox();
   const entries = useMemo(
     () => [...(data ?? []), ...waiting.filter((e) => e.job === job)],

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Link, Route, Switch } from 'wouter';
-import { desk, findWorksheet } from '../../desk/index.js';
+import { desk, deskGroups, findWorksheet, findWorksheets } from '../../desk/index.js';
 import type { Worksheet } from '../../worksheet/index.js';
 import { Page } from '../frame/page.js';
 import { WorksheetPage } from './worksheet-page.js';
@@ -29,13 +29,10 @@ function OneWorksheet({ id }: { id: string }) {
   );
 }
 
-const textOf = (w: Worksheet) =>
-  `${w.question} ${w.title} ${w.purpose} ${w.fields.map((f) => f.label).join(' ')}`.toLowerCase();
-
+/** A group no one typed for, and the answers to what was typed in one list with the nearest first. */
 function DeskList() {
-  const [find, setFind] = useState('');
-  const words = find.trim().toLowerCase().split(/\s+/).filter(Boolean);
-  const found = desk.filter((w) => words.every((word) => textOf(w).includes(word)));
+  const [typed, setTyped] = useState('');
+  const found = findWorksheets(desk, typed);
   return (
     <Page title="Reference desk">
       <p className="say">
@@ -44,23 +41,47 @@ function DeskList() {
       </p>
       <input
         aria-label="Find a worksheet"
-        placeholder="find: torque, thread, wrench, in-lb …"
-        value={find}
-        onChange={(e) => setFind(e.target.value)}
+        placeholder="is this bore worn out, stripped thread, in-lb …"
+        value={typed}
+        onChange={(e) => setTyped(e.target.value)}
       />
       {found.length === 0 && <p className="empty">No worksheet has these words.</p>}
-      <ul className="lines">
-        {found.map((w) => (
-          <li key={w.id}>
-            <div>
-              <Link href={`/desk/${w.id}`}>
-                <b>{w.question}</b>
-              </Link>
-              <div className="soft">{w.purpose}</div>
-            </div>
-          </li>
-        ))}
-      </ul>
+      {typed.trim() ? (
+        <WorksheetList worksheets={found} />
+      ) : (
+        deskGroups.map(({ title, worksheets }) => (
+          <section key={title} className="section stack tight">
+            <h2>{title}</h2>
+            <WorksheetList worksheets={worksheets.flatMap((id) => findWorksheet(id) ?? [])} />
+          </section>
+        ))
+      )}
     </Page>
   );
+}
+
+function WorksheetList({ worksheets }: { worksheets: readonly Worksheet[] }) {
+  return (
+    <ul className="lines questions">
+      {worksheets.map((w) => (
+        <li key={w.id}>
+          <div>
+            <Link href={`/desk/${w.id}`}>
+              <b>{w.question}</b>
+            </Link>
+            <div className="soft">{w.purpose}</div>
+          </div>
+          <small className="checked">{checkedWords(w)}</small>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What outside the program it was checked against, counted; own arithmetic is not counted as outside. */
+function checkedWords({ examples }: Worksheet): string {
+  const outside = examples.filter((e) => e.mark !== 'calculated' && e.mark !== 'common practice').length;
+  if (outside === 0)
+    return `checked by ${examples.length === 1 ? 'a calculation' : `${examples.length} calculations`}`;
+  return `checked against ${outside} published ${outside === 1 ? 'figure' : 'figures'}`;
 }

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useSearch } from 'wouter';
 import {
   type Answer,
   run,
@@ -12,10 +12,12 @@ import { Button } from '../parts/act.js';
 import { Caution } from '../parts/caution.js';
 import { Field } from '../parts/field.js';
 import { NumberWithOrigin } from '../parts/number.js';
+import { PictureDrawing } from './picture-drawing.js';
 
 /** A worksheet as a form: the same definition answers on the command line and over HTTP. */
 export function WorksheetPage({ worksheet: w }: { worksheet: Worksheet }) {
-  const [given, setGiven] = useState<Readonly<Record<string, string>>>({});
+  const carried = carriedOver(w, useSearch());
+  const [given, setGiven] = useState<Readonly<Record<string, string>>>(carried);
   const [outcome, setOutcome] = useState<Outcome>();
   const change = (id: string, text: string) => {
     setGiven({ ...given, [id]: text });
@@ -66,6 +68,17 @@ export function WorksheetPage({ worksheet: w }: { worksheet: Worksheet }) {
         <Link href="/desk">All worksheets</Link>
       </p>
     </Page>
+  );
+}
+
+/** What a sheet of a job hands over with the address: a reading and its limits. */
+function carriedOver({ fields }: Worksheet, search: string): Readonly<Record<string, string>> {
+  const asked = new URLSearchParams(search);
+  return Object.fromEntries(
+    fields.flatMap(({ id }) => {
+      const text = asked.get(id);
+      return text ? [[id, text.slice(0, 400)]] : [];
+    }),
   );
 }
 
@@ -143,6 +156,7 @@ function OutcomeBox({ outcome }: { outcome: Outcome }) {
           </li>
         ))}
       </ul>
+      {outcome.answers.map((a) => a.picture && <PictureDrawing key={a.id} picture={a.picture} />)}
     </section>
   );
 }

@@ -5,14 +5,27 @@ import { Button, useAct, Wrong } from './act.js';
 import { Dialog } from './dialog.js';
 import { TextField } from './field.js';
 
+interface ClipOf {
+  readonly job: string;
+  readonly stage: Body<'photograph'>['stage'];
+  /** what it shows, when that is known already */
+  readonly about?: string;
+  readonly caption?: string;
+  readonly when?: Body<'photograph'>['when'];
+}
+
 /** Film counts too: a clip is named by its file and times; nothing is uploaded. */
-export function NameClip({ job, stage }: { job: string; stage: Body<'photograph'>['stage'] }) {
+export function NameClip({ label = 'Name a piece of film', ...clip }: ClipOf & { label?: string }) {
   const [open, setOpen] = useState(false);
   return (
     <>
-      <Button onClick={() => setOpen(true)}>Name a piece of film</Button>
-      <Dialog title="A piece of film" open={open} onClose={() => setOpen(false)}>
-        {open && <ClipForm job={job} stage={stage} onClose={() => setOpen(false)} />}
+      <Button onClick={() => setOpen(true)}>{label}</Button>
+      <Dialog
+        title={clip.caption ? `Film of: ${clip.caption}` : 'A piece of film'}
+        open={open}
+        onClose={() => setOpen(false)}
+      >
+        {open && <ClipForm {...clip} onClose={() => setOpen(false)} />}
       </Dialog>
     </>
   );
@@ -21,21 +34,20 @@ export function NameClip({ job, stage }: { job: string; stage: Body<'photograph'
 function ClipForm({
   job,
   stage,
+  about,
+  caption: known = '',
+  when = 'during',
   onClose,
-}: {
-  job: string;
-  stage: Body<'photograph'>['stage'];
-  onClose: () => void;
-}) {
+}: ClipOf & { onClose: () => void }) {
   const [file, setFile] = useState('');
   const [from, setFrom] = useState('');
   const [to, setTo] = useState('');
-  const [caption, setCaption] = useState('');
+  const [caption, setCaption] = useState(known);
   const { wrong, act } = useAct();
   const save = () =>
     act(async () => {
       const clip = { file: file.trim(), from: from.trim(), to: to.trim() };
-      await write(job, 'photograph', { clip, caption: caption.trim(), stage, when: 'during' });
+      await write(job, 'photograph', { clip, caption: caption.trim(), stage, when, about });
       onClose();
     });
   return (

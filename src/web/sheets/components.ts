@@ -8,10 +8,6 @@ export function componentsOf(catalog: Catalog, job: Job): readonly Component[] {
   return componentsOfKind(catalog, architecture);
 }
 
-export function componentFor(catalog: Catalog, job: Job, id: string | undefined): Component | undefined {
-  return id === undefined ? undefined : componentsOf(catalog, job).find((c) => c.id === id);
-}
-
 /** Words to a handle: "Head bolts, long" → "head-bolts-long". */
 export function handleOf(words: string): string {
   const handle = words

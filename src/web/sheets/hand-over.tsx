@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
-import { gateRules, gates, type Job } from '../../job/index.js';
+import { dueFromProvisionals, gateRules, gates, type Job, provisionalsOf } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnSay } from '../data/queries.js';
@@ -22,7 +22,7 @@ export function HandOver({ job, gate }: SheetProps) {
   const open = gates(job, gateRules(catalog, job, frequencies)).filter(
     (g) => g.stage !== 'hand-over' && g.missing.length > 0,
   );
-  const provisional = job.decisions.filter((d) => d.choice === 'provisional');
+  const provisional = provisionalsOf(job);
   return (
     <Sheet
       job={job}
@@ -61,12 +61,12 @@ export function HandOver({ job, gate }: SheetProps) {
         <section className="section">
           <h2>Put back for now</h2>
           <ul className="lines">
-            {provisional.map((d) => (
-              <li key={d.entry}>
+            {provisional.map(({ decision, comesBack }) => (
+              <li key={decision.entry}>
                 <div>
-                  {d.title}
+                  {decision.title}
                   <div className="soft">
-                    {d.reason} Comes back: {d.until}
+                    {decision.reason && `${decision.reason}. `}Comes back: {comesBack}
                   </div>
                 </div>
                 <span className="verdict cannot-decide">provisional</span>
@@ -143,7 +143,9 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const [told, setTold] = useState(before?.told ?? '');
   const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
   const [due, setDue] = useState(() =>
-    (before?.nextDue ?? usualDue(catalog)).map((n) => `${n.what}: ${n.when}`).join('\n'),
+    (before?.nextDue ?? [...dueFromProvisionals(job), ...usualDue(catalog)])
+      .map((n) => `${n.what}: ${n.when}`)
+      .join('\n'),
   );
   const { wrong, act } = useAct();
   const save = () =>

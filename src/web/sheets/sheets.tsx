@@ -6,8 +6,8 @@ import { Findings } from './findings/findings.js';
 import { HandOver } from './hand-over.js';
 import { Intake } from './intake/intake.js';
 import { Measure } from './measure/measure.js';
-import { Parts } from './parts.js';
-import { RunUp } from './run-up.js';
+import { Parts } from './parts/parts.js';
+import { RunUp } from './run-up/run-up.js';
 import { Teardown } from './teardown/teardown.js';
 import { WorthIt } from './worth-it.js';
 

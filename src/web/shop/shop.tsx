@@ -8,8 +8,10 @@ import { queries, useJobs, useShop } from '../data/queries.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
+import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
 import { Packs } from './packs.js';
+import { Suppliers } from './suppliers.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
 
@@ -34,6 +36,8 @@ function ShopSheet() {
       <Settings shop={shop} key={JSON.stringify(shop.settings)} />
       <Wrenches shop={shop} />
       <Instruments shop={shop} />
+      <Suppliers shop={shop} />
+      <BenchSetup shop={shop} />
       <Frequencies />
       <Packs shop={shop} />
       <ThisDevice />

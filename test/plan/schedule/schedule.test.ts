@@ -54,7 +54,7 @@ describe('the bench schedule', () => {
     const untried = benchSchedule(problem, { schedules: 0 });
     const tried = benchSchedule(problem, { schedules: 20_000 });
     expect(tried.bound).toBeGreaterThan(untried.bound);
-    expect(tried).toMatchObject({ optimal: true, makespan: 63 });
+    expect(tried).toMatchObject({ optimal: true, makespan: 68 });
   });
 
   test('no bound lies above any schedule, on projects where capacity is short', () => {

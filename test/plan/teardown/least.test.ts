@@ -160,3 +160,16 @@ describe('the least teardown', () => {
     expect(() => leastTeardown(round, { reach: ['lid'] })).toThrow(/lid → bolt → lid/);
   });
 });
+
+test('of two ways that take the same, the one that leaves more on is taken', () => {
+  const graph = {
+    pieces: [
+      { id: 'carburetor', minutes: 3, before: [] },
+      { id: 'boot', minutes: 3, before: ['carburetor'] },
+      { id: 'pulse-cover', minutes: 1, before: ['carburetor'] },
+    ],
+    together: [{ id: 'carburetor-and-boot', pieces: ['carburetor', 'boot'], minutes: 3 }],
+  };
+  const { removals } = leastTeardown(graph, { reach: ['pulse-cover'] });
+  expect(removals.map(({ id }) => id)).toEqual(['carburetor', 'pulse-cover']);
+});

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fold, type Job } from '../../../src/job/index.js';
+import { type Body, fold, type Job } from '../../../src/job/index.js';
 import { type Block, type RecordContent, recordContent, type Section } from '../../../src/record/index.js';
 import { sectionIds } from '../../../src/record/service-record/section.js';
 import { jobId, Log, length, torque } from '../log.js';
@@ -222,7 +222,7 @@ describe('what a record must not get wrong', () => {
     );
     const [row, ...rest] = block(record, 'measurements', 'table').rows;
     expect(rest).toEqual([]);
-    expect(plain(row?.[1])).toContain('3 readings, earlier 0.020 in, 0.021 in');
+    expect(plain(row?.[1])).toContain('mean of 3: 0.020 in, 0.021 in, 0.022 in');
   });
 
   test('a later decision on a part put back for now closes it', () => {
@@ -305,3 +305,43 @@ function jointJob(results: readonly ('clicked' | 'turned without rising')[], las
     });
   });
 }
+
+describe('what was heard', () => {
+  const recording = (phase: 'before' | 'after', rpm: number, attempts: number) =>
+    ({
+      recording: phase,
+      name: `${phase}.wav`,
+      phase,
+      temperature: 'cold',
+      strokes: 4,
+      cylinders: 1,
+      seconds: 10,
+      mean: { rpm, u: 3 },
+      rivalsRpm: [],
+      says: '',
+      track: [0, 1, 2].map((t) => ({ t, rpm: rpm + t, u: 3 })),
+      starts: { attempts, caught: true },
+      segments: [],
+      marks: [],
+    }) satisfies Body<'recording'>;
+  const heard = job((log) => {
+    log.add('recording', recording('before', 2950, 8));
+    log.add('recording', recording('after', 3310, 2));
+  });
+
+  test('the full record sets before beside after and draws both against one scale', () => {
+    const full = content(heard, { detail: 'full' });
+    expect(plain(block(full, 'run-up', 'table').rows)).toContain('"8"},{"text":"2","strong":true}');
+    const { curves } = block(full, 'run-up', 'speeds');
+    expect(curves.map(({ label, points }) => [label, points.length])).toEqual([
+      ['Before: before.wav', 3],
+      ['After: after.wav', 3],
+    ]);
+  });
+
+  test('the brief record says it in a line', () => {
+    expect(plain(block(content(heard, { detail: 'brief' }), 'run-up', 'list'))).toContain(
+      'Pulls until it caught, cold: 2, before 8 · Speed: 3310 ± 6 rpm, before 2950 ± 6 rpm',
+    );
+  });
+});

@@ -1,10 +1,12 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { Block } from '../../service-record/index.js';
+import { boreRow } from './bore.js';
 import { factTable } from './facts.js';
 import { jointRow } from './joint.js';
 import { list, warningBox } from './list.js';
 import { pictureRows } from './pictures.js';
 import type { Setting } from './setting.js';
+import { speedDrawing } from './speed-drawing.js';
 import { ruledTable } from './table.js';
 import { quote, signature, trio } from './words.js';
 
@@ -21,7 +23,9 @@ const drawers: { readonly [T in Block['type']]: Drawer<T> } = {
   trio: (block, setting) => trio(block, setting),
   table: (table, setting) => ruledTable(table, setting),
   joint: (joint, setting) => jointRow(joint, setting),
+  bore: (bore, setting) => boreRow(bore, setting),
   pictures: (block, setting) => pictureRows(block, setting),
+  speeds: (block, setting) => speedDrawing(block, setting),
   box: (box, setting) => warningBox(box, setting),
   signature: (block, setting) => signature(block, setting),
 };

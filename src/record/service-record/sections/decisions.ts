@@ -1,4 +1,4 @@
-import type { From } from '../../../job/index.js';
+import { type From, type Job, provisionalsOf } from '../../../job/index.js';
 import { choiceLabel } from '../labels.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
@@ -6,7 +6,9 @@ import { capital, joined, sentence } from '../words.js';
 
 /** What was decided and why. Declined and provisional ones stand in boxes of their own, see `open`. */
 export function decisions({ job, detail }: Sheet): Section | undefined {
-  const closed = standingDecisions(job).filter((d) => !isOpen(d) && !(detail === 'brief' && isInSummary(d)));
+  const closed = standingDecisions(job).filter(
+    (d) => !isOpen(job, d) && !(detail === 'brief' && isInSummary(d)),
+  );
   if (closed.length === 0) return undefined;
   const block = detail === 'brief' ? decisionList(closed) : decisionTable(closed);
   return { id: 'decisions', title: 'Decisions', place: 'column', blocks: [block] };
@@ -48,21 +50,25 @@ export function open(sheet: Sheet): Section | undefined {
   return blocks.length > 0 ? { id: 'open', title: 'Still open', place: 'full', blocks } : undefined;
 }
 
-function isOpen(decision: From<'decision'>): boolean {
-  return decision.choice === 'provisional' || decision.choice === 'declined';
+function isOpen(job: Job, decision: From<'decision'>): boolean {
+  return decision.choice === 'declined' || isForNow(job, decision);
+}
+
+/** A part put back for now whose new one was fitted since is a decision like any other. */
+function isForNow(job: Job, { entry }: From<'decision'>): boolean {
+  return provisionalsOf(job).some(({ decision }) => decision.entry === entry);
 }
 
 function provisionalBox({ job }: Sheet): Box | undefined {
-  const items = standingDecisions(job)
-    .filter((d) => d.choice === 'provisional')
-    .map((d): Item => ({ lead: d.title, words: joined([sentence(d.reason), comesBack(d)], ' ') }));
+  const items = provisionalsOf(job).map(
+    ({ decision: d, comesBack }): Item => ({
+      lead: d.title,
+      words: joined([sentence(d.reason), `Comes back: ${sentence(comesBack)}`], ' '),
+    }),
+  );
   return items.length > 0
     ? { type: 'box', tone: 'care', title: 'Put back for now: these parts come back', items }
     : undefined;
-}
-
-function comesBack({ until }: From<'decision'>): string {
-  return until ? `Comes back: ${sentence(until)}` : 'When it comes back is not written down.';
 }
 
 function declinedBox({ job }: Sheet): Box | undefined {

@@ -1,4 +1,6 @@
+import { amountOf } from '../../../job/index.js';
 import { instrumentsUsed, type MeasurementRow, measurementRows, type Reading } from '../measurement-rows.js';
+import { sayOrigin, sayQuantity } from '../numbers.js';
 import type { Block, Cell, Column, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
 import { joined } from '../words.js';
@@ -6,8 +8,49 @@ import { joined } from '../words.js';
 export function measurements(sheet: Sheet): Section | undefined {
   const rows = measurementRows(sheet);
   if (rows.length === 0) return undefined;
-  const blocks = sheet.detail === 'brief' ? briefTable(rows, sheet) : fullTable(rows);
+  const table = sheet.detail === 'brief' ? briefTable(rows, sheet) : fullTable(rows);
+  const blocks = [...table, ...bores(sheet)];
   return { id: 'measurements', title: 'Measurements against their limits', place: 'full', blocks };
+}
+
+/** The bore as it was read; after the work only, when it was read again then. */
+function bores(sheet: Sheet): Block[] {
+  const bore = sheet.worked.bores.at(-1);
+  if (!bore?.map || !bore.standard) return [];
+  const { map, heights, directions, standard, unit, phase } = bore;
+  const reject = bore.figures.find((f) => f.measure === 'bore-diameter');
+  const max = reject?.limit?.max;
+  const bound = max === undefined ? undefined : reject?.title === 'Wear' ? max : max - standard.size;
+  const said = (value: number) => sayQuantity(amountOf(value, unit), sheet.system);
+  const shown = said(standard.size).split('\u00a0')[1] ?? unit;
+  return [
+    {
+      type: 'bore',
+      half: sheet.detail === 'brief',
+      name: phase === 'after' ? 'Bore after the work' : 'Bore as found',
+      unit: shown,
+      standard: standard.size,
+      ...(bound !== undefined && { bound }),
+      panels: directions.map((direction) => ({
+        direction,
+        walls: map.cells
+          .filter((cell) => cell.direction === direction)
+          .map((cell) => ({
+            height: heights[cell.depth - 1]!,
+            text: said(cell.diameter).split('\u00a0')[0]!,
+            growth: cell.growth,
+          })),
+      })),
+      facts: [
+        {
+          label: standard.guessed ? 'Counted from' : 'Standard',
+          value: said(standard.size),
+          origin: sayOrigin(standard.origin),
+        },
+        { label: 'Read from the top', value: heights.join(', ') },
+      ],
+    },
+  ];
 }
 
 function fullTable(rows: readonly MeasurementRow[]): Block[] {

@@ -1,8 +1,8 @@
-import type { From, Job } from '../../../job/index.js';
+import { type From, heardOf, type Job } from '../../../job/index.js';
 import { say } from '../numbers.js';
 import type { Block, Cell, Item, Section, Verdict } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { briefTitle, counted, joined } from '../words.js';
+import { briefTitle, capital, counted, joined } from '../words.js';
 
 type RunUp = From<'run-up'>;
 
@@ -14,9 +14,50 @@ export function runUpCounts(job: Job): { readonly ok: number; readonly notOk: nu
 
 export function runUp(sheet: Sheet): Section | undefined {
   const items = [...sheet.job.runUp.values()].filter((item) => item.result !== 'not-applicable');
-  if (items.length === 0) return undefined;
-  const block = sheet.detail === 'brief' ? runUpList(items, sheet) : runUpTable(items, sheet);
-  return { id: 'run-up', title: 'Run-up: how it started and ran', place: 'column', blocks: [block] };
+  const brief = sheet.detail === 'brief';
+  const said = items.length === 0 ? [] : [brief ? runUpList(items, sheet) : runUpTable(items, sheet)];
+  const blocks = [...said, ...heardBlocks(sheet)];
+  if (blocks.length === 0) return undefined;
+  return { id: 'run-up', title: 'Run-up: how it started and ran', place: 'column', blocks };
+}
+
+/** What recordings of the engine told, before and after the work. */
+function heardBlocks({ job, detail }: Sheet): Block[] {
+  const rows = heardOf(job);
+  if (rows.length === 0) return [];
+  if (detail === 'brief') {
+    const words = rows.map(({ what, before, after }) =>
+      before && after ? `${what}: ${after}, before ${before}` : `${what}: ${after ?? `${before} before`}`,
+    );
+    return [{ type: 'list', items: [{ lead: 'Heard in recordings:', words: words.join(' · ') }] }];
+  }
+  const table: Block = {
+    type: 'table',
+    columns: [
+      { title: 'Heard in recordings', share: 44 },
+      { title: 'Before', share: 28, figures: true },
+      { title: 'After', share: 28, figures: true },
+    ],
+    rows: rows.map(({ what, before, after }) => [
+      { text: what },
+      { text: before ?? '' },
+      { text: after ?? '', strong: true },
+    ]),
+  };
+  return [table, ...speedCurves(job)];
+}
+
+/** The longest recording of each side that has a curve. */
+function speedCurves(job: Job): Block[] {
+  const curves = (['before', 'after'] as const).flatMap((phase) => {
+    const longest = [...job.recordings.values()]
+      .filter((r) => r.phase === phase && r.track.length > 1)
+      .toSorted((a, b) => b.seconds - a.seconds)[0];
+    if (!longest) return [];
+    const label = `${capital(phase)}: ${longest.name}`;
+    return [{ label, seconds: longest.seconds, points: longest.track.map(({ t, rpm }) => ({ t, rpm })) }];
+  });
+  return curves.length > 0 ? [{ type: 'speeds', curves }] : [];
 }
 
 function runUpTable(items: readonly RunUp[], sheet: Sheet): Block {

@@ -1,4 +1,4 @@
-import { doneSteps, type From } from '../../../job/index.js';
+import { doneSteps, type From, provisionalsOf } from '../../../job/index.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
 import type { Detail, Section } from '../section.js';
@@ -107,9 +107,11 @@ function stopLines({ job }: Sheet): string[] {
 }
 
 function provisionalLines({ job }: Sheet): string[] {
-  return standingDecisions(job)
-    .filter((d) => d.choice === 'provisional')
-    .map((d) => `${d.title}: put back for now, comes back.`);
+  return provisionalsOf(job).map(({ decision, state }) =>
+    state === 'here'
+      ? `${decision.title}: put back for now, the new part is here.`
+      : `${decision.title}: put back for now, comes back.`,
+  );
 }
 
 function awaitedLines({ job }: Sheet): string[] {

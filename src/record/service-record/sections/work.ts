@@ -1,6 +1,6 @@
-import { doneSteps, type From } from '../../../job/index.js';
+import { doneSteps, type From, provisionalsOf } from '../../../job/index.js';
 import type { Block, Cell, Detail, Item, Section } from '../section.js';
-import { awaitedParts, fittedParts, type Sheet, standingDecisions } from '../sheet.js';
+import { awaitedParts, fittedParts, type Sheet } from '../sheet.js';
 import { briefTitle, capital, counted, joined, sentence, shortDay } from '../words.js';
 
 /** The acts in their order; a colleague finds the fasteners and bags in the shop's log. */
@@ -79,7 +79,7 @@ function partName(part: From<'part'>): string {
 }
 
 function isPutBackForNow({ job }: Sheet, part: From<'part'>): boolean {
-  return standingDecisions(job).some((d) => d.which === part.part && d.choice === 'provisional');
+  return provisionalsOf(job).some((p) => p.part?.part === part.part);
 }
 
 function mismatched({ job }: Sheet): From<'part'>[] {

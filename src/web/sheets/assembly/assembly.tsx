@@ -1,19 +1,44 @@
-import { useState } from 'react';
-import { Link } from 'wouter';
-import { doneSteps, type From, type Job, type Tally, tally, tightening } from '../../../job/index.js';
+import { useMemo, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { cautionsFor } from '../../../catalog/index.js';
+import {
+  type AssemblyPlan,
+  assemblyPlanOf,
+  type BackStep,
+  type From,
+  fastenerLabel,
+  type Job,
+  type Tally,
+  tally,
+  tightening,
+} from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
+import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';
+import { CoverageLine } from '../teardown/coverage-line.js';
+import { counted, listed } from '../teardown/words.js';
 import { JointDrawing } from './joint-drawing.js';
 import { LayOutJoint } from './lay-out-joint.js';
-import { PutBack } from './put-back.js';
+import { OldOneForNow } from './old-one-for-now.js';
+import { Wrongs } from './wrongs.js';
 
 /** Putting together: what came off goes back in reverse, nothing left over, every joint tight. */
 export function Assembly({ job, gate }: SheetProps) {
+  const catalog = useCatalog();
   const counts = tally(job);
   const [laying, setLaying] = useState<From<'joint'> | 'new'>();
-  usePrimary({ label: 'Lay out a joint to tighten', act: () => setLaying('new') });
+  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
+  const [, go] = useLocation();
+  const asked = plan.gates.find((g) => g.state === 'asked');
+  const goOn = asked ? `Prove: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
+  usePrimary(
+    goOn
+      ? { label: goOn, act: () => go(`/job/${job.id}/put-together`) }
+      : { label: 'Lay out a joint to tighten', act: () => setLaying('new') },
+  );
   const joints = [...job.joints.values()];
   const tight = joints.filter((j) => tightening(job, j).next === undefined).length;
   return (
@@ -23,6 +48,11 @@ export function Assembly({ job, gate }: SheetProps) {
       headline={headline(counts, joints.length, tight)}
       say="The last piece off is the first back on. Turn the shaft after each stage: what binds now binds worse when it is closed."
     >
+      <Caution lines={cautionsFor(catalog, { stage: 'assembly' })} />
+      <BackOn job={job} plan={plan} />
+      <Gates plan={plan} />
+      <ForNow plan={plan} />
+      <CoverageLine coverage={plan.coverage} />
       <section className="stack section">
         <h2>Joints</h2>
         {joints.length === 0 && (
@@ -31,22 +61,27 @@ export function Assembly({ job, gate }: SheetProps) {
             together: holes, torque, passes and order. Then tighten it one bolt at a time.
           </p>
         )}
+        {goOn && (
+          <div className="row">
+            <Button onClick={() => setLaying('new')}>Lay out a joint to tighten</Button>
+          </div>
+        )}
         <div className="joints">
           {joints.map((j) => (
             <JointCard key={j.joint} job={job} joint={j} onChange={() => setLaying(j)} />
           ))}
         </div>
       </section>
-      <BackOn job={job} counts={counts} />
       <LayOutJoint job={job} joint={laying} onClose={() => setLaying(undefined)} />
     </Sheet>
   );
 }
 
-function headline({ notPutBack, stillPlugged }: Tally, joints: number, tight: number): string {
+function headline({ notPutBack, plugsForgotten, leftOver }: Tally, joints: number, tight: number): string {
   if (notPutBack.length > 0)
     return `${notPutBack.length} ${notPutBack.length === 1 ? 'piece' : 'pieces'} to put back`;
-  if (stillPlugged.length > 0) return 'Everything is back on, but a port is still plugged';
+  if (plugsForgotten.length > 0) return 'Everything is back on, but a port is still plugged';
+  if (leftOver.length > 0) return 'Everything is back on, but something is left over';
   if (tight < joints) return `${joints - tight} ${joints - tight === 1 ? 'joint' : 'joints'} to tighten`;
   return joints > 0 ? 'Together and tight' : 'Put it together';
 }
@@ -98,68 +133,145 @@ function JointCard({ job, joint, onChange }: { job: Job; joint: From<'joint'>; o
   );
 }
 
-/** What came off, last off first, with a tick for what is back. */
-function BackOn({ job, counts }: { job: Job; counts: Tally }) {
-  const [putting, setPutting] = useState<From<'step'>>();
-  const off = doneSteps(job, 'teardown').toReversed();
-  const missing = new Set(counts.notPutBack.map((s) => s.step));
-  if (off.length === 0) return null;
+/** What came off, last off first: what is back, what can go back now, and what must wait for a part. */
+function BackOn({ job, plan }: { job: Job; plan: AssemblyPlan }) {
+  if (plan.steps.length === 0) return null;
+  const waiting = plan.steps.filter((s) => s.state === 'waits');
+  const open = plan.steps.filter((s) => s.state !== 'waits' && s.state !== 'back');
+  const back = plan.steps.filter((s) => s.state === 'back');
   return (
-    <section className="section stack tight">
+    <section className="section stack tight" aria-label="Back on, last off first">
       <h2>Back on, last off first</h2>
-      <ul className="lines">
-        {off.map((s) => (
-          <li key={s.step}>
-            <div>
-              <b>{s.title}</b>
-              <div className="soft">
-                {[
-                  s.bag && `bag ${s.bag}`,
-                  ...(s.fasteners ?? []).map(
-                    (f) => `${f.count} × ${[f.size, f.length, f.what].filter(Boolean).join(' ')}`,
-                  ),
-                ]
-                  .filter(Boolean)
-                  .join(' · ')}
-              </div>
-            </div>
-            {missing.has(s.step) ? (
-              <Button onClick={() => setPutting(s)}>Put back</Button>
-            ) : (
-              <span className="verdict pass">back on</span>
-            )}
-          </li>
+      <Wrongs job={job} />
+      <ol className="way">
+        {open.map((s) => (
+          <BackLine key={s.off.step} job={job} step={s} />
         ))}
-      </ul>
-      <Leftovers counts={counts} />
-      <PutBack job={job} step={putting} onClose={() => setPutting(undefined)} />
+      </ol>
+      {plan.soFar && (
+        <div className="no-further" role="note">
+          <b>So far and no further.</b> {plan.soFar}
+          <div className="row">
+            {plan.late.map((wait) => (
+              <OldOneForNow key={wait.component} job={job} wait={wait} />
+            ))}
+          </div>
+        </div>
+      )}
+      <ol className="way waits">
+        {waiting.map((s) => (
+          <BackLine key={s.off.step} job={job} step={s} />
+        ))}
+      </ol>
+      {back.length > 0 && (
+        <details open={open.length + waiting.length === 0}>
+          <summary>{counted(back.length, 'piece')} back on</summary>
+          <ol className="way">
+            {back.map((s) => (
+              <BackLine key={s.off.step} job={job} step={s} />
+            ))}
+          </ol>
+        </details>
+      )}
     </section>
   );
 }
 
-function Leftovers({ counts }: { counts: Tally }) {
-  const uneven = counts.fasteners.filter((f) => f.in !== f.out);
-  if (uneven.length === 0) return null;
+function BackLine({ job, step }: { job: Job; step: BackStep }) {
+  const { off, state } = step;
+  const late = step.renew.filter((r) => r.state === 'late' || r.state === 'not listed');
   return (
-    <div className="scroll-x">
-      <table>
-        <thead>
-          <tr>
-            <th>Fasteners</th>
-            <th>came out</th>
-            <th>went back</th>
-          </tr>
-        </thead>
-        <tbody>
-          {uneven.map((f) => (
-            <tr key={f.label}>
-              <td>{f.label}</td>
-              <td>{f.out}</td>
-              <td>{f.in}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <li>
+      <span className="place">{state === 'back' ? '✓' : off.bag ? `bag ${off.bag}` : ''}</span>
+      <div>
+        <b>{off.title}</b>
+        <div className="soft">
+          {[
+            ...step.fasteners.map((f) => `${f.count} × ${fastenerLabel(f)}`),
+            ...step.unplug.map((p) => `plug out of ${p.toLowerCase()}`),
+            step.renew.length > 0 && `new: ${step.renew.map((r) => r.name).join(', ')}`,
+            state === 'later' && `after ${listed(step.under)}`,
+          ]
+            .filter(Boolean)
+            .join(' · ')}
+        </div>
+        {state === 'waits' && (
+          <div className="verdict cannot-decide wraps">
+            waits for{' '}
+            {listed(
+              step.waitsFor.flatMap((w) => w.parts.map((p) => `${p.name}${p.due ? `, due ${p.due}` : ''}`)),
+            )}
+          </div>
+        )}
+        {state !== 'back' && state !== 'waits' && late.length > 0 && (
+          <div className="soft">on no list or not here: {late.map((r) => r.name).join(', ')}</div>
+        )}
+      </div>
+      {state === 'back' ? (
+        <span className="row">
+          <span className="verdict pass">back on</span>
+          <Link className="button quiet" href={`/job/${job.id}/put-together/${off.step}`}>
+            Change
+          </Link>
+        </span>
+      ) : (
+        <Link
+          className={state === 'next' ? 'button go' : state === 'can' ? 'button' : 'button quiet'}
+          href={`/job/${job.id}/put-together/${off.step}`}
+        >
+          Put back
+        </Link>
+      )}
+    </li>
+  );
+}
+
+/** What must be proved before what would hide it. */
+function Gates({ plan }: { plan: AssemblyPlan }) {
+  const shown = plan.gates.filter((g) => g.state !== 'not yet');
+  if (shown.length === 0) return null;
+  return (
+    <section className="section stack tight" aria-label="Gates">
+      <h2>Gates</h2>
+      <ul className="lines">
+        {shown.map(({ gate, state, answer }) => (
+          <li key={gate.id}>
+            <div>
+              <b>{gate.name}</b>
+              <div className="soft">
+                {[gate.demands.join(', '), answer?.words].filter(Boolean).join(' · ')}
+              </div>
+            </div>
+            <span className={state === 'passed' ? 'verdict pass' : 'verdict cannot-decide'}>
+              {state === 'passed' ? 'proved' : answer ? 'not so yet' : 'to be proved'}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function ForNow({ plan }: { plan: AssemblyPlan }) {
+  if (plan.provisional.length === 0) return null;
+  return (
+    <section className="section stack tight" aria-label="In for now">
+      <h2>In for now</h2>
+      <ul className="lines">
+        {plan.provisional.map(({ decision, state, comesBack }) => (
+          <li key={decision.entry}>
+            <div>
+              <b>{decision.title}</b>
+              <div className="soft">
+                {decision.reason && `${decision.reason}. `}Comes back: {comesBack}
+              </div>
+            </div>
+            <span className={`verdict ${state === 'here' ? 'fail' : 'cannot-decide'}`}>
+              {state === 'here' ? 'renew it now' : 'open'}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

@@ -15,6 +15,7 @@ import { useJob, useShop, useUnits } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
+import { Speak } from '../../parts/speak.js';
 import { JointDrawing } from './joint-drawing.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
@@ -137,23 +138,6 @@ function spoken(joint: From<'joint'>, turn: BoltTurn): string {
   };
   const place = joint.order.indexOf(turn.hole) + 1;
   return `Bolt ${place}. ${torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit)}.`;
-}
-
-/** Spoken prompts on request, where the browser has a voice. */
-function Speak({ words }: { words: string }) {
-  const [on, setOn] = useState(false);
-  useEffect(() => {
-    if (!on) return;
-    speechSynthesis.cancel();
-    speechSynthesis.speak(new SpeechSynthesisUtterance(words));
-    return () => speechSynthesis.cancel();
-  }, [on, words]);
-  if (!('speechSynthesis' in window)) return null;
-  return (
-    <Button look="quiet" aria-pressed={on} onClick={() => setOn(!on)}>
-      {on ? 'Be quiet' : 'Say it aloud'}
-    </Button>
-  );
 }
 
 const passName = (turn: BoltTurn, { passes }: TighteningProgress) =>

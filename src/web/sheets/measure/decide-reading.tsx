@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Job, LimitAnswer } from '../../../job/index.js';
+import type { Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -15,28 +15,44 @@ const choices = [
 ] as const;
 type Choice = (typeof choices)[number]['id'];
 
-/** What follows from a reading that is outside its limit or too close to it. */
-export function DecideReading({
-  job,
-  answer,
-  onClose,
-}: {
-  job: Job;
-  answer: LimitAnswer | undefined;
-  onClose: () => void;
-}) {
+/** What is decided about: a reading, or a figure worked out from several. */
+export interface Deciding {
+  /** what the decision names in the log */
+  readonly which: string;
+  readonly title: string;
+  /** the figure, as it shall stand in the record */
+  readonly value: string;
+  readonly says: string;
+  /** reasons that the figures give; one tap writes one down */
+  readonly reasons: readonly string[];
+}
+
+/** What follows from a reading that is outside its limit or too close to it. The figure goes into the decision's words. */
+export function DecideReading(props: { job: Job; about: Deciding | undefined; onClose: () => void }) {
+  const { job, about, onClose } = props;
+  return (
+    <Dialog
+      title={about ? `${about.title}: ${about.value}` : ''}
+      open={about !== undefined}
+      onClose={onClose}
+    >
+      {about && <Form key={about.which} job={job} about={about} onClose={onClose} />}
+    </Dialog>
+  );
+}
+
+function Form({ job, about, onClose }: { job: Job; about: Deciding; onClose: () => void }) {
   const [choice, setChoice] = useState<Choice>();
   const [reason, setReason] = useState('');
   const [until, setUntil] = useState('');
   const { wrong, act } = useAct();
-  const m = answer?.measurement;
   const save = () =>
     act(async () => {
-      if (!m || !choice) throw new Error('Choose what to do.');
+      if (!choice) throw new Error('Choose what to do.');
       await write(job.id, 'decision', {
         about: 'measurement',
-        which: m.measure,
-        title: `${m.title}: ${choices.find((c) => c.id === choice)!.label.toLowerCase()}`,
+        which: about.which,
+        title: `${about.title} ${about.value}: ${choices.find((c) => c.id === choice)!.label.toLowerCase()}`,
         choice,
         reason: reason.trim(),
         ...(choice === 'provisional' && { until: until.trim() || 'the next service' }),
@@ -44,8 +60,8 @@ export function DecideReading({
       onClose();
     });
   return (
-    <Dialog title={m ? `${m.title}: ${m.value.written}` : ''} open={answer !== undefined} onClose={onClose}>
-      <p>{answer?.decision?.words}</p>
+    <>
+      <p>{about.says}</p>
       <Choices label="What to do" choices={choices} value={choice} onChange={setChoice} />
       {choice === 'provisional' && (
         <TextField
@@ -56,6 +72,18 @@ export function DecideReading({
         />
       )}
       <TextField label="Why" value={reason} onChange={setReason} long />
+      {about.reasons.length > 0 && (
+        <div className="choices">
+          {about.reasons.map((words) => (
+            <Button
+              key={words}
+              onClick={() => setReason(reason.trim() ? `${reason.trim()} ${words}` : words)}
+            >
+              {words}
+            </Button>
+          ))}
+        </div>
+      )}
       <Wrong words={wrong} />
       <div className="row end">
         <Button onClick={onClose}>Not yet</Button>
@@ -63,6 +91,6 @@ export function DecideReading({
           Decide
         </Button>
       </div>
-    </Dialog>
+    </>
   );
 }

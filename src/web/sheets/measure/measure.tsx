@@ -1,175 +1,193 @@
 import { useState } from 'react';
-import { applies, type Measurement } from '../../../catalog/index.js';
+import type { Catalog, Measurement } from '../../../catalog/index.js';
 import {
-  type From,
-  factsOf,
+  boreAnswers,
+  boreMeasure,
+  decisionHandle,
+  type FaceMeasure,
+  faceAnswers,
+  faceMeasures,
   type Job,
   type LimitAnswer,
-  limitAnswer,
-  quantityOf,
+  limitAnswers,
+  type Shop,
+  valveAnswers,
+  valveOf,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
 import { useCatalog, useShop, useUnits } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
-import { Button } from '../../parts/act.js';
-import { NumberWithOrigin } from '../../parts/number.js';
+import { Cleaning } from '../cleaning/cleaning.js';
 import { grouped } from '../grouped.js';
-import { DecideReading } from './decide-reading.js';
+import { BoreForm } from './bore-form.js';
+import { BoreSection } from './bore-section.js';
+import { ChooseMeasurement, type Chosen } from './choose.js';
+import { DecideReading, type Deciding } from './decide-reading.js';
+import { FaceForm } from './face-form.js';
+import { FaceSection } from './face-section.js';
+import { Looked } from './looked.js';
+import { ReadingLine } from './reading-line.js';
 import { TakeReading } from './take-reading.js';
+import { ValveSection } from './valve-section.js';
+import { WorkItOut } from './work-it-out.js';
+
+/** Which form is open. */
+type Taking =
+  | { readonly form: 'choose' | 'bore' }
+  | { readonly form: 'face'; readonly measure: FaceMeasure }
+  | { readonly form: 'looked'; readonly measure: Measurement }
+  | { readonly form: 'reading'; readonly measure: Chosen };
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
 export function Measure({ job, gate }: SheetProps) {
+  const catalog = useCatalog();
   const shop = useShop();
-  const [taking, setTaking] = useState<Measurement | 'own'>();
-  const [choosing, setChoosing] = useState(false);
-  const [deciding, setDeciding] = useState<LimitAnswer>();
-  usePrimary({ label: 'Add a reading', act: () => setChoosing(true) });
-  const answers = job.measurements.map((m) => limitAnswer(m, shop));
-  const groups = grouped(answers, (a) => a.measurement.title);
+  const [taking, setTaking] = useState<Taking>();
+  const [deciding, setDeciding] = useState<Deciding>();
+  usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
+  const all = answersOf(catalog, job, shop);
+  // a dialog that gives way to another closes after the other is open
+  const close = (form: Taking['form']) => () => setTaking((now) => (now?.form === form ? undefined : now));
   return (
     <Sheet
       job={job}
       gate={gate}
-      headline={headline(answers)}
-      say="Clean and at room temperature; zero the instrument first; each size twice, a third time if they differ by more than the tool can tell. Keep the unit that the instrument shows."
+      headline={headline(all)}
+      say="Clean, at room temperature, the tool zeroed. Each size twice; a third time if they differ by more than the tool can tell."
     >
-      {answers.length === 0 && (
+      {taking?.form === 'choose' && (
+        <ChooseMeasurement job={job} onChoose={(m) => setTaking(formFor(m))} onClose={close('choose')} />
+      )}
+      {job.measurements.length === 0 && taking === undefined && (
         <p className="empty">
           No reading yet. Add one, and it is held against its limit with the uncertainty of the instrument:
           pass, fail, or cannot decide with this tool.
         </p>
       )}
-      {[...groups].map(([title, group]) => (
-        <section key={title} className="section">
+      {all.bores.map((bore) => (
+        <BoreSection
+          key={bore.phase}
+          job={job}
+          bore={bore}
+          past={bore.phase === 'as-found' && all.bores.length > 1}
+          onDecide={setDeciding}
+        />
+      ))}
+      {all.faces.map((answer) => (
+        <FaceSection
+          key={`${answer.measure} ${answer.way} ${answer.phase}`}
+          job={job}
+          answer={answer}
+          past={
+            answer.phase === 'as-found' &&
+            all.faces.some((f) => f.measure === answer.measure && f.phase === 'after')
+          }
+          onDecide={setDeciding}
+        />
+      ))}
+      {all.valves.length > 0 && <ValveSection job={job} valves={all.valves} onDecide={setDeciding} />}
+      {[...grouped(all.single, (a) => a.group.last.title)].map(([title, group]) => (
+        <section key={title} className="section stack tight">
           <h2>{title}</h2>
           <ul className="lines">
             {group.map((a) => (
-              <ReadingLine key={a.measurement.entry} job={job} answer={a} onDecide={() => setDeciding(a)} />
+              <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={setDeciding} />
             ))}
           </ul>
+          <WorkItOut answers={group} />
         </section>
       ))}
-      {choosing && (
-        <ChooseMeasurement job={job} onChoose={(m) => setTaking(m)} onClose={() => setChoosing(false)} />
-      )}
-      <TakeReading
+      <Cleaning job={job} />
+      <BoreForm job={job} open={taking?.form === 'bore'} onClose={close('bore')} />
+      <FaceForm
         job={job}
-        measurement={taking}
-        onClose={() => {
-          setTaking(undefined);
-          setChoosing(false);
+        measure={taking?.form === 'face' ? taking.measure : undefined}
+        onClose={close('face')}
+        onSingle={() => {
+          if (taking?.form === 'face')
+            setTaking({ form: 'reading', measure: measureOf(catalog, taking.measure) });
         }}
       />
-      <DecideReading job={job} answer={deciding} onClose={() => setDeciding(undefined)} />
+      <Looked
+        job={job}
+        measurement={taking?.form === 'looked' ? taking.measure : undefined}
+        onClose={close('looked')}
+      />
+      <TakeReading
+        job={job}
+        measurement={taking?.form === 'reading' ? taking.measure : undefined}
+        onClose={close('reading')}
+      />
+      <DecideReading job={job} about={deciding} onClose={() => setDeciding(undefined)} />
     </Sheet>
   );
 }
 
-function headline(answers: readonly LimitAnswer[]): string {
-  const count = (verdict: string) => answers.filter((a) => a.decision?.verdict === verdict).length;
-  if (answers.length === 0) return 'Nothing is measured yet';
+const measureOf = ({ measurements }: Catalog, id: string) => measurements.find((m) => m.id === id)!;
+
+function formFor(chosen: Chosen): Taking {
+  if (chosen === 'own') return { form: 'reading', measure: 'own' };
+  if (chosen.id === boreMeasure) return { form: 'bore' };
+  const face = faceMeasures.find((id) => id === chosen.id);
+  if (face) return { form: 'face', measure: face };
+  return chosen.kind === undefined
+    ? { form: 'looked', measure: chosen }
+    : { form: 'reading', measure: chosen };
+}
+
+function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: Deciding) => void }) {
+  const { job, answer, onDecide } = props;
+  const system = useUnits();
+  const { last, quantity } = answer.group;
+  const place = [last.place, last.direction].filter(Boolean).join(', ');
+  return (
+    <ReadingLine
+      job={job}
+      answer={answer}
+      onDecide={() =>
+        onDecide({
+          which: decisionHandle(last.measure, last.place),
+          title: place ? `${last.title} (${place})` : last.title,
+          value: show(quantity, system),
+          says: answer.decision?.words ?? '',
+          reasons: [],
+        })
+      }
+    />
+  );
+}
+
+/** What has a section of its own is not listed again reading by reading. */
+function answersOf(catalog: Catalog, job: Job, shop: Shop) {
+  const bores = boreAnswers(job, catalog, shop);
+  const faces = faceAnswers(job, catalog, shop);
+  const valves = valveAnswers(job, catalog, shop);
+  const drawn = new Set(
+    [...bores, ...faces].flatMap((a) => a.groups.flatMap((g) => g.readings.map((m) => m.entry))),
+  );
+  const ofValve = (a: LimitAnswer) =>
+    a.group.last.measure.startsWith('valve-clearance-') && valveOf(a.group.last.place) !== undefined;
+  const single = limitAnswers(job, catalog, shop).filter(
+    (a) => !drawn.has(a.group.last.entry) && !ofValve(a) && a.group.last.spot === undefined,
+  );
+  return { bores, faces, valves, single };
+}
+
+function headline({ bores, faces, valves, single }: ReturnType<typeof answersOf>): string {
+  const verdicts = [
+    ...bores.flatMap((b) => b.figures.map((f) => f.decision?.verdict)),
+    ...faces.map((f) => f.figure?.decision?.verdict),
+    ...valves.map((v) => v.decision.verdict),
+    ...single.filter((a) => !a.superseded).map((a) => a.decision?.verdict),
+  ];
+  const count = (verdict: string) => verdicts.filter((v) => v === verdict).length;
+  if (bores.length + faces.length + valves.length + single.length === 0) return 'Nothing is measured yet';
   const said = [
-    [count('fail'), 'outside their limits'],
+    [count('fail'), 'outside'],
     [count('cannot-decide'), 'too close to call'],
     [count('pass'), 'inside'],
   ] as const;
   const words = said.filter(([n]) => n > 0).map(([n, w]) => `${n} ${w}`);
-  return words.length > 0 ? words.join(', ') : `${answers.length} readings, no limits given`;
-}
-
-function ReadingLine({ job, answer, onDecide }: { job: Job; answer: LimitAnswer; onDecide: () => void }) {
-  const system = useUnits();
-  const { measurement: m, decision, instrument, u } = answer;
-  const reading = {
-    ...quantityOf(m.value),
-    ...(u > 0 && { u }),
-    origin: { from: 'measured' as const, detail: instrument?.name ?? m.instrument ?? 'instrument not named' },
-  };
-  const made = job.decisions.findLast((d) => d.about === 'measurement' && d.which === m.measure);
-  return (
-    <li>
-      <div>
-        <NumberWithOrigin quantity={reading} what={m.title} />{' '}
-        <span className="soft">
-          {[m.place, m.direction, m.phase === 'after' ? 'after the work' : undefined]
-            .filter(Boolean)
-            .join(', ')}
-        </span>
-        <div className="soft">
-          {limitWords(m, (w) => show(quantityOf(w), system))}
-          {decision && ` · ${decision.words}`}
-        </div>
-        {made && (
-          <div>
-            <span className="chip">decided: {made.title}</span>
-          </div>
-        )}
-      </div>
-      <div className="row">
-        {decision ? (
-          <span className={`verdict ${decision.verdict}`}>{decision.verdict.replace('-', ' ')}</span>
-        ) : (
-          <span className="soft">no limit</span>
-        )}
-        {decision && decision.verdict !== 'pass' && (
-          <Button look={made ? 'quiet' : 'plain'} onClick={onDecide}>
-            {made ? 'Decide again' : 'Decide'}
-          </Button>
-        )}
-      </div>
-    </li>
-  );
-}
-
-function limitWords(
-  m: From<'measurement'>,
-  say: (w: NonNullable<NonNullable<From<'measurement'>['limit']>['min']>) => string,
-): string {
-  const { min, max, origin } = m.limit ?? {};
-  if (!min && !max) return '';
-  const range =
-    min && max ? `${say(min)} to ${say(max)}` : max ? `at most ${say(max)}` : `at least ${say(min!)}`;
-  return `limit ${range} (${[origin?.from, origin?.detail].filter(Boolean).join(', ')})`;
-}
-
-function ChooseMeasurement({
-  job,
-  onChoose,
-  onClose,
-}: {
-  job: Job;
-  onChoose: (m: Measurement | 'own') => void;
-  onClose: () => void;
-}) {
-  const [find, setFind] = useState('');
-  const fit = useCatalog()
-    .measurements.filter((m) => m.kind !== undefined && applies(m.when, factsOf(job)) !== 'no')
-    .filter((m) => m.name.toLowerCase().includes(find.trim().toLowerCase()));
-  return (
-    <section className="card stack tight" aria-label="What is measured">
-      <header>
-        <h2>What is measured?</h2>
-        <Button look="quiet" onClick={onClose}>
-          Close
-        </Button>
-      </header>
-      <input
-        aria-label="Find a measurement"
-        placeholder="find: bore, ring, clearance …"
-        value={find}
-        onChange={(e) => setFind(e.target.value)}
-      />
-      <div className="choices">
-        {fit.map((m) => (
-          <Button key={m.id} onClick={() => onChoose(m)}>
-            {m.name}
-          </Button>
-        ))}
-        <Button look="quiet" onClick={() => onChoose('own')}>
-          Something else
-        </Button>
-      </div>
-    </section>
-  );
+  return words.length > 0 ? words.join(', ') : `${verdicts.length} readings, no limits given`;
 }

@@ -1,22 +1,31 @@
 import { useState } from 'react';
 import { cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
-import type { Body, From, Job, Limit } from '../../../job/index.js';
+import {
+  type Body,
+  classLimits,
+  factsOf,
+  type Job,
+  type Limit,
+  limitAnswer,
+  poolReadings,
+  type Shop,
+  sheetLimit,
+} from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
 import { useCatalog, useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, SelectField, TextField } from '../../parts/field.js';
-import { readWritten, WrittenField } from '../../parts/written.js';
+import { Choices, TextField } from '../../parts/field.js';
+import { readWritten, WrittenField, type WrittenState } from '../../parts/written.js';
 import { handleOf } from '../components.js';
+import type { Chosen } from './choose.js';
+import { atFirst, CircumstanceFields, circumstancesOf, QuickText, saidOrigin } from './reading-fields.js';
+import { VerdictWord } from './verdict-word.js';
 
 /** One reading: value, instrument, place, direction, and the limit it is held against with where that comes from. */
-export function TakeReading(props: {
-  job: Job;
-  measurement: Measurement | 'own' | undefined;
-  onClose: () => void;
-}) {
+export function TakeReading(props: { job: Job; measurement: Chosen | undefined; onClose: () => void }) {
   const { measurement } = props;
   const title = measurement === 'own' ? 'A reading of your own' : (measurement?.name ?? '');
   return (
@@ -44,15 +53,26 @@ const ownKinds: readonly { id: Kind; label: string }[] = [
   { id: 'torque', label: 'torque' },
 ];
 
-function Form({
-  job,
-  measurement,
-  onClose,
-}: {
-  job: Job;
-  measurement: Measurement | undefined;
-  onClose: () => void;
-}) {
+interface Bounds {
+  readonly min: WrittenState;
+  readonly max: WrittenState;
+  readonly from: string;
+  /** the limit as it stands on the maker's sheet or among the class figures, while it is not changed by hand */
+  readonly taken: Limit | undefined;
+}
+
+function boundsFrom(limit: Limit | undefined, kind: Kind): Bounds {
+  return {
+    min: readWritten(limit?.min?.written ?? '', kind),
+    max: readWritten(limit?.max?.written ?? '', kind),
+    from: limit?.origin.detail ?? '',
+    taken: limit,
+  };
+}
+
+function Form(props: { job: Job; measurement: Measurement | undefined; onClose: () => void }) {
+  const catalog = useCatalog();
+  const { job, measurement, onClose } = props;
   const shop = useShop();
   const [ownKind, setOwnKind] = useState<Kind>('length');
   const kind = measurement?.kind ?? ownKind;
@@ -60,35 +80,35 @@ function Form({
   const [value, setValue] = useState(readWritten('', kind));
   const [place, setPlace] = useState('');
   const [direction, setDirection] = useState('');
-  const [instrument, setInstrument] = useState('');
-  const [phase, setPhase] = useState<'as-found' | 'after'>('as-found');
-  const sheetLimit = measurement && limitFromSheet(job, measurement);
-  const [min, setMin] = useState(readWritten(sheetLimit?.min?.written ?? '', kind));
-  const [max, setMax] = useState(readWritten(sheetLimit?.max?.written ?? '', kind));
-  const [limitFrom, setLimitFrom] = useState(sheetLimit?.origin.detail ?? '');
+  const [about, setAbout] = useState(atFirst);
+  const [byHand, setByHand] = useState<Bounds>();
+  const sheet = measurement && sheetLimit(job, catalog, measurement, place);
+  const bounds = byHand ?? boundsFrom(sheet, kind);
   const { wrong, act } = useAct();
+  const valve = measurement?.id.startsWith('valve-clearance') ?? false;
 
+  const bodyNow = (): Body<'measurement'> => {
+    if (!value.value) throw new Error('Write the reading with its unit, as the instrument shows it.');
+    const title = measurement?.name ?? ownTitle.trim();
+    if (!title) throw new Error('Say what was measured.');
+    if (valve && !/\b(in|ex)/i.test(place)) throw new Error('Say which valve: intake or exhaust.');
+    return {
+      measure: measurement?.id ?? handleOf(title),
+      title,
+      value: value.value,
+      ...circumstancesOf(about),
+      ...(place.trim() && { place: place.trim() }),
+      ...(direction.trim() && { direction: direction.trim() }),
+      ...limitOf(bounds),
+    };
+  };
   const save = (again: boolean) =>
     act(async () => {
-      if (!value.value) throw new Error('Write the reading with its unit, as the instrument shows it.');
-      const title = measurement?.name ?? ownTitle.trim();
-      if (!title) throw new Error('Say what was measured.');
-      const body: Body<'measurement'> = {
-        measure: measurement?.id ?? handleOf(title),
-        title,
-        value: value.value,
-        phase,
-        ...(instrument && { instrument }),
-        ...(place.trim() && { place: place.trim() }),
-        ...(direction.trim() && { direction: direction.trim() }),
-        ...(limitOf(min.value, max.value, sheetLimit, limitFrom) ?? {}),
-      };
-      await write(job.id, 'measurement', body);
+      await write(job.id, 'measurement', bodyNow());
       if (again) setValue(readWritten('', kind));
       else onClose();
     });
 
-  const catalog = useCatalog();
   return (
     <>
       <Caution
@@ -97,9 +117,8 @@ function Form({
           .slice(0, 2)
           .map((c) => c.words)}
       />
-      {measurement ? (
-        <ClassFigures measurement={measurement} />
-      ) : (
+      {measurement?.note && <p className="soft">{measurement.note}</p>}
+      {!measurement && (
         <>
           <TextField label="What was measured" value={ownTitle} onChange={setOwnTitle} />
           <Choices
@@ -113,55 +132,45 @@ function Form({
           />
         </>
       )}
-      <div className="fields">
-        <WrittenField label="Reading" kind={kind} state={value} onChange={setValue} hint={hintFor(kind)} />
-        <SelectField
-          label="Instrument"
-          value={instrument}
-          onChange={setInstrument}
-          none="not from the shop’s list"
-          choices={shop.instruments.map((i) => ({
-            id: i.tool,
-            label: `${i.name} (± ${i.uncertainty.written})`,
-          }))}
-          help={
-            shop.instruments.length === 0
-              ? 'List the shop’s instruments under Shop, and a reading near its limit can be judged.'
-              : undefined
-          }
-        />
-        <TextField
-          label="Where"
-          value={place}
+      <WrittenField label="Reading" kind={kind} state={value} onChange={setValue} hint={hintFor(kind)} />
+      {valve ? (
+        <Choices
+          label="Which valve"
+          value={place === 'intake' || place === 'exhaust' ? place : undefined}
           onChange={setPlace}
-          placeholder={measurement?.places?.join(', ') ?? 'top, middle, bottom'}
+          choices={[
+            { id: 'intake', label: 'intake' },
+            { id: 'exhaust', label: 'exhaust' },
+          ]}
         />
-        <TextField
-          label="Direction"
-          value={direction}
-          onChange={setDirection}
-          placeholder={measurement?.directions?.join(', ') ?? 'along the pin, across'}
-        />
-      </div>
-      <Choices
-        label="When"
-        value={phase}
-        onChange={setPhase}
-        choices={[
-          { id: 'as-found', label: 'as found' },
-          { id: 'after', label: 'after the work' },
-        ]}
+      ) : (
+        <div className="fields">
+          <QuickText
+            label="Where"
+            value={place}
+            onChange={setPlace}
+            usual={measurement?.places ?? []}
+            placeholder="which one, where on it"
+          />
+          <QuickText
+            label="Direction"
+            value={direction}
+            onChange={setDirection}
+            usual={measurement?.directions ?? []}
+            placeholder="along, across"
+          />
+        </div>
+      )}
+      <CircumstanceFields shop={shop} kind={kind} value={about} onChange={setAbout} />
+      <LimitFields
+        job={job}
+        measurement={measurement}
+        kind={kind}
+        bounds={bounds}
+        fromSheet={sheet}
+        onChange={setByHand}
       />
-      <div className="fields">
-        <WrittenField label="Not less than" kind={kind} state={min} onChange={setMin} />
-        <WrittenField label="Not more than" kind={kind} state={max} onChange={setMax} />
-        <TextField
-          label="Where the limit comes from"
-          value={limitFrom}
-          onChange={setLimitFrom}
-          placeholder="maker’s sheet, page 12"
-        />
-      </div>
+      <Preview shop={shop} body={attempt(bodyNow)} />
       <Wrong words={wrong} />
       <div className="row end">
         <Button onClick={onClose}>Close</Button>
@@ -170,6 +179,89 @@ function Form({
           Keep the reading
         </Button>
       </div>
+    </>
+  );
+}
+
+function attempt<T>(work: () => T): T | undefined {
+  try {
+    return work();
+  } catch {
+    return undefined; // what is missing is said when it is kept
+  }
+}
+
+/** What the reading says while it stands in the form, before it is kept. */
+function Preview({ shop, body }: { shop: Shop; body: Body<'measurement'> | undefined }) {
+  const catalog = useCatalog();
+  const answer =
+    body &&
+    limitAnswer(poolReadings([{ ...body, entry: '', at: '', by: '' }], shop), body.limit, catalog, shop);
+  return (
+    <div aria-live="polite">
+      {answer?.decision && (
+        <div className="card">
+          <VerdictWord decision={answer.decision} />
+          <div className="soft">{answer.decision.why}</div>
+          {answer.settled && <div>{answer.settled.words}</div>}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function LimitFields(props: {
+  job: Job;
+  measurement: Measurement | undefined;
+  kind: Kind;
+  bounds: Bounds;
+  fromSheet: Limit | undefined;
+  onChange: (bounds: Bounds | undefined) => void;
+}) {
+  const { job, measurement, kind, bounds, fromSheet, onChange } = props;
+  const changed = (some: Partial<Bounds>) => onChange({ ...bounds, taken: undefined, ...some });
+  const ofClass = measurement && !fromSheet ? classLimits(measurement, factsOf(job)) : [];
+  return (
+    <>
+      <div className="fields">
+        <WrittenField
+          label="Not less than"
+          kind={kind}
+          state={bounds.min}
+          onChange={(min) => changed({ min })}
+        />
+        <WrittenField
+          label="Not more than"
+          kind={kind}
+          state={bounds.max}
+          onChange={(max) => changed({ max })}
+        />
+        <TextField
+          label="Where the limit comes from"
+          value={bounds.from}
+          onChange={(from) => changed({ from })}
+          placeholder="maker’s sheet, page 12"
+        />
+      </div>
+      {ofClass.length > 0 && (
+        <fieldset className="field">
+          <legend className="label">
+            No line on the maker’s sheet. Figures of the class, not of this engine:
+          </legend>
+          <div className="choices">
+            {ofClass.map((c) => (
+              <Button
+                key={c.label}
+                aria-pressed={bounds.taken === c.limit}
+                onClick={() => onChange(boundsFrom(c.limit, kind))}
+              >
+                {c.label}
+              </Button>
+            ))}
+          </div>
+        </fieldset>
+      )}
+      {measurement && <WhatFollows measurement={measurement} />}
     </>
   );
 }
@@ -184,54 +276,45 @@ const hintFor = (kind: Kind) =>
     temperature: '180 °C',
     volume: '120 mL',
     torque: '140 in-lb',
+    capacitance: '0.2 µF',
+    flow: '120 mL/min',
   })[kind as string] ?? '';
 
-/** The limit of the maker's confirmed sheet, when it has a line for this measurement. */
-function limitFromSheet(job: Job, m: Measurement): Limit | undefined {
-  const reject = m.rejectSpec ? job.specs.get(m.rejectSpec) : undefined;
-  const spec = m.spec ? job.specs.get(m.spec) : undefined;
-  if (reject?.value) return { max: reject.value, origin: reject.origin };
-  if (spec?.value && spec.upTo) return { min: spec.value, max: spec.upTo, origin: spec.origin };
-  return undefined;
-}
-
-function limitOf(
-  min: From<'measurement'>['value'] | undefined,
-  max: From<'measurement'>['value'] | undefined,
-  fromSheet: Limit | undefined,
-  said: string,
-): { limit: Limit } | undefined {
-  if (!min && !max) return undefined;
-  const asOnSheet = fromSheet && fromSheet.min?.si === min?.si && fromSheet.max?.si === max?.si;
-  if (!asOnSheet && !said.trim())
+function limitOf({ min, max, from, taken }: Bounds): { limit: Limit } | undefined {
+  if (taken) return { limit: taken };
+  const wrong = min.wrong ?? max.wrong;
+  if (wrong) throw new Error(wrong);
+  if (!min.value && !max.value) return undefined;
+  if (!from.trim())
     throw new Error('Say where the limit comes from: the maker’s page, a table, your own judgement.');
-  const origin = asOnSheet
-    ? fromSheet.origin
-    : {
-        from: /sheet|maker|manual|page/i.test(said) ? ("maker's sheet" as const) : ('rule of thumb' as const),
-        detail: said.trim(),
-      };
-  return { limit: { ...(min && { min }), ...(max && { max }), origin } };
+  return {
+    limit: {
+      ...(min.value && { min: min.value }),
+      ...(max.value && { max: max.value }),
+      origin: saidOrigin(from),
+    },
+  };
 }
 
-/** Typical of the class: an example of size, never this engine's specification. */
-function ClassFigures({ measurement: m }: { measurement: Measurement }) {
+/** Typical of the class with its source, and what is done about a reading outside. */
+function WhatFollows({ measurement: m }: { measurement: Measurement }) {
   const told = [
     [m.typicalNew, m.newWords, 'typical new'] as const,
     [m.typicalReject, m.rejectWords, 'typical reject'] as const,
-  ];
+  ].filter(([figures, words]) => figures.length > 0 || words);
   return (
-    <div className="soft">
-      {told.map(([figures, words, name]) =>
-        figures.length > 0 || words ? (
+    <details>
+      <summary>What such engines have, and what follows</summary>
+      <div className="soft stack tight">
+        {told.map(([figures, words, name]) => (
           <p key={name}>
             {name}: {[...figures.map(figureWords), words].filter(Boolean).join('; ')}
           </p>
-        ) : null,
-      )}
-      <p>These are figures of the class, not of this engine. The maker’s sheet comes first.</p>
-      <p>{m.decision}</p>
-    </div>
+        ))}
+        <p>These are figures of the class, not of this engine. The maker’s sheet comes first.</p>
+        <p>Outside: {m.decision}.</p>
+      </div>
+    </details>
   );
 }
 

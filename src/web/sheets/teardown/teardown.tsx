@@ -1,6 +1,7 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { Link, useLocation } from 'wouter';
 import { cautionsFor } from '../../../catalog/index.js';
-import { doneSteps, type From, type Job } from '../../../job/index.js';
+import { type From, inOrderDone, type Job, offNow, type TeardownPlan } from '../../../job/index.js';
 import { documentUrl } from '../../data/api.js';
 import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
@@ -9,108 +10,150 @@ import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
-import { componentFor, componentsOf } from '../components.js';
 import { ChooseComponent } from './choose-component.js';
-import { missingViews } from './missing-views.js';
-import { TakeOff } from './take-off.js';
+import { CoverageLine } from './coverage-line.js';
+import { Differs } from './differs.js';
+import { Early } from './early.js';
+import { Goals } from './goals.js';
+import { GraphPicture } from './graph-picture.js';
+import { useTeardownPlan } from './use-plan.js';
+import { Way } from './way.js';
+import { counted, listed, minutesWords } from './words.js';
 
-/** Off in order, recorded, bagged. What comes off is a step; its fasteners, bag, ports and pictures stay with it. */
+/** What must be reached and the cheapest way there; then off in order, seen, counted, bagged and plugged. */
 export function Teardown({ job, gate }: SheetProps) {
-  const [choosing, setChoosing] = useState(false);
-  const [taking, setTaking] = useState<From<'step'>>();
-  usePrimary({ label: 'Something comes off', act: () => setChoosing(true) });
   const catalog = useCatalog();
-  const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
-  const off = doneSteps(job, 'teardown');
+  const [choosing, setChoosing] = useState(false);
+  const [, go] = useLocation();
+  const found = useTeardownPlan(job);
+  const plan = found.state === 'planned' ? found : undefined;
+  const off = useMemo(() => offNow(job, catalog), [job, catalog]);
+  const next = plan?.steps[0];
+  usePrimary(
+    next
+      ? { label: `Next: ${next.name}`, act: () => go(`/job/${job.id}/take-apart`) }
+      : { label: 'Something comes off', act: () => setChoosing(true) },
+  );
   return (
     <Sheet
       job={job}
       gate={gate}
-      headline={
-        steps.length === 0
-          ? 'Nothing has come off yet'
-          : `${off.length} ${off.length === 1 ? 'piece' : 'pieces'} off`
-      }
+      headline={headline(job, plan)}
       say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
     >
       <Caution lines={cautionsFor(catalog, { stage: 'teardown' })} />
-      {componentsOf(catalog, job).length === 0 && (
+      {found.state === 'cannot' && (
         <p className="empty">
-          Say on the Intake sheet which kind of engine it is, and its pieces are listed here with what must
-          come off before each. Any piece can be logged without that.
+          {found.words} Say on the Intake sheet which kind of engine it is, and the cheapest way to any piece
+          is worked out. Any piece can be logged without that.
         </p>
       )}
-      <ol className="lines">
-        {steps.map((s) => (
-          <StepLine key={s.step} job={job} step={s} onTake={() => setTaking(s)} />
-        ))}
-      </ol>
+      {plan && <Goals job={job} plan={plan} />}
+      {plan && <Early job={job} early={plan.early} />}
+      {plan && <Way job={job} plan={plan} />}
+      <OffAlready job={job} />
+      {plan && <CoverageLine coverage={plan.coverage} />}
+      {plan && (
+        <section className="section stack tight" aria-label="How it hangs together">
+          <h2>How it hangs together</h2>
+          <GraphPicture plan={plan} off={off} />
+          <Assumed plan={plan} />
+          <Differs job={job} engine={plan.engine} />
+        </section>
+      )}
       <section className="section stack tight">
         <h2>Photographs of the teardown</h2>
         <PictureGrid photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
         <div className="row">
           <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
           <NameClip job={job.id} stage="teardown" />
-          {steps.some((s) => s.bag) && (
-            <a
-              className="button"
-              href={documentUrl(job.id, 'bag-labels.pdf')}
-              target="_blank"
-              rel="noreferrer"
-            >
-              Labels for the bags (PDF)
-            </a>
-          )}
+          {next && <Button onClick={() => setChoosing(true)}>Something else comes off</Button>}
         </div>
       </section>
-      <ChooseComponent
-        job={job}
-        open={choosing}
-        onClose={() => setChoosing(false)}
-        onChoose={(step) => {
-          setChoosing(false);
-          setTaking(step);
-        }}
-      />
-      <TakeOff job={job} step={taking} onClose={() => setTaking(undefined)} />
+      <ChooseComponent job={job} off={off} open={choosing} onClose={() => setChoosing(false)} />
     </Sheet>
   );
 }
 
-function StepLine({ job, step, onTake }: { job: Job; step: From<'step'>; onTake: () => void }) {
-  const component = componentFor(useCatalog(), job, step.component);
-  const views = missingViews(job, step, component);
+function headline(job: Job, plan: TeardownPlan | undefined): string {
+  if (plan && plan.steps.length > 0) {
+    const wanted = plan.goals.filter((g) => g.state === 'wanted').map((g) => g.title);
+    const to = wanted.length > 2 ? counted(wanted.length, 'goal') : listed(wanted);
+    return `${counted(plan.steps.length, 'step')}, ${minutesWords(plan.minutes)} to ${to}`;
+  }
+  if (plan?.goals.some((g) => g.state === 'reached')) return 'Everything wanted is off';
+  const off = inOrderDone(job, 'teardown').length;
+  return off === 0 ? 'Nothing has come off yet' : `${counted(off, 'piece')} off`;
+}
+
+/** What was taken for granted because nobody has looked. */
+function Assumed({ plan }: { plan: TeardownPlan }) {
+  const { assumed, nameOf } = plan.engine;
+  if (assumed.length === 0) return null;
+  return (
+    <details>
+      <summary>{counted(assumed.length, 'thing')} taken for granted</summary>
+      <ul>
+        {assumed.map((a) => (
+          <li key={`${a.component} ${a.other ?? ''}`}>
+            {a.what === 'fitted'
+              ? `${nameOf(a.component)} is taken to be fitted.`
+              : `${nameOf(a.component)} is taken to wait for ${nameOf(a.other!)}.`}
+          </li>
+        ))}
+      </ul>
+      <p className="soft">The engine’s facts on the Intake sheet settle it, or say below how it differs.</p>
+    </details>
+  );
+}
+
+function OffAlready({ job }: { job: Job }) {
+  const done = inOrderDone(job, 'teardown');
+  const planned = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state === 'planned');
+  if (done.length + planned.length === 0) return null;
+  return (
+    <section className="section stack tight">
+      <div className="row apart">
+        <h2>Off so far</h2>
+        {done.some((s) => s.bag) && (
+          <a className="button" href={documentUrl(job.id, 'bag-labels.pdf')} target="_blank" rel="noreferrer">
+            Labels for the bags (PDF)
+          </a>
+        )}
+      </div>
+      <ol className="lines">
+        {[...planned, ...done].map((s) => (
+          <StepLine key={s.step} job={job} step={s} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function StepLine({ job, step }: { job: Job; step: From<'step'> }) {
+  const details = [
+    step.bag && `bag ${step.bag}`,
+    ...(step.fasteners ?? []).map(
+      (f) => `${f.count} × ${[f.size, f.length, f.what, f.hole].filter(Boolean).join(' ')}`,
+    ),
+    step.plugged?.length ? `plugged: ${step.plugged.join(', ')}` : undefined,
+    ...(step.unseen ?? []).map((u) => `no picture of ${u.view}: ${u.reason}`),
+  ];
   return (
     <li>
       <div>
         <b>{step.title}</b>
-        <div className="soft">
-          {[
-            step.bag && `bag ${step.bag}`,
-            ...(step.fasteners ?? []).map(
-              (f) => `${f.count} × ${[f.size, f.length, f.what].filter(Boolean).join(' ')}`,
-            ),
-            step.plugged?.length ? `plugged: ${step.plugged.join(', ')}` : undefined,
-          ]
-            .filter(Boolean)
-            .join(' · ')}
-        </div>
-        {step.state === 'planned' && views.length > 0 && (
-          <div className="verdict cannot-decide wraps">no picture yet of: {views.join('; ')}</div>
-        )}
+        <div className="soft">{details.filter(Boolean).join(' · ')}</div>
       </div>
-      {step.state === 'planned' ? (
-        <Button look="go" onClick={onTake}>
-          Take off
-        </Button>
-      ) : (
-        <span className="row">
-          <span className="verdict pass">off</span>
-          <Button look="quiet" onClick={onTake}>
-            Change
-          </Button>
-        </span>
-      )}
+      <span className="row">
+        {step.state === 'done' && <span className="verdict pass">off</span>}
+        <Link
+          className={step.state === 'done' ? 'button quiet' : 'button go'}
+          href={`/job/${job.id}/take-apart/${step.step}`}
+        >
+          {step.state === 'done' ? 'Change' : 'Take off'}
+        </Link>
+      </span>
     </li>
   );
 }

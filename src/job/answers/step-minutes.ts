@@ -1,0 +1,49 @@
+import type { Catalog } from '../../catalog/index.js';
+import type { ShopMinutes } from '../../plan/index.js';
+import type { From, Job } from '../job.js';
+import { architectureOf, inOrderDone, piecesOf } from './taken.js';
+
+/** Longer between two steps, and the person was away. */
+const mostMinutes = 45;
+/** Shorter, and several were logged at once. */
+const leastMinutes = 0.5;
+/** Fewer say more of that one engine than of the shop. */
+const fewest = 3;
+
+/**
+ * The shop's own minutes by component or assembly, from the clock of the log: the time from one step done to the next
+ * one done on the same day, where it is long enough to be work and short enough to be without a break. The median of
+ * at least three; what was logged less often keeps the catalog's minutes.
+ */
+export function loggedMinutes(jobs: readonly Job[], catalog: Catalog): ShopMinutes {
+  const times = new Map<string, number[]>();
+  for (const job of jobs) {
+    for (const [id, minutes] of stepTimes(job, catalog)) times.set(id, [...(times.get(id) ?? []), minutes]);
+  }
+  const known = [...times].filter(([, list]) => list.length >= fewest);
+  return Object.fromEntries(known.map(([id, list]) => [id, median(list)]));
+}
+
+function stepTimes(job: Job, catalog: Catalog): [string, number][] {
+  const done = inOrderDone(job, 'teardown');
+  const architecture = architectureOf(job);
+  return done.flatMap((step, i): [string, number][] => {
+    const minutes = between(done[i - 1], step);
+    if (minutes === undefined) return [];
+    const pieces = piecesOf(step, catalog, architecture);
+    const id = pieces.length === 1 ? pieces[0]! : catalog.assemblies.find((a) => a.id === step.step)?.id;
+    return id === undefined ? [] : [[id, minutes]];
+  });
+}
+
+function between(before: From<'step'> | undefined, step: From<'step'>): number | undefined {
+  if (!before || before.at.slice(0, 10) !== step.at.slice(0, 10)) return undefined;
+  const minutes = (Date.parse(step.at) - Date.parse(before.at)) / 60_000;
+  return minutes >= leastMinutes && minutes <= mostMinutes ? minutes : undefined;
+}
+
+function median(list: readonly number[]): number {
+  const sorted = list.toSorted((a, b) => a - b);
+  const half = Math.floor(sorted.length / 2);
+  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}

@@ -1,0 +1,102 @@
+import type { Bands } from './bands.js';
+import { coarseTrack, fieldOf, type Stiffness } from './coarse.js';
+import { type Cycle, firingHz } from './engine-kind.js';
+import { type Frame, framesOf } from './frames.js';
+import { loudnessOf } from './loudness.js';
+import { orderSalience } from './orders.js';
+import { type Choice, choose } from './rivals.js';
+import { type Sound, seconds } from './sound.js';
+import { type Steadiness, steadinessOf } from './steadiness.js';
+import { meanHz, refined, type Stretch, scaled, stretchesOf } from './stretches.js';
+import { objection } from './verdict.js';
+
+/** What one path through the evidence leads to. */
+export interface Hearing {
+  readonly frames: readonly Frame[];
+  readonly choice: Choice;
+  readonly stretches: readonly Stretch[];
+  readonly steadiness: Steadiness;
+  /** why this is no engine, or null */
+  readonly objection: string | null;
+}
+
+/**
+ * The clearest way to hear an engine in a sound; null if nothing repeats at all.
+ *
+ * Method: evidence for each speed in each window; a stiff and a loose path through it; each path made exact on the
+ * phases of its orders; on orders of that path, averaged over the whole sound, every speed weighed against every other.
+ */
+export function hear(sound: Sound, bands: Bands, cycle: Cycle): Hearing | null {
+  const windowS = windowFor(cycle);
+  const framing = { windowS, hopS: windowS / 4 };
+  const even = [framesOf(bands, framing)];
+  const stiff = heardAlong(sound, bands, cycle, even, 'stiff');
+  if (stiff?.objection === null && isSmooth(stiff.steadiness)) return stiff;
+  const first = better(stiff, heardAlong(sound, bands, cycle, even, 'loose'));
+  if (first?.objection === null && first.steadiness.ongoing > brokenUp) return first;
+  // a changing speed smears every line: look again with time bent
+  const bent = [...even, ...slopes.map((slope) => framesOf(bands, framing, slope))];
+  return better(first, heardAlong(sound, bands, cycle, bent, 'loose'));
+}
+
+/** A path that holds on throughout without a kink has lost nothing that a looser one could find. */
+const isSmooth = ({ ongoing, roughness }: Steadiness): boolean => ongoing > 0.85 && roughness < 0.004;
+
+/** Rates of change of speed tried when nothing steady is heard, logarithms a second. */
+const slopes = [0.25, -0.25, 0.6, -0.6];
+
+/** Below this share of frames with evidence a path has probably lost the engine somewhere. */
+const brokenUp = 0.6;
+
+/** A stiff path is believed unless a looser one makes the lines this much clearer. */
+const looserMustWin = 1.25;
+
+function better(a: Hearing | null, b: Hearing | null): Hearing | null {
+  if (a === null || b === null || b.objection !== null) return a ?? b;
+  return a.objection !== null || b.choice.best.evidence > looserMustWin * a.choice.best.evidence ? b : a;
+}
+
+function heardAlong(
+  sound: Sound,
+  bands: Bands,
+  cycle: Cycle,
+  bent: readonly (readonly Frame[])[],
+  way: Stiffness,
+): Hearing | null {
+  const path = coarseTrack(fieldOf(bent, cycle), way);
+  const coarse = stretchesOf(path, windowFor(cycle) / 2, seconds(sound));
+  if (coarse.length === 0) return null;
+  const { choice, stretches } = settle(bands, coarse, cycle);
+  const steadiness = steadinessOf(bent, stretches, cycle);
+  const loudness = loudnessOf(bands, cycle.cylinders / meanHz(stretches));
+  return {
+    frames: bent[0]!,
+    choice,
+    stretches,
+    steadiness,
+    objection: objection(choice, steadiness, loudness),
+  };
+}
+
+const windowFor = (cycle: Cycle): number =>
+  Math.min(0.8, Math.max(0.36, (4.5 * cycle.cylinders ** 0.7) / firingHz(cycle, cycle.lowRpm)));
+
+/** Factors nearer to one than this are the grid's own width. */
+const sameFactor = 0.03;
+
+/** The path made exact and its factor chosen, twice: a wrong factor leaves lines that the path was not made exact for. */
+function settle(
+  bands: Bands,
+  coarse: readonly Stretch[],
+  cycle: Cycle,
+): { readonly choice: Choice; readonly stretches: readonly Stretch[] } {
+  let stretches = refined(bands.low, bands.rate, coarse);
+  let choice = choose(orderSalience(bands, stretches), meanHz(stretches), cycle);
+  for (let round = 0; round < 2; round += 1) {
+    const factor = choice.best.ratio * cycle.cylinders;
+    if (Math.abs(Math.log(factor)) < sameFactor) break;
+    stretches = refined(bands.low, bands.rate, scaled(stretches, factor));
+    if (round === 0) choice = choose(orderSalience(bands, stretches), meanHz(stretches), cycle);
+  }
+  return { choice, stretches };
+}

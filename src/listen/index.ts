@@ -1,0 +1,16 @@
+export type { Beats } from './beats.js';
+export { type Compared, compareRuns, type Run } from './compare.js';
+export type { EngineKind } from './engine-kind.js';
+export { type EngineSpeed, engineSpeed } from './engine-speed.js';
+export { ListenError } from './error.js';
+export type { Hunting } from './hunting.js';
+export { type LoadStep, loadSteps, type Mark } from './load-steps.js';
+export { listenToRun, type RunEvent, type RunReport } from './run.js';
+export { type RunDown, runDown } from './run-down.js';
+export { type SteadySegment, steadySegments } from './segments.js';
+export type { Sound } from './sound.js';
+export { type OrderLine, orderLines, type Spectrogram, spectrogram } from './spectrogram.js';
+export { type Attempt, type Starts, startAttempts } from './starts.js';
+export type { TrackPoint } from './track.js';
+export type { Rival } from './verdict.js';
+export { readWav } from './wav.js';

@@ -1,0 +1,68 @@
+import { type Beats, beatsOf } from './beats.js';
+import type { EngineKind } from './engine-kind.js';
+import { type Hunting, huntingOf } from './hunting.js';
+import type { Sound } from './sound.js';
+import type { TrackPoint } from './track.js';
+
+/** A stretch in which the engine runs at one speed, or swings about one. */
+export interface SteadySegment {
+  readonly from: number;
+  readonly to: number;
+  readonly meanRpm: number;
+  /** standard uncertainty of the mean */
+  readonly u: number;
+  /** within which the mean lies with 95 % probability */
+  readonly interval: readonly [number, number];
+  readonly hunting: Hunting | null;
+  readonly beats: Beats | null;
+}
+
+const shortestS = 1;
+/** A point belongs while it lies within this share of the segment's mean so far; governors hunt by less. */
+const band = 0.06;
+/** A pause in the track ends a segment. */
+const longestGapS = 0.3;
+const pointsPerNews = 6;
+const coverage95 = 1.96;
+
+/** All steady stretches of a second or more, in order of time. */
+export function steadySegments(
+  sound: Sound,
+  track: readonly TrackPoint[],
+  engine: EngineKind,
+): readonly SteadySegment[] {
+  return runsOf(track)
+    .filter((run) => run.at(-1)!.t - run[0]!.t >= shortestS)
+    .map((run) => segmentOf(sound, run, engine));
+}
+
+function runsOf(track: readonly TrackPoint[]): readonly (readonly TrackPoint[])[] {
+  const runs: TrackPoint[][] = [];
+  let sum = 0;
+  for (const point of track) {
+    const run = runs.at(-1);
+    const belongs =
+      run !== undefined &&
+      point.t - run.at(-1)!.t <= longestGapS &&
+      Math.abs(point.rpm / (sum / run.length) - 1) <= band;
+    if (belongs) run.push(point);
+    else runs.push([point]);
+    sum = belongs ? sum + point.rpm : point.rpm;
+  }
+  return runs;
+}
+
+function segmentOf(sound: Sound, run: readonly TrackPoint[], engine: EngineKind): SteadySegment {
+  const n = run.length;
+  const meanRpm = run.reduce((sum, { rpm }) => sum + rpm, 0) / n;
+  const u = Math.sqrt(run.reduce((sum, p) => sum + p.u ** 2, 0) / n / Math.max(1, n / pointsPerNews));
+  return {
+    from: run[0]!.t,
+    to: run.at(-1)!.t,
+    meanRpm,
+    u,
+    interval: [meanRpm - coverage95 * u, meanRpm + coverage95 * u],
+    hunting: huntingOf(run),
+    beats: beatsOf(sound, run, engine),
+  };
+}

@@ -1,0 +1,44 @@
+import { type Cycle, rpmOfCycle } from './engine-kind.js';
+import type { Frame } from './frames.js';
+import { readPath } from './path.js';
+import type { Steadiness } from './steadiness.js';
+import type { Stretch } from './stretches.js';
+
+/** Crank speed at a moment. */
+export interface TrackPoint {
+  /** seconds from the start of the sound */
+  readonly t: number;
+  readonly rpm: number;
+  /** standard uncertainty, rpm */
+  readonly u: number;
+  /** how clearly the engine is heard at this moment, 0 to 1 */
+  readonly confidence: number;
+}
+
+const trackStepS = 0.05;
+
+/** What the scatter of the orders does not show: drift within a window and cycles that jitter together. */
+const leastRelativeU = 0.0004;
+
+/** The paths read at equal steps of time; moments without a path are left out. */
+export function trackOf(
+  stretches: readonly Stretch[],
+  frames: readonly Frame[],
+  { evidence }: Steadiness,
+  cycle: Cycle,
+): readonly TrackPoint[] {
+  const clear = { t: Float64Array.from(frames, ({ t }) => t), hz: Float64Array.from(evidence) };
+  return stretches.flatMap(({ path, relativeU, start, end }) => {
+    const from = Math.ceil(start / trackStepS);
+    const count = Math.max(1, Math.floor(end / trackStepS) - from + 1);
+    return Array.from({ length: count }, (_, i) => {
+      const t = (from + i) * trackStepS;
+      const rpm = rpmOfCycle(cycle, readPath(path, t).value / cycle.cylinders);
+      const { value: u } = readPath({ t: path.t, hz: relativeU }, t);
+      return { t, rpm, u: rpm * Math.hypot(u, leastRelativeU), confidence: surely(readPath(clear, t).value) };
+    });
+  });
+}
+
+/** Even odds at the evidence that noise reaches once in a while. */
+const surely = (evidence: number): number => evidence / (evidence + 0.002);

@@ -1,0 +1,70 @@
+import FFT from 'fft.js';
+
+const plans = new Map<number, { readonly fft: FFT; readonly out: number[]; readonly data: number[] }>();
+
+/** A plan is tables and scratch of one size; keeping it changes no result. */
+function planOf(size: number) {
+  const kept = plans.get(size);
+  if (kept) return kept;
+  const fft = new FFT(size);
+  // plain arrays: this library runs twice as fast on them as on typed ones
+  const made = { fft, out: new Array<number>(2 * size).fill(0), data: new Array<number>(2 * size).fill(0) };
+  plans.set(size, made);
+  return made;
+}
+
+export function hann(length: number): Float64Array {
+  return Float64Array.from({ length }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length));
+}
+
+export const nextPowerOfTwo = (n: number): number => 2 ** Math.ceil(Math.log2(Math.max(2, n)));
+
+/**
+ * The spectra of two real signals at the price of one complex transform: power in each bin from 0 to size/2.
+ *
+ * Method: one signal as the real, the other as the imaginary part; even and odd parts are parted afterwards.
+ */
+export function powerPair(
+  size: number,
+  a: Float64Array,
+  b: Float64Array | null,
+): readonly [Float64Array, Float64Array] {
+  const { fft, out, data } = planOf(size);
+  for (let i = 0; i < a.length; i += 1) {
+    data[2 * i] = a[i]!;
+    data[2 * i + 1] = b === null ? 0 : b[i]!;
+  }
+  data.fill(0, 2 * a.length);
+  fft.transform(out, data);
+  const half = size / 2;
+  const first = new Float64Array(half + 1);
+  const second = new Float64Array(half + 1);
+  for (let k = 0; k <= half; k += 1) {
+    const m = (size - k) % size;
+    const re = out[2 * k]!;
+    const im = out[2 * k + 1]!;
+    const mirrorRe = out[2 * m]!;
+    const mirrorIm = out[2 * m + 1]!;
+    first[k] = ((re + mirrorRe) ** 2 + (im - mirrorIm) ** 2) / 4;
+    second[k] = ((im + mirrorIm) ** 2 + (mirrorRe - re) ** 2) / 4;
+  }
+  return [first, second];
+}
+
+/** The complex spectrum of a real signal, interleaved real and imaginary, bins 0 to size/2. Valid until the next call. */
+export function complexSpectrum(size: number, a: (index: number) => number): ArrayLike<number> {
+  const { fft, out, data } = planOf(size);
+  for (let i = 0; i < size; i += 1) data[i] = a(i);
+  fft.realTransform(out, data);
+  return out;
+}
+
+/** A part of a signal without its mean, under a taper of the same length. */
+export function tapered(part: Float32Array | Float64Array, taper: Float64Array): Float64Array {
+  let sum = 0;
+  for (let i = 0; i < taper.length; i += 1) sum += part[i]!;
+  const mean = sum / taper.length;
+  const out = new Float64Array(taper.length);
+  for (let i = 0; i < taper.length; i += 1) out[i] = taper[i]! * (part[i]! - mean);
+  return out;
+}

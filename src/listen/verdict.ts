@@ -1,0 +1,98 @@
+import type { Loudness } from './loudness.js';
+import type { Candidate, Choice } from './rivals.js';
+import type { Steadiness } from './steadiness.js';
+import type { TrackPoint } from './track.js';
+
+/** What the recording as a whole says. */
+export interface Verdict {
+  /** mean crank speed, or null where no engine with a steady beat is heard */
+  readonly meanRpm: number | null;
+  /** standard uncertainty of the mean; null with it */
+  readonly uncertaintyRpm: number | null;
+  /** whether another speed fits nearly as well */
+  readonly ambiguous: boolean;
+  readonly rivals: readonly Rival[];
+  /** the answer or the refusal in words */
+  readonly says: string;
+}
+
+export interface Rival {
+  readonly rpm: number;
+  /** evidence of this speed over that of the one given, 0 to 1 */
+  readonly weight: number;
+}
+
+/** A rival with this share of the best evidence is named. */
+const closeCall = 0.72;
+
+export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
+  const meanRpm = track.reduce((sum, { rpm }) => sum + rpm, 0) / track.length;
+  const close = rivals
+    .filter(({ evidence }) => evidence > closeCall * best.evidence)
+    .map((rival) => asRival(rival, best, meanRpm));
+  const uncertaintyRpm = meanUncertainty(track);
+  return {
+    meanRpm,
+    uncertaintyRpm,
+    ambiguous: close.length > 0,
+    rivals: close,
+    says: words(meanRpm, uncertaintyRpm, close),
+  };
+}
+
+export const refused = (says: string): Verdict => ({
+  meanRpm: null,
+  uncertaintyRpm: null,
+  ambiguous: false,
+  rivals: [],
+  says,
+});
+
+const leastEvidence = 0.0022;
+/** What plain noise may give to any one speed. */
+const noiseEvidence = 0.0002;
+const leastOverChance = 6;
+/** No one speaks or sings so long without a drop in loudness; an engine that is run does. */
+const leastLoudS = 1;
+
+/**
+ * Why this is no engine that runs steadily, or null if it is one.
+ *
+ * Method: a threshold on the evidence, one on how long the sound goes on, and a sum of signs whose weights were set by
+ * ear and eye on recordings of engines, voices, tunes, weather and animals.
+ */
+export function objection(choice: Choice, steadiness: Steadiness, loudness: Loudness): string | null {
+  const overChance = choice.best.evidence / (choice.chance + noiseEvidence);
+  if (choice.best.evidence < leastEvidence || overChance < leastOverChance)
+    return 'No engine is heard: nothing in this recording repeats at a steady rate.';
+  if (!loudness.throughout && loudness.longestS < leastLoudS)
+    return 'No running engine is heard: the sound never goes on for as long as a second.';
+  const sum =
+    Math.log(overChance / 10) +
+    3 * (loudness.even - 0.85) +
+    (steadiness.ongoing - 0.6) -
+    steadiness.roughness / 0.01;
+  return sum > 0
+    ? null
+    : 'No engine is heard: what repeats here comes, goes and jumps as a voice or a tune does.';
+}
+
+/** Neighboring points share most of their sound; about one in six is news. */
+const pointsPerNews = 6;
+
+function meanUncertainty(track: readonly TrackPoint[]): number {
+  const square = track.reduce((sum, { u }) => sum + u * u, 0) / track.length;
+  return Math.sqrt(square / Math.max(1, track.length / pointsPerNews));
+}
+
+const asRival = (rival: Candidate, best: Candidate, meanRpm: number): Rival => ({
+  rpm: (meanRpm * rival.ratio) / best.ratio,
+  weight: rival.evidence / best.evidence,
+});
+
+function words(meanRpm: number, u: number, rivals: readonly Rival[]): string {
+  const said = `The engine turns at ${meanRpm.toFixed(0)} rpm (95 % within ±${Math.max(1, 2 * u).toFixed(0)}).`;
+  if (rivals.length === 0) return said;
+  const others = rivals.map(({ rpm }) => `${rpm.toFixed(0)}`).join(' or ');
+  return `${said} The sound does not settle it: ${others} rpm fits nearly as well. Count with a tachometer.`;
+}

@@ -1,0 +1,326 @@
+import { useMemo, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import {
+  type AssemblyPlan,
+  assemblyPlanOf,
+  type BackStep,
+  type Fastener,
+  fastenerLabel,
+  type Job,
+  tally,
+} from '../../../job/index.js';
+import { write } from '../../data/outbox.js';
+import { useCatalog, useJob } from '../../data/queries.js';
+import { Page } from '../../frame/page.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Dialog } from '../../parts/dialog.js';
+import { TextField } from '../../parts/field.js';
+import { ActPage } from '../teardown/act-page.js';
+import { Stepper } from '../teardown/counter.js';
+import { Mind } from '../teardown/mind.js';
+import { TickRow } from '../teardown/tick-row.js';
+import { ViewRows } from '../teardown/view-rows.js';
+import { listed } from '../teardown/words.js';
+import { GateAct } from './gate-act.js';
+import { OldOneForNow } from './old-one-for-now.js';
+import { Renewals } from './renewals.js';
+import { TorqueLines } from './torque-lines.js';
+import { Wrongs } from './wrongs.js';
+
+/** Putting together step by step: the last off first, each gate before what would hide it. */
+export function PutTogether({ id, step: named }: { id: string; step?: string | undefined }) {
+  const catalog = useCatalog();
+  const { job, loading } = useJob(id);
+  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
+  const [, go] = useLocation();
+  const leave = () => go(`/job/${id}/assembly`);
+  const onDone = () => go(`/job/${id}/put-together`);
+  const asked = named === undefined ? plan.gates.find((g) => g.state === 'asked') : undefined;
+  const back = plan.steps.filter((s) => s.state === 'back');
+  const where = `Assembly ${Math.min(back.length + 1, plan.steps.length)} / ${plan.steps.length}`;
+  if (asked) {
+    return (
+      <GateAct
+        key={asked.step}
+        job={job}
+        asked={asked}
+        where={where}
+        coverage={plan.coverage}
+        onDone={onDone}
+        onLeave={leave}
+      />
+    );
+  }
+  const step = named === undefined ? plan.next : plan.steps.find((s) => s.off.step === named);
+  if (!step) return <SoFar id={id} job={job} plan={plan} loading={loading} />;
+  const before = step.state === 'back' ? back[back.indexOf(step) - 1] : back.at(-1);
+  return (
+    <Act
+      key={step.off.step}
+      job={job}
+      step={step}
+      where={where}
+      onDone={onDone}
+      onBack={before && (() => go(`/job/${id}/put-together/${before.off.step}`))}
+      onLeave={leave}
+    />
+  );
+}
+
+/** Where it ends: everything is back, or so far and no further. */
+function SoFar({ id, job, plan, loading }: { id: string; job: Job; plan: AssemblyPlan; loading: boolean }) {
+  const { leftOver, plugsForgotten } = tally(job);
+  const title = loading
+    ? 'Opening …'
+    : plan.soFar
+      ? 'So far and no further'
+      : plan.steps.length === 0
+        ? 'Nothing has come off'
+        : leftOver.length + plugsForgotten.length > 0
+          ? 'Back on, but not all is right'
+          : 'Everything is back on';
+  return (
+    <Page title={title}>
+      {plan.soFar && <p className="say">{plan.soFar}</p>}
+      <Wrongs job={job} />
+      <div className="row">
+        {plan.late.map((wait) => (
+          <OldOneForNow key={wait.component} job={job} wait={wait} />
+        ))}
+      </div>
+      <p className="row">
+        <Link className="button go" href={`/job/${id}/assembly`}>
+          To Assembly
+        </Link>
+      </p>
+    </Page>
+  );
+}
+
+interface ActProps {
+  readonly job: Job;
+  readonly step: BackStep;
+  readonly where: string;
+  readonly onDone: () => void;
+  readonly onBack: (() => void) | undefined;
+  readonly onLeave: () => void;
+}
+
+function Act({ job, step, where, onDone, onBack, onLeave }: ActProps) {
+  const logged = step.state === 'back' ? job.steps.get(step.step) : undefined;
+  const [counts, setCounts] = useState<readonly number[]>(() =>
+    countsBefore(step.fasteners, logged?.fasteners),
+  );
+  const plugs = [...new Set([...step.unplug, ...(logged?.unplugged ?? [])])];
+  const [opened, setOpened] = useState<readonly string[]>(logged?.unplugged ?? []);
+  const [checked, setChecked] = useState<readonly string[]>(logged?.checked ?? []);
+  const [words, setWords] = useState(logged?.words ?? '');
+  const [asking, setAsking] = useState(false);
+  const { wrong, busy, act } = useAct();
+  const checks = [...new Set(step.checks.map((c) => c.words))];
+  const doubts = doubtsOf(step, counts, plugs, opened, checks, checked);
+
+  const back = async () => {
+    const fasteners = step.fasteners.flatMap((f, i): Fastener[] =>
+      counts[i]! > 0 ? [{ ...f, count: counts[i]! }] : [],
+    );
+    const done = await act(() =>
+      write(job.id, 'step', {
+        step: step.step,
+        stage: 'assembly',
+        title: `${step.title}: back on`,
+        state: 'done',
+        putsBack: step.off.step,
+        component: step.off.component,
+        fasteners,
+        unplugged: [...opened],
+        checked: [...checked],
+        words: words.trim() || undefined,
+      }),
+    );
+    if (done) onDone();
+  };
+  return (
+    <ActPage
+      job={job}
+      where={where}
+      title={`${step.title} back on`}
+      say={sayOf(step)}
+      spoken={spokenOf(step)}
+      back={onBack}
+      onLeave={onLeave}
+      go={{
+        label: logged ? 'Keep it so' : 'It is back on · next',
+        act: () => (doubts.length > 0 ? setAsking(true) : void back()),
+        disabled: busy,
+      }}
+      side={
+        <>
+          {step.fasteners.map((f, i) => (
+            <div className="act-row" key={fastenerLabel(f)}>
+              <div>
+                <b>{fastenerLabel(f)}</b>
+                {counts[i]! < f.count && (
+                  <Button
+                    look="quiet"
+                    onClick={() => setCounts(counts.map((c, j) => (j === i ? f.count : c)))}
+                  >
+                    All {f.count} are in
+                  </Button>
+                )}
+              </div>
+              <Stepper
+                name={fastenerLabel(f)}
+                value={counts[i]!}
+                of={f.count}
+                onChange={(n) => setCounts(counts.map((c, j) => (j === i ? n : c)))}
+              />
+            </div>
+          ))}
+          <TorqueLines job={job} torques={step.torques} />
+          {plugs.map((port) => (
+            <TickRow
+              key={port}
+              checked={opened.includes(port)}
+              onChange={(on) => setOpened(on ? [...opened, port] : opened.filter((p) => p !== port))}
+            >
+              Plug out of: {port}
+            </TickRow>
+          ))}
+          {checks.map((check) => (
+            <TickRow
+              key={check}
+              checked={checked.includes(check)}
+              onChange={(on) => setChecked(on ? [...checked, check] : checked.filter((c) => c !== check))}
+            >
+              {check}
+            </TickRow>
+          ))}
+          <TextField
+            label="Note"
+            value={words}
+            onChange={setWords}
+            placeholder="sealant, which way round, how it felt"
+          />
+          <Wrong words={wrong} />
+        </>
+      }
+    >
+      <Mind cautions={step.cautions} lookAlikes={step.lookAlikes} harm />
+      <Renewals job={job} renew={step.renew} />
+      <Advice step={step} />
+      <ViewRows job={job} views={step.views.filter((v) => v.shown)} stage="teardown" when="before" />
+      <Doubts open={asking} doubts={doubts} onClose={() => setAsking(false)} onGo={() => void back()} />
+    </ActPage>
+  );
+}
+
+/** Counting starts at nothing: what was not counted in is not in. */
+function countsBefore(out: readonly Fastener[], back: readonly Fastener[] | undefined): number[] {
+  const known = new Map(back?.map((f) => [fastenerLabel(f), f.count]));
+  return out.map((f) => known.get(fastenerLabel(f)) ?? 0);
+}
+
+/** How it goes together: which way round, what is oiled, what is sealed. */
+function Advice({ step }: { step: BackStep }) {
+  const lines = [
+    ...step.wayRound.map((a) => ({ ...a, label: 'Way round' })),
+    ...step.lubricants.map((a) => ({ ...a, label: 'Oil' })),
+    ...step.sealants.map((a) => ({ ...a, label: 'Sealant' })),
+  ];
+  return lines.map((a) => (
+    <div className="act-row" key={`${a.label} ${a.of}`}>
+      <span>
+        <span className="soft">{a.label}:</span> {a.words}
+        {step.components.length > 1 && <span className="soft"> ({a.of})</span>}
+      </span>
+    </div>
+  ));
+}
+
+function doubtsOf(
+  step: BackStep,
+  counts: readonly number[],
+  plugs: readonly string[],
+  opened: readonly string[],
+  checks: readonly string[],
+  checked: readonly string[],
+): { readonly word: string; readonly say: string }[] {
+  const where = step.off.bag ? ` in bag ${step.off.bag}` : '';
+  return [
+    ...step.fasteners.flatMap((f, i) => {
+      const left = f.count - counts[i]!;
+      if (left > 0) return [{ word: 'left over', say: `${left} × ${fastenerLabel(f)}${where}` }];
+      return left < 0 ? [{ word: 'too many', say: `${-left} × ${fastenerLabel(f)} more than came out` }] : [];
+    }),
+    ...plugs
+      .filter((port) => !opened.includes(port))
+      .map((port) => ({ word: 'still plugged', say: `${port}: take the plug out before it is covered` })),
+    ...step.renew
+      .filter((r) => r.state === 'here' || r.state === 'late')
+      .map((r) => ({ word: r.state === 'here' ? 'here, not fitted' : 'not here', say: r.name })),
+    ...checks.filter((c) => !checked.includes(c)).map((c) => ({ word: 'not proved', say: c })),
+    ...(step.state === 'waits'
+      ? [{ word: 'waits', say: `for ${listed(step.waitsFor.flatMap((w) => w.parts.map((p) => p.name)))}` }]
+      : []),
+    ...(step.state === 'later' ? [{ word: 'still off', say: `${listed(step.under)} goes back first` }] : []),
+  ];
+}
+
+function Doubts(props: {
+  open: boolean;
+  doubts: readonly { readonly word: string; readonly say: string }[];
+  onClose: () => void;
+  onGo: () => void;
+}) {
+  return (
+    <Dialog title="Before it is covered" open={props.open} onClose={props.onClose}>
+      <ul className="plain stack tight">
+        {props.doubts.map((d) => (
+          <li key={`${d.word} ${d.say}`}>
+            <b className={`verdict wraps ${d.word === 'not proved' ? 'cannot-decide' : 'fail'}`}>{d.word}</b>{' '}
+            {d.say}
+          </li>
+        ))}
+      </ul>
+      <p className="soft">A bolt left over or a plug still in keeps Assembly closed until it is put right.</p>
+      <div className="row end">
+        <Button look="go" onClick={props.onClose}>
+          Go back
+        </Button>
+        <Button
+          onClick={() => {
+            props.onClose();
+            props.onGo();
+          }}
+        >
+          Log it as it is
+        </Button>
+      </div>
+    </Dialog>
+  );
+}
+
+function sayOf(step: BackStep): string {
+  const parts = listed(step.waitsFor.flatMap((w) => w.parts.map((p) => p.name)));
+  return [
+    step.state === 'waits' && `Waits for ${parts}.`,
+    step.state === 'later' && `First: ${listed(step.under)}.`,
+    step.off.bag && `Bag ${step.off.bag}.`,
+    step.off.words && `Noted when it came off: ${step.off.words}`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+function spokenOf(step: BackStep): string {
+  return [
+    `Put back: ${step.title}`,
+    step.off.bag && `from bag ${step.off.bag}`,
+    ...step.fasteners.map((f) => `${f.count} ${fastenerLabel(f)}`),
+    ...step.unplug.map((p) => `Take the plug out of ${p}`),
+    ...step.checks.map((c) => c.words),
+  ]
+    .filter(Boolean)
+    .join('. ');
+}

@@ -1,0 +1,299 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Catalog } from '../../../catalog/index.js';
+import { type AgentAnswer, cleaningAnswers, type Job, tally, waysToClean } from '../../../job/index.js';
+import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Caution } from '../../parts/caution.js';
+import { Dialog } from '../../parts/dialog.js';
+import { ManyChoices, SelectField, TextField } from '../../parts/field.js';
+import { componentsOf, handleOf } from '../components.js';
+
+/** Part, material, cleaner; what it does to the part is said before anything is wet. */
+export function CleanPart(props: { job: Job; open: boolean; onClose: () => void }) {
+  return (
+    <Dialog title="Clean a part" open={props.open} onClose={props.onClose}>
+      <Ask {...props} />
+    </Dialog>
+  );
+}
+
+function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
+  const catalog = useCatalog();
+  const [component, setComponent] = useState('');
+  const [wayId, setWayId] = useState<string>();
+  const [materials, setMaterials] = useState<string[]>([]);
+  const [agent, setAgent] = useState<string>();
+  const ways = waysToClean(catalog, component || undefined);
+  const way = ways.find(({ id }) => id === wayId);
+  const choose = (id: string | undefined) => {
+    const found = catalog.cleanings.find((c) => c.id === id);
+    setWayId(id);
+    setMaterials(found ? [...found.materials] : []);
+    setAgent(undefined);
+  };
+  const chooseComponent = (id: string) => {
+    const own = waysToClean(catalog, id || undefined);
+    setComponent(id);
+    choose(own.length === 1 ? own[0]!.id : undefined);
+  };
+  const answers =
+    materials.length === 0
+      ? []
+      : cleaningAnswers(job, catalog, {
+          materials,
+          ...(component && { component }),
+          ...(wayId && { way: wayId }),
+        });
+  const chosen = answers.find((a) => a.agent.id === agent);
+  return (
+    <>
+      <SelectField
+        label="Which part"
+        choices={partChoices(catalog, job)}
+        value={component}
+        onChange={chooseComponent}
+        none="something else"
+      />
+      {ways.length > 1 && (
+        <SelectField
+          label="What is on it"
+          choices={ways.map((w) => ({ id: w.id, label: w.part }))}
+          value={wayId ?? ''}
+          onChange={(id) => choose(id || undefined)}
+        />
+      )}
+      <Materials
+        usual={way?.materials ?? []}
+        value={materials}
+        onChange={(next) => {
+          setMaterials(next);
+          setAgent(undefined);
+        }}
+      />
+      {way && (
+        <p className="soft">
+          Usual: {way.use}. Then {way.after}.
+        </p>
+      )}
+      {answers.length > 0 && <Agents answers={answers} value={agent} onChange={setAgent} />}
+      {chosen && (
+        <Chosen
+          key={`${chosen.agent.id} ${materials.join(' ')}`}
+          job={job}
+          asked={{ component, materials, title: titleOf(catalog, job, component, way?.part) }}
+          answer={chosen}
+          others={answers.filter((a) => a.verdict === 'allowed').slice(0, 3)}
+          onOther={setAgent}
+          onClose={onClose}
+        />
+      )}
+      <div className="row end">
+        <Button onClick={onClose}>Leave it</Button>
+      </div>
+    </>
+  );
+}
+
+/** What such a part is made of as a rule, and behind a tap whatever else is on it. */
+function Materials(props: {
+  usual: readonly string[];
+  value: string[];
+  onChange: (materials: string[]) => void;
+}) {
+  const { usual, value, onChange } = props;
+  const all = useCatalog().materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
+  const rest = all.filter(({ id }) => !usual.includes(id));
+  const help = 'Everything on it that the cleaner will touch: seals, plating and paint too.';
+  if (usual.length === 0)
+    return <ManyChoices label="It is made of" choices={all} value={value} onChange={onChange} help={help} />;
+  return (
+    <>
+      <ManyChoices
+        label="It is made of"
+        choices={all.filter(({ id }) => usual.includes(id))}
+        value={value}
+        onChange={onChange}
+      />
+      <details open={value.some((id) => !usual.includes(id))}>
+        <summary>Something else on it too?</summary>
+        <ManyChoices label="Also" choices={rest} value={value} onChange={onChange} help={help} />
+      </details>
+    </>
+  );
+}
+
+/** What is off lies in front of one and comes first. */
+function partChoices(catalog: Catalog, job: Job): { id: string; label: string }[] {
+  const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
+  const components = componentsOf(catalog, job);
+  return [...components.filter(({ id }) => off.has(id)), ...components.filter(({ id }) => !off.has(id))].map(
+    ({ id, name }) => ({ id, label: off.has(id) ? `${name} (off)` : name }),
+  );
+}
+
+function titleOf(catalog: Catalog, job: Job, component: string, part: string | undefined): string {
+  return componentsOf(catalog, job).find(({ id }) => id === component)?.name ?? part ?? 'A part';
+}
+
+const verdictWords = {
+  allowed: { look: 'verdict pass', word: 'allowed' },
+  'with-care': { look: 'verdict cannot-decide', word: 'with care' },
+  never: { look: 'verdict fail', word: 'never' },
+} as const;
+
+function Agents(props: {
+  answers: readonly AgentAnswer[];
+  value: string | undefined;
+  onChange: (id: string) => void;
+}) {
+  const may = props.answers.filter((a) => a.verdict !== 'never');
+  const never = props.answers.filter((a) => a.verdict === 'never');
+  const lines = (list: readonly AgentAnswer[]) =>
+    list.map(({ agent, verdict }) => (
+      <label className="agent" key={agent.id}>
+        <input
+          type="radio"
+          name="agent"
+          checked={props.value === agent.id}
+          onChange={() => props.onChange(agent.id)}
+        />
+        <span>{agent.name}</span>
+        <span className={verdictWords[verdict].look}>{verdictWords[verdict].word}</span>
+      </label>
+    ));
+  return (
+    <fieldset className="field agents">
+      <legend className="label">What with</legend>
+      {lines(may)}
+      {never.length > 0 && (
+        <details open={never.some((a) => a.agent.id === props.value)}>
+          <summary>Never on this ({never.length})</summary>
+          {lines(never)}
+        </details>
+      )}
+      <div className="help">What is not listed nobody has judged on it.</div>
+    </fieldset>
+  );
+}
+
+function Chosen(props: {
+  job: Job;
+  asked: { component: string; materials: readonly string[]; title: string };
+  answer: AgentAnswer;
+  others: readonly AgentAnswer[];
+  onOther: (id: string) => void;
+  onClose: () => void;
+}) {
+  const { answer, others } = props;
+  // the list of cleaners is longer than a phone: what is said of the one chosen must not stay below its edge
+  const here = useRef<HTMLElement>(null);
+  useEffect(() => {
+    here.current?.scrollIntoView({ block: 'center' });
+  }, []);
+  if (answer.verdict === 'never')
+    return (
+      <section className="stack tight" aria-label="Never" ref={here}>
+        <Caution
+          stop
+          lines={[
+            ...answer.reasons.map((reason) => `${reason}.`),
+            ...(answer.hazards.length > 0 ? [`Hazard: ${answer.hazards.join(', ')}.`] : []),
+          ]}
+        />
+        {others.length > 0 && (
+          <>
+            <p>Take instead:</p>
+            <div className="choices">
+              {others.map(({ agent }) => (
+                <Button key={agent.id} onClick={() => props.onOther(agent.id)}>
+                  {agent.name.split(':')[0]}
+                </Button>
+              ))}
+            </div>
+          </>
+        )}
+      </section>
+    );
+  return (
+    <section className="stack tight" aria-label="Before it is started" ref={here}>
+      <Start {...props} />
+    </section>
+  );
+}
+
+const wastes: Readonly<Record<string, string>> = { none: '', solid: 'sweep it up, do not blow it' };
+
+function Start(props: Parameters<typeof Chosen>[0]) {
+  const { job, asked, answer, onClose } = props;
+  const [soak, setSoak] = useState(minutesText(answer.soakMinutes));
+  const [dry, setDry] = useState(minutesText(answer.dryMinutes));
+  const [title, setTitle] = useState(asked.title);
+  const { wrong, busy, act } = useAct();
+  const waste =
+    wastes[answer.agent.waste] ?? `its waste goes to the ${answer.agent.waste}, and to nothing else`;
+  const save = (now: boolean) =>
+    act(async () => {
+      const [soakMinutes, dryMinutes] = [minutesOf('The soak', soak), minutesOf('The drying', dry)];
+      const started = soakMinutes ? 'soaking' : dryMinutes ? 'drying' : 'done';
+      await write(job.id, 'cleaning', {
+        cleaning: handleOf(`${title} ${answer.agent.id} ${job.cleanings.size + 1}`),
+        title: title.trim(),
+        ...(asked.component && { component: asked.component }),
+        materials: [...asked.materials],
+        agent: answer.agent.id,
+        state: now ? started : 'planned',
+        ...(soakMinutes && { soakMinutes }),
+        ...(dryMinutes && { dryMinutes }),
+      });
+      onClose();
+    });
+  return (
+    <>
+      <ul className="plain">
+        {answer.reasons.map((reason) => (
+          <li key={reason}>
+            <span className={answer.verdict === 'with-care' ? 'verdict cannot-decide wraps' : 'soft'}>
+              {reason}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <Caution
+        lines={[
+          ...(answer.hazards.length > 0 ? [`Hazard: ${answer.hazards.join(', ')}.`] : []),
+          ...answer.cautions,
+        ]}
+      />
+      {waste && <p className="soft">Afterwards {waste}.</p>}
+      <div className="fields">
+        <TextField label="What it is" value={title} onChange={setTitle} />
+        <TextField
+          label="Soak, minutes"
+          value={soak}
+          onChange={setSoak}
+          inputMode="numeric"
+          help="Look after that; give it more if it needs more."
+        />
+        <TextField label="Dry, minutes" value={dry} onChange={setDry} inputMode="numeric" />
+      </div>
+      <Wrong words={wrong} />
+      <div className="row end">
+        <Button disabled={busy || title.trim() === ''} onClick={() => void save(false)}>
+          Plan it
+        </Button>
+        <Button look="go" disabled={busy || title.trim() === ''} onClick={() => void save(true)}>
+          {soak.trim() && soak.trim() !== '0' ? 'Put it in now' : 'Cleaned now'}
+        </Button>
+      </div>
+    </>
+  );
+}
+
+const minutesText = (minutes: number | undefined) => (minutes === undefined ? '' : String(minutes));
+
+function minutesOf(what: string, text: string): number {
+  const minutes = Number(text.trim());
+  if (!(minutes >= 0) || minutes > 20_000) throw new Error(`${what}: “${text}” is no number of minutes.`);
+  return minutes;
+}

@@ -1,0 +1,70 @@
+import { useState } from 'react';
+import type { Measurement } from '../../../catalog/index.js';
+import type { Job } from '../../../job/index.js';
+import { useCatalog } from '../../data/queries.js';
+import { Button } from '../../parts/act.js';
+import { type Findable, findable, found, measureGroups, shortName } from './groups.js';
+
+export type Chosen = Measurement | 'own';
+
+/** Everything that is measured on such an engine, by the part a person is working on, or by typing. */
+export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => void; onClose: () => void }) {
+  const { job, onChoose, onClose } = props;
+  const [typed, setTyped] = useState('');
+  const all = found(findable(useCatalog(), job), typed);
+  const fit = all.filter((f) => f.fits);
+  const rest = all.filter((f) => !f.fits);
+  const groups = measureGroups
+    .map(({ title, measures }) => ({ title, of: fit.filter((f) => measures.includes(f.measure.id)) }))
+    .filter(({ of }) => of.length > 0);
+  return (
+    <section className="card stack tight" aria-label="What is measured">
+      <header>
+        <h2>What is measured?</h2>
+        <Button look="quiet" onClick={onClose}>
+          Close
+        </Button>
+      </header>
+      <input
+        aria-label="Find a measurement"
+        placeholder="find: bore, ring, clearance, flat …"
+        value={typed}
+        onChange={(e) => setTyped(e.target.value)}
+      />
+      {groups.map(({ title, of }) => (
+        <MeasureButtons key={title} title={title} of={of} onChoose={onChoose} />
+      ))}
+      {all.length === 0 && <p className="empty">Nothing by these words. Name it yourself below.</p>}
+      {rest.length > 0 && (
+        <details open={fit.length === 0}>
+          <summary>Not on this kind of engine, as written down ({rest.length})</summary>
+          <MeasureButtons title="" of={rest} onChoose={onChoose} />
+        </details>
+      )}
+      <div className="row">
+        <Button look="quiet" onClick={() => onChoose('own')}>
+          Something else
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+function MeasureButtons(props: {
+  title: string;
+  of: readonly Findable[];
+  onChoose: (m: Measurement) => void;
+}) {
+  return (
+    <div className="stack tight">
+      {props.title && <h3>{props.title}</h3>}
+      <div className="choices measures">
+        {props.of.map(({ measure }) => (
+          <Button key={measure.id} onClick={() => props.onChoose(measure)}>
+            {shortName(measure)}
+          </Button>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { amountOf, decisionHandle, type Job, type WorkedFigure } from '../../../job/index.js';
+import { show } from '../../../quantity/index.js';
+import { useUnits } from '../../data/queries.js';
+import { Button } from '../../parts/act.js';
+import { NumberWithOrigin } from '../../parts/number.js';
+import type { Deciding } from './decide-reading.js';
+import { decisionAbout } from './reading-line.js';
+import { VerdictWord } from './verdict-word.js';
+
+/** Wear, taper, flatness: the figure, its bound with its origin, the verdict, and what would settle it. */
+export function WorkedLine(props: {
+  job: Job;
+  figure: WorkedFigure;
+  /** how it was worked out, for its origin */
+  how: string;
+  /** what it is of: "Bore", "Head face" */
+  of: string;
+  reasons: readonly string[];
+  /** an earlier state, shown and not decided about */
+  past?: boolean;
+  onDecide: (about: Deciding) => void;
+}) {
+  const { job, figure, how, of, reasons, past = false, onDecide } = props;
+  const system = useUnits();
+  const { title, where, quantity, limit, decision, settled, note, measure } = figure;
+  const which = decisionHandle(measure);
+  const made = past ? undefined : decisionAbout(job, which);
+  const value = show(quantity, system);
+  const bound = limit && show(amountOf(limit.max, quantity.unit), system);
+  return (
+    <li className="reading">
+      <div className="reading-head">
+        <div>
+          {title}{' '}
+          <NumberWithOrigin
+            what={`${of}, ${title.toLowerCase()}`}
+            quantity={{ ...quantity, origin: { from: 'computed', detail: how } }}
+          />
+          {bound && <span className="soft">, limit {bound}</span>}
+        </div>
+        {decision ? <VerdictWord decision={decision} /> : <span className="soft">no limit</span>}
+      </div>
+      <div className="soft">
+        {[
+          where,
+          note,
+          limit &&
+            (limit.ofClass ? undefined : [limit.origin.from, limit.origin.detail].filter(Boolean).join(', ')),
+        ]
+          .filter(Boolean)
+          .join(' · ')}
+      </div>
+      {limit?.ofClass && (
+        <p className="of-class">
+          The limit is a figure of the class, not of this engine ({limit.origin.detail?.split('; ').at(-1)}).
+        </p>
+      )}
+      {settled && !past && <p>{settled.words}</p>}
+      {made && (
+        <div>
+          <span className="chip">decided: {made.title}</span>
+        </div>
+      )}
+      {decision && decision.verdict !== 'pass' && !past && (
+        <div>
+          <Button
+            look={made ? 'quiet' : 'plain'}
+            aria-label={`${made ? 'Decide again' : 'Decide'} about ${title.toLowerCase()}`}
+            onClick={() =>
+              onDecide({
+                which,
+                title: `${of}, ${title.toLowerCase()}`,
+                value,
+                says: decision.words,
+                reasons,
+              })
+            }
+          >
+            {made ? 'Decide again' : 'Decide'}
+          </Button>
+        </div>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,98 @@
+import { useMemo } from 'react';
+import { type BillLine, billOfParts, type Job } from '../../../job/index.js';
+import { writeAll } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
+
+/** What the plan and the decisions ask for and is not on the list yet. Nothing is put there silently. */
+export function AskedFor({ job }: { job: Job }) {
+  const catalog = useCatalog();
+  const bill = useMemo(() => billOfParts(job, catalog), [job, catalog]);
+  const { wrong, busy, act } = useAct();
+  const open = bill.filter(({ listed }) => listed === undefined);
+  if (open.length === 0) return null;
+  const sure = open.filter(({ ifNeeded }) => !ifNeeded);
+  const maybe = open.filter(({ ifNeeded }) => ifNeeded);
+  const add = (lines: readonly BillLine[]) => void act(() => writeAll(job.id, lines.map(wantedLine)));
+  return (
+    <section className="card stack tight" aria-label="What the work asks for">
+      <header>
+        <h2>The work asks for {open.length === 1 ? 'one more' : `${open.length} more`}</h2>
+        {sure.length > 1 && (
+          <Button disabled={busy} onClick={() => add(sure)}>
+            Put all {sure.length} on the list
+          </Button>
+        )}
+      </header>
+      <AskedLines lines={sure} onAdd={(line) => add([line])} busy={busy} />
+      {maybe.length > 0 && (
+        <details open={sure.length === 0}>
+          <summary>Only if it is worn, or on some engines ({maybe.length})</summary>
+          <AskedLines lines={maybe} onAdd={(line) => add([line])} busy={busy} />
+        </details>
+      )}
+      <Wrong words={wrong} />
+    </section>
+  );
+}
+
+const wantedLine = (line: BillLine) => ({
+  kind: 'part' as const,
+  body: {
+    part: line.part,
+    name: line.name,
+    count: 1,
+    state: 'wanted',
+    component: line.component,
+    consumable: line.consumable || undefined,
+    words: [line.amount, line.note].filter(Boolean).join('; ') || undefined,
+  },
+});
+
+function AskedLines(props: { lines: readonly BillLine[]; onAdd: (line: BillLine) => void; busy: boolean }) {
+  return (
+    <ul className="lines">
+      {props.lines.map((line) => (
+        <li key={line.part}>
+          <div>
+            <b>{line.name}</b> {line.note && <span className="soft">{line.note}</span>}
+            {line.amount && <span className="soft"> {line.amount}</span>}
+            <div className="soft">{line.why.join('. ')}</div>
+            <LookAlikes looks={line.lookAlikes} />
+          </div>
+          <Button
+            disabled={props.busy}
+            aria-label={`Put ${line.name} on the list`}
+            onClick={() => props.onAdd(line)}
+          >
+            Add
+          </Button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Parts that pass for one another: both named, how to tell them, and what happens if they are swapped. */
+export function LookAlikes({ looks }: { looks: BillLine['lookAlikes'] }) {
+  if (looks.length === 0) return null;
+  return (
+    <ul className="look-alikes">
+      {looks.map((look) => (
+        <li key={look.id}>
+          <details>
+            <summary>
+              <span>
+                Easily mistaken: {look.name.charAt(0).toLowerCase() + look.name.slice(1)}
+                {look.twins.length > 0 && <>. On this list too: {look.twins.join(', ')}</>}
+              </span>
+            </summary>
+            <p>
+              {look.tell} <b>{look.harm}</b>
+            </p>
+          </details>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,105 @@
+import { useState } from 'react';
+import { basketProblemOf, type From, type Job, orderEntries, ordersOf } from '../../../job/index.js';
+import { write, writeAll } from '../../data/outbox.js';
+import { useShop } from '../../data/queries.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Dialog } from '../../parts/dialog.js';
+import { TextField } from '../../parts/field.js';
+import { dayWords, money } from './money.js';
+import { today } from './today.js';
+import { useBasket } from './use-basket.js';
+
+interface FallbackProps {
+  readonly job: Job;
+  readonly part: From<'part'> | undefined;
+  readonly onClose: () => void;
+}
+
+/** A part that came wrong, or does not come: the next offer, or the old one back for now. */
+export function FallbackDialog({ job, part, onClose }: FallbackProps) {
+  return (
+    <Dialog title={part ? `${part.name}: what now` : ''} open={part !== undefined} onClose={onClose}>
+      {part && (
+        <>
+          {part.words && <p className="soft">{part.words}</p>}
+          <NextOffer job={job} part={part} onClose={onClose} />
+          {!part.consumable && <OldPartBack job={job} part={part} onClose={onClose} />}
+          <div className="row end">
+            <Button onClick={onClose}>Leave it open</Button>
+          </div>
+        </>
+      )}
+    </Dialog>
+  );
+}
+
+function NextOffer({ job, part, onClose }: FallbackProps & { part: From<'part'> }) {
+  const shop = useShop();
+  const { wrong, busy, act } = useAct();
+  const { problem, currency } = basketProblemOf(job, shop, { only: [part.part] });
+  const { found, working, wrong: unsolved } = useBasket(problem);
+  const best = found?.cheapest;
+  const offered = Object.keys(problem.need).length > 0;
+  const order = async (basket: NonNullable<typeof best>) => {
+    if (await act(() => writeAll(job.id, orderEntries(job, shop, basket, today())))) onClose();
+  };
+  return (
+    <section className="card stack tight">
+      <h3>The next offer</h3>
+      {!offered && <p>No other offer for it is written down. Type one in, or import a file, under Offers.</p>}
+      {offered && working && !best && <p className="soft">Looking …</p>}
+      <Wrong words={wrong ?? unsolved} />
+      {offered &&
+        best &&
+        ordersOf(job, shop, best, today()).orders.map((o) => (
+          <div key={o.supplier} className="row apart">
+            <div>
+              <b>{o.lines.map(({ offer }) => offer.name).join(', ')}</b>
+              <div className="soft">
+                {o.name}, {money(currency, best.goods + best.shipping)} with shipping, here{' '}
+                {dayWords(o.arrives)}
+              </div>
+            </div>
+            <Button look="go" disabled={busy} onClick={() => void order(best)}>
+              Order this one
+            </Button>
+          </div>
+        ))}
+    </section>
+  );
+}
+
+function OldPartBack({ job, part, onClose }: FallbackProps & { part: From<'part'> }) {
+  const [reason, setReason] = useState('');
+  const [until, setUntil] = useState('the new one is here, or the next service');
+  const { wrong, busy, act } = useAct();
+  const decide = async () => {
+    const title = `${part.name}: the old one cleaned and put back for now`;
+    const which = part.component ?? part.part;
+    const about = part.component === undefined ? ('part' as const) : ('component' as const);
+    const body = { about, which, title, choice: 'provisional', reason: reason.trim(), until: until.trim() };
+    if (await act(() => write(job.id, 'decision', body))) onClose();
+  };
+  return (
+    <section className="card stack tight">
+      <h3>The old one back for now</h3>
+      <p className="soft">
+        Cleaned, looked at, and put back. It stays open, stands on the record, and comes back when the new one
+        is here. Not where fuel could leak or the machine could not be stopped.
+      </p>
+      <TextField
+        label="Why it may go back"
+        value={reason}
+        onChange={setReason}
+        placeholder="not torn, owner needs it by Friday …"
+      />
+      <TextField label="Until" value={until} onChange={setUntil} />
+      <Wrong words={wrong} />
+      <div>
+        <Button disabled={busy || reason.trim() === '' || until.trim() === ''} onClick={() => void decide()}>
+          Put the old one back for now
+        </Button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,174 @@
+import { describe, expect, test } from 'vitest';
+import { engineSpeed } from '../../src/listen/index.js';
+import { type EngineSound, engineSound, normal, random } from './engine-sound.js';
+
+const heard = (of: EngineSound) =>
+  engineSpeed(engineSound(of), { strokes: of.strokes, cylinders: of.cylinders ?? 1 });
+
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
+
+function errors(of: EngineSound): number[] {
+  const { track } = heard(of);
+  return track.map(({ t, rpm }) => Math.abs(rpm / of.rpm(t) - 1));
+}
+
+const steady = (strokes: 2 | 4, rpm: number, seed: number, more: Partial<EngineSound> = {}): EngineSound => ({
+  strokes,
+  rpm: () => rpm,
+  seconds: 3,
+  seed,
+  ...more,
+});
+
+const conditions: readonly (readonly [string, Partial<EngineSound>])[] = [
+  ['as loud as its noise', { snrDb: 0 }],
+  ['through a phone that cuts below 100 Hz', { snrDb: 10, highPassHz: 100 }],
+  ['with a fan as loud as the engine', { snrDb: 10, fan: { blades: 9, level: 1 } }],
+  ['with a spark at each turn', { snrDb: 10, sparkEachTurn: 0.2 }],
+];
+
+describe('a four-stroke is heard at its speed', () => {
+  test.each(conditions)('%s', (_name, more) => {
+    const found = [800, 1200, 1800, 2400, 3000, 3600, 4500].map((rpm, i) =>
+      errors(steady(4, rpm, 10 + i, more)),
+    );
+    for (const [i, one] of found.entries()) expect(median(one), `case ${i}`).toBeLessThan(0.05);
+    expect(median(found.flat())).toBeLessThan(0.003);
+  });
+
+  test('clipped', () => {
+    for (const rpm of [1800, 3000, 4500])
+      expect(median(errors(steady(4, rpm, rpm, { snrDb: 10, clipAt: 1.3 })))).toBeLessThan(0.003);
+  });
+});
+
+describe('a two-stroke is heard at its speed', () => {
+  test.each(conditions)('%s', (_name, more) => {
+    const found = [1800, 4000, 6500, 9500, 14_000].map((rpm, i) => errors(steady(2, rpm, 40 + i, more)));
+    for (const [i, one] of found.entries()) expect(median(one), `case ${i}`).toBeLessThan(0.05);
+    expect(median(found.flat())).toBeLessThan(0.003);
+  });
+
+  test('one that fires weakly every other time is not taken for half its speed unflagged', () => {
+    for (const rpm of [2700, 4000, 6500]) {
+      const { meanRpm, ambiguous, rivals } = heard(steady(2, rpm, rpm, { snrDb: 10, alternate: 0.5 }));
+      const right = Math.abs(meanRpm! / rpm - 1) < 0.02;
+      const named = ambiguous && rivals.some((rival) => Math.abs(rival.rpm / rpm - 1) < 0.02);
+      expect(right || named, `${rpm}: ${meanRpm}`).toBe(true);
+    }
+  });
+});
+
+test('a loop shorter than a second of an engine with unlike cylinders is heard at its speed', () => {
+  for (const [cylinders, rpm] of [
+    [4, 4500],
+    [6, 3600],
+    [8, 2800],
+  ] as const) {
+    const { meanRpm } = heard({
+      strokes: 4,
+      cylinders,
+      rpm: () => rpm,
+      seconds: 0.6,
+      seed: cylinders,
+      cylinderGains: Array.from({ length: cylinders }, (_, i) => 1 + 0.2 * Math.sin(2.3 * i + 1)),
+      jitter: 0.0005,
+    });
+    expect(meanRpm! / rpm, `${cylinders} cylinders`).toBeCloseTo(1, 2);
+  }
+});
+
+describe('a speed that sweeps is followed', () => {
+  test.each([
+    ['four-stroke', 4, 1000, 4500],
+    ['two-stroke', 2, 2500, 13_000],
+  ] as const)('%s', (_name, strokes, low, high) => {
+    const found = errors({
+      strokes,
+      rpm: (t) => low * (high / low) ** (t / 10),
+      seconds: 10,
+      seed: 3,
+      snrDb: 10,
+    });
+    expect(median(found)).toBeLessThan(0.003);
+    expect(found.filter((error) => error > 0.1).length / found.length).toBeLessThan(0.2);
+  });
+});
+
+test('the true speed lies in the 95 % interval in 90 to 99 % of all moments', () => {
+  let inside = 0;
+  let all = 0;
+  const shapes: readonly ((base: number) => (t: number) => number)[] = [
+    (base) => () => base,
+    (base) => (t) => base * (1 + 0.02 * t),
+    (base) => (t) => base * (1 + 0.02 * Math.sin(2 * Math.PI * 0.7 * t)),
+  ];
+  for (const [i, base] of [1800, 2600, 3400].entries())
+    for (const [j, shape] of shapes.entries()) {
+      const rpm = shape(base);
+      const { track } = heard({ strokes: 4, rpm, seconds: 4, seed: 100 * i + j, snrDb: 10, jitter: 0.006 });
+      inside += track.filter((p) => Math.abs(p.rpm - rpm(p.t)) < 1.96 * p.u).length;
+      all += track.length;
+    }
+  expect(all).toBeGreaterThan(600);
+  expect(inside / all).toBeGreaterThan(0.9);
+  expect(inside / all).toBeLessThanOrEqual(0.99);
+});
+
+describe('what is no engine gets no speed, in words', () => {
+  const rate = 16_000;
+  const noise = random(5);
+  const made = (seconds: number, of: (t: number) => number) => ({
+    sampleRate: rate,
+    samples: Float32Array.from({ length: seconds * rate }, (_, i) => of(i / rate)),
+  });
+  let brown = 0;
+  /** Syllables: a voice with formants that glides and stops three times a second. */
+  const voice = (t: number) => {
+    const phase =
+      2 * Math.PI * (140 * t + 9 * Math.sin(2 * Math.PI * 0.9 * t) + 3 * Math.sin(2 * Math.PI * 2.3 * t));
+    let sum = 0;
+    for (let k = 1; k < 20; k += 1)
+      sum += Math.sin(k * phase) / (1 + ((k * 140 - 600 * (1.3 + Math.sin(7 * t))) / 200) ** 2);
+    return 0.2 * sum * Math.max(0, Math.sin(2 * Math.PI * 1.6 * t)) ** 1.5;
+  };
+  test.each([
+    ['silence', made(2, () => 0)],
+    ['white noise', made(3, () => 0.2 * normal(noise))],
+    [
+      'wind',
+      made(4, (t) => {
+        brown = 0.999 * brown + 0.01 * normal(noise);
+        return brown * (1 + 0.5 * Math.sin(2 * t));
+      }),
+    ],
+    ['a voice', made(5, voice)],
+  ])('%s', (_name, sound) => {
+    for (const strokes of [2, 4] as const) {
+      const { meanRpm, uncertaintyRpm, track, says } = engineSpeed(sound, { strokes, cylinders: 1 });
+      expect(meanRpm, says).toBeNull();
+      expect(uncertaintyRpm).toBeNull();
+      expect(track).toEqual([]);
+      expect(says).toMatch(/\.$/);
+    }
+  });
+});
+
+describe('a sound or an engine that cannot be listened to is refused by its field', () => {
+  const sound = engineSound(steady(4, 3000, 1, { seconds: 1 }));
+  test.each([
+    ['strokes', sound, { strokes: 3 as 4, cylinders: 1 }],
+    ['cylinders', sound, { strokes: 4, cylinders: 0 }],
+    ['cylinders', sound, { strokes: 4, cylinders: 1.5 }],
+    ['range', sound, { strokes: 4, cylinders: 1, range: { lowRpm: 3000, highRpm: 3100 } }],
+    ['sampleRate', { ...sound, sampleRate: 100 }, { strokes: 4, cylinders: 1 }],
+    ['samples', { ...sound, samples: sound.samples.slice(0, 1000) }, { strokes: 4, cylinders: 1 }],
+    [
+      'samples',
+      { ...sound, samples: sound.samples.map((x, i) => (i === 7 ? Number.NaN : x)) },
+      { strokes: 4, cylinders: 1 },
+    ],
+  ] as const)('%s', (field, bad, engine) => {
+    expect(() => engineSpeed(bad, engine)).toThrow(expect.objectContaining({ name: 'ListenError', field }));
+  });
+});

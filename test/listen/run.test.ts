@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import {
+  compareRuns,
+  engineSpeed,
+  listenToRun,
+  loadSteps,
+  orderLines,
+  runDown,
+  spectrogram,
+  startAttempts,
+  steadySegments,
+} from '../../src/listen/index.js';
+import { type EngineSound, engineSound } from './engine-sound.js';
+
+const engine = { strokes: 4, cylinders: 1 } as const;
+const report = (of: Omit<EngineSound, 'strokes'>) =>
+  listenToRun(engineSound({ strokes: 4, snrDb: 15, ...of }), engine);
+
+describe('hunting of ±60 rpm is recovered within a tenth', () => {
+  test.each([0.3, 0.7, 1.2, 2])('%s times a second', (hz) => {
+    const { segments } = report({
+      rpm: (t) => 3000 + 60 * Math.sin(2 * Math.PI * hz * t),
+      seconds: 12,
+      seed: 8,
+    });
+    const longest = [...segments].sort((a, b) => b.to - b.from - (a.to - a.from))[0]!;
+    expect(Math.abs(longest.hunting!.swingRpm / 60 - 1)).toBeLessThan(0.1);
+    expect(Math.abs(longest.hunting!.hz / hz - 1)).toBeLessThan(0.1);
+  });
+
+  test('a steady engine does not hunt', () => {
+    for (const { hunting } of report({ rpm: () => 3000, seconds: 8, seed: 9 }).segments)
+      expect(hunting).toBeNull();
+  });
+});
+
+/** Pulls of 0.6 s, two seconds apart, then a run from the last of them on. */
+function startingSound(pulls: number) {
+  const begins = (n: number) => 1 + 2 * n;
+  const last = begins(pulls - 1);
+  const pulling = (t: number) =>
+    Array.from({ length: pulls }, (_, n) => t - begins(n)).some((s) => s >= 0 && s < 0.6);
+  const sound = engineSound({
+    strokes: 4,
+    rpm: (t) => (t > last + 0.4 ? 2800 : 500),
+    fires: (t) => t > last || pulling(t),
+    seconds: last + 7,
+    seed: pulls,
+    snrDb: 25,
+  });
+  return { sound, last };
+}
+
+test('start attempts are counted exactly', () => {
+  for (const pulls of [1, 2, 3, 5]) {
+    const { sound, last } = startingSound(pulls);
+    const { track } = engineSpeed(sound, engine);
+    const starts = startAttempts(sound, track);
+    expect(starts.attempts).toHaveLength(pulls);
+    expect(starts.untilCaught).toBe(pulls);
+    expect(starts.secondsToRun!).toBeGreaterThan(last - 1.2);
+    expect(starts.secondsToRun!).toBeLessThan(last + 1.5);
+  }
+});
+
+test('an engine that never catches is counted, and has no time to a run', () => {
+  const sound = engineSound({
+    strokes: 4,
+    rpm: () => 500,
+    fires: (t) => t % 2 > 1 && t % 2 < 1.6,
+    seconds: 8,
+    seed: 4,
+    snrDb: 25,
+  });
+  const starts = startAttempts(sound, []);
+  expect(starts.attempts).toHaveLength(4);
+  expect(starts.untilCaught).toBeNull();
+  expect(starts.secondsToRun).toBeNull();
+});
+
+const points = (seconds: number, rpm: (t: number) => number) =>
+  Array.from({ length: seconds * 20 }, (_, i) => ({ t: i / 20, rpm: rpm(i / 20), u: 2, confidence: 1 }));
+
+test('droop and recovery are read off the track at the mark', () => {
+  const track = points(20, (t) => (t < 10 ? 3600 : 3400 - 400 * Math.exp(-(t - 10) / 0.5)));
+  const [step] = loadSteps(track, [{ t: 10, kind: 'load on' }]);
+  expect(step!.droopPercent).toBeCloseTo(100 * (200 / 3600), 1);
+  expect(step!.extremeRpm).toBeCloseTo(3000, 0);
+  // 400 exp(−t/0.5) falls to 1.5 % of 3400 after 1.03 s
+  expect(step!.recoveryS!).toBeCloseTo(1.03, 1);
+  expect(loadSteps(track, [{ t: 19.5, kind: 'load on' }])).toEqual([]);
+});
+
+test('run-down is the time from the last governed moment to the last that is heard', () => {
+  const track = points(10, (t) => (t < 6 ? 3000 : 3000 - 700 * (t - 6)));
+  const down = runDown(track)!;
+  expect(down.fromRpm).toBeCloseTo(3000, -2);
+  expect(down.seconds).toBeCloseTo(3.85, 0);
+  expect(runDown(points(5, () => 3000))).toBeNull();
+  expect(runDown([])).toBeNull();
+});
+
+test('missed beats are counted, and none where none is missing', () => {
+  const of = { rpm: () => 1500, seconds: 8, seed: 12, snrDb: 25, strengthSpread: 0.05 };
+  const whole = report(of).segments[0]!.beats!;
+  expect(whole.missedShare).toBe(0);
+  const sound = engineSound({ strokes: 4, ...of, fires: (t) => t % 1 > 0.06 });
+  const track = points(8, () => 1500);
+  const [segment] = steadySegments(sound, track, engine);
+  // one firing of 12.5 a second falls into the gap
+  expect(segment!.beats!.missedShare).toBeGreaterThan(0.03);
+  expect(segment!.beats!.missedShare).toBeLessThan(0.15);
+});
+
+test('comparing takes before from after', () => {
+  const before = report({ rpm: () => 2900, seconds: 4, seed: 1 });
+  const after = report({ rpm: () => 3000, seconds: 4, seed: 2 });
+  const { speedRpm, speedU, pulls } = compareRuns(before, after);
+  expect(Math.abs(speedRpm! - 100)).toBeLessThan(4 * speedU! + 3);
+  expect(pulls).toBeNull();
+});
+
+test('the first order line lies on the loudest place of a spectrogram of a single tone', () => {
+  const hz = 125;
+  const samples = Float32Array.from({ length: 16_000 }, (_, i) => Math.sin((2 * Math.PI * hz * i) / 8000));
+  const { columnsDb, stepHz, times } = spectrogram(
+    { samples, sampleRate: 8000 },
+    { topHz: 400, columns: 10 },
+  );
+  expect(times).toHaveLength(10);
+  for (const column of columnsDb)
+    expect(Math.abs(column.indexOf(Math.max(...column)) * stepHz - hz)).toBeLessThan(stepHz);
+  const [line] = orderLines([{ t: 1, rpm: hz * 120, u: 1, confidence: 1 }], engine);
+  expect(line!.points[0]!.hz).toBe(hz);
+});
