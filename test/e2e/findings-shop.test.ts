@@ -79,10 +79,10 @@ describe('the shop’s own frequencies', () => {
     await own.getByText('7 finished jobs count').waitFor();
     await own.getByText(/found in 7 of 7: odds .* in the catalog, .* with yours/).waitFor();
     await own.getByText('7 jobs counted').click();
-    await own.getByRole('button', { name: 'Leave tag 63 out' }).click();
+    await own.getByRole('button', { name: 'Leave out: tag 63' }).click();
     await own.getByText('6 finished jobs count').waitFor();
     await expectAccessible(page, 'the shop’s own frequencies');
-    await own.getByRole('button', { name: 'Count tag 63 again' }).click();
+    await own.getByRole('button', { name: 'Count again: tag 63' }).click();
     await own.getByText('7 finished jobs count').waitFor();
   });
 

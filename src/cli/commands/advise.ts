@@ -1,5 +1,5 @@
 import { byId, type Catalog, problemWords } from '../../catalog/index.js';
-import { type Findings, hours, type NextCheck, worthWords } from '../../diagnose/index.js';
+import { type Findings, type NextCheck, worthWords } from '../../diagnose/index.js';
 import {
   findingsOf,
   fold,
@@ -113,7 +113,7 @@ function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
     ...(limit !== undefined && { limit }),
     money,
   });
-  const { cost, minutes } = worth;
+  const { cost } = worth;
   const names = byId(catalog.faults);
   const drivers = worth.drivers
     .slice(0, mostDrivers)
@@ -124,9 +124,7 @@ function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
       ? [
           `Half cost ${money(cost.p25)} to ${money(cost.p75)}, nine in ten ${money(cost.p05)} to ${money(cost.p95)}.`,
         ]
-      : minutes
-        ? [`At the bench half take ${hours(minutes.p25)} to ${hours(minutes.p75)}.`]
-        : []),
+      : []),
     ...(said.stop ? [said.stop] : []),
     ...(drivers.length > 0 ? [`Mostly: ${drivers.join('; ')}.`] : []),
     ...worth.lacks.map((lack) =>
@@ -153,8 +151,15 @@ function faultLines({ faults, unexplained }: Findings): string[] {
 
 const checkLine = (c: NextCheck): string => `${c.title}, ${Math.round(c.minutes)} min. ${c.why}`;
 
+const mostAsked = 6;
+
 function openSafety({ safety }: Findings): string[] {
-  return safety.filter((s) => s.state === 'open' || s.state === 'found').map((s) => `${s.name}: ${s.why}`);
+  const open = safety.filter((s) => s.state === 'open' || s.state === 'found');
+  const more = open.length - mostAsked;
+  return [
+    ...open.slice(0, mostAsked).map((s) => `${s.name}: ${s.why}`),
+    ...(more > 0 ? [`and ${more} more; --json lists them all`] : []),
+  ];
 }
 
 function section(title: string, lines: readonly string[]): string[] {

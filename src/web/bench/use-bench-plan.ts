@@ -24,9 +24,9 @@ export interface BenchView {
 }
 
 export function useBenchPlan(summaries: readonly JobSummary[]): BenchView {
+  const catalog = useCatalog();
   const jobs = useJobs(summaries);
   const shop = useShop();
-  const catalog = useCatalog();
   const minute = localTime(new Date(useNow(30_000))).slice(0, 16);
   // the plan begins at a full five minutes: in between nothing about it changes
   const now = `${minute.slice(0, 15)}${Number(minute[15]) < 5 ? '0' : '5'}`;

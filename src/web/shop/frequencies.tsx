@@ -143,7 +143,7 @@ function Jobs({ own }: { own: OwnFrequencies }) {
             </div>
             <Button
               look="quiet"
-              aria-label={j.counted ? `Leave tag ${j.tag} out` : `Count tag ${j.tag} again`}
+              aria-label={j.counted ? `Leave out: tag ${j.tag}` : `Count again: tag ${j.tag}`}
               onClick={() => void change(j.job, !j.counted)}
             >
               {j.counted ? 'Leave out' : 'Count again'}

@@ -110,7 +110,8 @@ function showedItself({ checks }: Catalog, job: Job, fault: string) {
     const linked = check?.links.some((l) => l.fault === fault && l.outcomes.some((o) => seen.includes(o)));
     return check && linked ? [check] : [];
   });
-  return shows.at(-1);
+  // the plain check, rather than one that leaves the suspect out
+  return shows.findLast((c) => !c.differentialOf) ?? shows.at(-1);
 }
 
 const choices = [

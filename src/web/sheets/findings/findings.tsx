@@ -60,7 +60,7 @@ export function Findings({ job, gate }: SheetProps) {
           </div>
           <div className="them stack">
             <Faults job={job} findings={found.findings} move={move} own={own} onLog={logById} />
-            <Together findings={found.findings} />
+            {job.observations.length > 0 && <Together findings={found.findings} />}
           </div>
           <div className="then stack">
             <ThenChecks job={job} next={order.slice(1, advised)} onLog={logById} />

@@ -102,8 +102,8 @@ function NextCard(card: CardProps) {
       <CardHead next={card.next} />
       <Circumstances {...card} />
       <details>
-        <summary aria-label={`Log ${card.next.title}, and what it would tell`}>
-          Log it, and what it would tell
+        <summary>
+          Log it, and what it would tell<span className="hidden">: {card.next.title}</span>
         </summary>
         <p className="soft">{card.next.why}</p>
         <Outcomes {...card} />

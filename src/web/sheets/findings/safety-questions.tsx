@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Findings } from '../../../diagnose/index.js';
 import { Button } from '../../parts/act.js';
 
@@ -18,33 +19,43 @@ const look: Readonly<Record<Question['state'], string>> = {
   repaired: 'verdict pass',
 };
 
+const shownAtFirst = 4;
+
 /** Asked outright, whatever their probability: what stands here bars the hand-over while it is open. */
 export function SafetyQuestions(props: { questions: readonly Question[]; onLog: (check: string) => void }) {
-  const open = props.questions.filter((q) => q.state === 'open' || q.state === 'found');
+  const { questions, onLog } = props;
+  const [all, setAll] = useState(false);
+  const open = questions.filter((q) => q.state === 'open' || q.state === 'found');
+  const found = questions.filter((q) => q.state === 'found').length;
+  const shown = all ? questions : questions.slice(0, Math.max(shownAtFirst, found));
+  const rest = questions.length - shown.length;
   return (
-    <details className="card" open={open.some((q) => q.state === 'found')}>
+    <details className="card" open={found > 0}>
       <summary>
-        Asked outright: {open.length} of {props.questions.length} safety points open
+        Asked outright: {open.length} of {questions.length} safety points open
       </summary>
-      <ul className="lines">
-        {props.questions.map((q) => (
+      <ul className="plain asked">
+        {shown.map((q) => (
           <li key={q.id}>
-            <div>
-              <b>{q.name}</b> <span className={look[q.state]}>{words[q.state]}</span>
-              <div className="soft">{q.why}</div>
-            </div>
+            <b>{q.name}</b> <span className={look[q.state]}>{words[q.state]}</span>
+            <div className="soft">{q.why}</div>
             {q.state === 'open' && q.checks[0] && (
               <Button
                 look="quiet"
-                onClick={() => props.onLog(q.checks[0]!.id)}
-                aria-label={`${q.checks[0].title}, for ${q.name}`}
+                onClick={() => onLog(q.checks[0]!.id)}
+                aria-label={`Look: ${q.checks[0].title}, for ${q.name}`}
               >
-                {q.checks[0].title}
+                Look: {q.checks[0].title}
               </Button>
             )}
           </li>
         ))}
       </ul>
+      {(rest > 0 || all) && (
+        <Button look="quiet" onClick={() => setAll(!all)}>
+          {all ? 'Only the first' : `${rest} more to ask`}
+        </Button>
+      )}
     </details>
   );
 }

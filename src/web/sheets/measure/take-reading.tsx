@@ -71,8 +71,8 @@ function boundsFrom(limit: Limit | undefined, kind: Kind): Bounds {
 }
 
 function Form(props: { job: Job; measurement: Measurement | undefined; onClose: () => void }) {
-  const { job, measurement, onClose } = props;
   const catalog = useCatalog();
+  const { job, measurement, onClose } = props;
   const shop = useShop();
   const [ownKind, setOwnKind] = useState<Kind>('length');
   const kind = measurement?.kind ?? ownKind;
