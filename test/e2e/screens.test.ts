@@ -137,7 +137,7 @@ const dialogs: readonly (readonly [title: string, way: Way])[] = [
   ['a stamp looked at', measure(/stamped oversize/)],
   ['deciding about a reading', [on(finished, 'measure'), /^Decide/]],
   ['laying out a joint', [on(finished, 'assembly'), 'Lay out a joint to tighten']],
-  ['a step of the run-up', [on(finished, 'run-up'), 'Again']],
+  ['a step of the run-up', [on(underWay, 'run-up'), 'Log it']],
   ['handing over', [on(finished, 'hand-over'), 'Hand over']],
 ];
 
