@@ -23,7 +23,7 @@ export interface Rival {
 }
 
 /** A rival with this share of the best evidence is named. */
-const closeCall = 0.72;
+const closeCall = 0.65;
 
 export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
   const meanRpm = track.reduce((sum, { rpm }) => sum + rpm, 0) / track.length;
