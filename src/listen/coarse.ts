@@ -35,7 +35,7 @@ export function fieldOf(bent: readonly (readonly Frame[])[], cycle: Cycle): Fiel
   };
 }
 
-export type Stiffness = 'stiff' | 'loose';
+type Stiffness = 'stiff' | 'loose';
 
 const farthestSteps = 24;
 

@@ -1,5 +1,6 @@
 import { type Bands, bandsOf } from './bands.js';
 import { cycleOf, type EngineKind } from './engine-kind.js';
+import { goingOn } from './going-on.js';
 import { hear } from './hearing.js';
 import { requireSound, type Sound } from './sound.js';
 import { refined } from './stretches.js';
@@ -25,19 +26,33 @@ export interface EngineSpeed extends Verdict {
 export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   requireSound(sound);
   const cycle = cycleOf(engine);
-  const bands = bandsOf(sound);
-  if (isSilent(bands)) return { ...refused('The recording is silent.'), track: [] };
-  const hearing = hear(sound, bands, cycle);
+  if (isSilent(bandsOf(sound))) return { ...refused('The recording is silent.'), track: [] };
+  const excerpt = goingOn(sound);
+  const bands = bandsOf(excerpt.sound);
+  const hearing = hear(excerpt.sound, bands, cycle);
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
-  const exact = steadiness.roughness < quiet ? refined(bands.low, bands.rate, stretches, 2) : stretches;
-  const track = trackOf(exact, frames, steadiness, cycle);
+  const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
+  const track = audible(trackOf(exact, frames, steadiness, cycle)).map((point) => ({
+    ...point,
+    t: point.t + excerpt.from,
+  }));
   return { ...accepted(choice, track), track };
 }
 
-/** A path this smooth has so little noise in it that fast swings may be followed more closely. */
-const quiet = 0.004;
+/** Lines this clear leave so little noise in the path that fast swings may be followed more closely. */
+const clear = 0.02;
 
 /** One part in a million of full scale: below what any microphone's own noise leaves. */
 const isSilent = ({ low }: Bands): boolean => low.every((sample) => Math.abs(sample) < 1e-6);
+
+/** A moment with less confidence carries a path over a gap, no speed of its own. */
+const leastConfidence = 0.15;
+/** A faint recording that is hardly heard at any one moment, only as a whole, keeps all of them. */
+const faintShare = 0.4;
+
+function audible(track: readonly TrackPoint[]): readonly TrackPoint[] {
+  const heard = track.filter(({ confidence }) => confidence >= leastConfidence);
+  return heard.length < faintShare * track.length ? track : heard;
+}

@@ -45,7 +45,7 @@ function onePass(
   end: number,
 ): FinePath | null {
   const mean = path.hz.reduce((sum, hz) => sum + hz, 0) / path.hz.length;
-  const perTurn = 2 ** Math.max(3, Math.round(Math.log2((0.75 * rate) / mean)));
+  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2((0.8 * rate) / mean)));
   const wanted = Math.max(fewestTurns, 2 ** Math.round(Math.log2(windowAimS * mean)));
   const { times } = warpOf(path, start, end, perTurn);
   const fit = 2 ** Math.floor(Math.log2((times.length / perTurn) * 0.8));

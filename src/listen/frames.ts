@@ -14,7 +14,7 @@ export interface Framing {
   readonly hopS: number;
 }
 
-const floorWidthHz = 70;
+export const floorWidthHz = 70;
 
 /**
  * Windows over the whole sound; a sound shorter than the window is one frame, taken whole.
@@ -54,11 +54,16 @@ function frameAt(bands: Bands, from: number, taper: Float64Array, slope: number)
   const envelopeTop = Math.ceil(envelopeTopHz / scale.step);
   return {
     t: (from + length / 2) / rate,
-    witnesses: [powerLow, powerMiddle.subarray(0, envelopeTop), powerHigh.subarray(0, envelopeTop)].map(
-      (power) => salienceOf(power, scale),
-    ),
+    witnesses: [
+      powerLow.subarray(0, Math.ceil(lowTopHz / scale.step)),
+      powerMiddle.subarray(0, envelopeTop),
+      powerHigh.subarray(0, envelopeTop),
+    ].map((power) => salienceOf(power, scale)),
   };
 }
 
+/** Firing orders above this are smeared by the least unsteadiness. */
+export const lowTopHz = 1600;
+
 /** An envelope says nothing above a few hundred firings a second. */
-const envelopeTopHz = 700;
+export const envelopeTopHz = 700;

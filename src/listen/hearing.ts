@@ -1,5 +1,5 @@
 import type { Bands } from './bands.js';
-import { coarseTrack, fieldOf, type Stiffness } from './coarse.js';
+import { type CoarsePoint, coarseTrack, fieldOf } from './coarse.js';
 import { type Cycle, firingHz } from './engine-kind.js';
 import { type Frame, framesOf } from './frames.js';
 import { loudnessOf } from './loudness.js';
@@ -30,13 +30,14 @@ export function hear(sound: Sound, bands: Bands, cycle: Cycle): Hearing | null {
   const windowS = windowFor(cycle);
   const framing = { windowS, hopS: windowS / 4 };
   const even = [framesOf(bands, framing)];
-  const stiff = heardAlong(sound, bands, cycle, even, 'stiff');
+  const field = fieldOf(even, cycle);
+  const stiff = heardAlong(sound, bands, cycle, even, coarseTrack(field, 'stiff'));
   if (stiff?.objection === null && isSmooth(stiff.steadiness)) return stiff;
-  const first = better(stiff, heardAlong(sound, bands, cycle, even, 'loose'));
+  const first = better(stiff, heardAlong(sound, bands, cycle, even, coarseTrack(field, 'loose')));
   if (first?.objection === null && first.steadiness.ongoing > brokenUp) return first;
   // a changing speed smears every line: look again with time bent
   const bent = [...even, ...slopes.map((slope) => framesOf(bands, framing, slope))];
-  return better(first, heardAlong(sound, bands, cycle, bent, 'loose'));
+  return better(first, heardAlong(sound, bands, cycle, bent, coarseTrack(fieldOf(bent, cycle), 'loose')));
 }
 
 /** A path that holds on throughout without a kink has lost nothing that a looser one could find. */
@@ -61,9 +62,8 @@ function heardAlong(
   bands: Bands,
   cycle: Cycle,
   bent: readonly (readonly Frame[])[],
-  way: Stiffness,
+  path: readonly CoarsePoint[],
 ): Hearing | null {
-  const path = coarseTrack(fieldOf(bent, cycle), way);
   const coarse = stretchesOf(path, windowFor(cycle) / 2, seconds(sound));
   if (coarse.length === 0) return null;
   const { choice, stretches } = settle(bands, coarse, cycle);
@@ -90,7 +90,7 @@ function settle(
   coarse: readonly Stretch[],
   cycle: Cycle,
 ): { readonly choice: Choice; readonly stretches: readonly Stretch[] } {
-  let stretches = refined(bands.low, bands.rate, coarse);
+  let stretches = refined(bands.low, bands.rate, coarse, 2);
   let choice = choose(orderSalience(bands, stretches), meanHz(stretches), cycle);
   for (let round = 0; round < 2; round += 1) {
     const factor = choice.best.ratio * cycle.cylinders;

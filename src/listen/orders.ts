@@ -1,8 +1,12 @@
 import type { Bands } from './bands.js';
+import { envelopeTopHz, floorWidthHz, lowTopHz } from './frames.js';
 import { type Salience, salienceOf } from './salience.js';
 import { meanHz, type Stretch } from './stretches.js';
 import { hann, nextPowerOfTwo, powerPair, tapered } from './transform.js';
 import { sampleAt, warpOf } from './warp.js';
+
+/** Windows that overlap by half share some of their noise. */
+const independent = 0.7;
 
 /** Turns of the path that one window holds at most; more turns part lines that lie closer. */
 const windowS = 1.6;
@@ -13,7 +17,8 @@ const windowS = 1.6;
 export function orderSalience(bands: Bands, stretches: readonly Stretch[]): readonly Salience[] {
   const longest = Math.max(...stretches.map(({ start, end }) => end - start));
   const mean = meanHz(stretches);
-  const perTurn = 2 ** Math.max(3, Math.round(Math.log2((0.9 * bands.rate) / mean)));
+  // no fewer samples than the band has: what lies above half of them would fold down among the orders
+  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2(bands.rate / mean)));
   const turns = Math.max(2, Math.floor(Math.min(windowS, longest * 0.98) * mean));
   const size = nextPowerOfTwo(1.5 * turns * perTurn);
   const sums = [0, 1, 2].map(() => new Float64Array(size / 2 + 1));
@@ -37,11 +42,11 @@ export function orderSalience(bands: Bands, stretches: readonly Stretch[]): read
     }
   }
   const step = perTurn / size;
-  const top = Math.ceil(size / 2);
-  const scale = { step, floorWidth: 70 / mean, averages: Math.max(1, averages * 0.7) };
-  return sums.map((power, i) =>
-    salienceOf(power.subarray(0, i === 0 ? top : Math.min(top, Math.ceil(700 / mean / step))), scale),
-  );
+  const scale = { step, floorWidth: floorWidthHz / mean, averages: Math.max(1, averages * independent) };
+  return sums.map((power, i) => {
+    const topHz = i === 0 ? lowTopHz : envelopeTopHz;
+    return salienceOf(power.subarray(0, Math.min(size / 2, Math.ceil(topHz / mean / step))), scale);
+  });
 }
 
 function addTo(sums: Float64Array, power: Float64Array): void {

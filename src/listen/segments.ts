@@ -18,8 +18,14 @@ export interface SteadySegment {
 }
 
 const shortestS = 1;
-/** A point belongs while it lies within this share of the segment's mean so far; governors hunt by less. */
+/** A point belongs while it lies within this share of the segment's mean so far. */
 const band = 0.06;
+/** An engine that hunts by more falls into pieces shorter than this, which belong together … */
+const pieceS = 2.5;
+/** … where they go on for so long … */
+const huntS = 3;
+/** … and lead nowhere: the means of both halves lie within this share of each other. */
+const sameHalves = 0.05;
 /** A pause in the track ends a segment. */
 const longestGapS = 0.3;
 const pointsPerNews = 6;
@@ -31,7 +37,7 @@ export function steadySegments(
   track: readonly TrackPoint[],
   engine: EngineKind,
 ): readonly SteadySegment[] {
-  return runsOf(track)
+  return rejoined(runsOf(track))
     .filter((run) => run.at(-1)!.t - run[0]!.t >= shortestS)
     .map((run) => segmentOf(sound, run, engine));
 }
@@ -50,6 +56,32 @@ function runsOf(track: readonly TrackPoint[]): readonly (readonly TrackPoint[])[
     sum = belongs ? sum + point.rpm : point.rpm;
   }
   return runs;
+}
+
+type Run = readonly TrackPoint[];
+
+/** Short pieces in a row that swing about one speed are one stretch that hunts. */
+function rejoined(runs: readonly Run[]): readonly Run[] {
+  const groups: Run[][] = [];
+  for (const run of runs) {
+    const last = groups.at(-1)?.at(-1);
+    const short = lasts(run) < pieceS;
+    const goesOn = last && lasts(last) < pieceS && run[0]!.t - last.at(-1)!.t <= longestGapS;
+    if (short && goesOn) groups.at(-1)!.push(run);
+    else groups.push([run]);
+  }
+  return groups.flatMap((pieces) => {
+    const whole = pieces.flat();
+    return pieces.length > 1 && lasts(whole) >= huntS && leadsNowhere(whole) ? [whole] : pieces;
+  });
+}
+
+const lasts = (run: Run): number => run.at(-1)!.t - run[0]!.t;
+
+function leadsNowhere(run: Run): boolean {
+  const mean = (part: Run) => part.reduce((sum, { rpm }) => sum + rpm, 0) / part.length;
+  const middle = run.length >> 1;
+  return Math.abs(mean(run.slice(middle)) / mean(run.slice(0, middle)) - 1) <= sameHalves;
 }
 
 function segmentOf(sound: Sound, run: readonly TrackPoint[], engine: EngineKind): SteadySegment {

@@ -48,7 +48,7 @@ export const refused = (says: string): Verdict => ({
   says,
 });
 
-const leastEvidence = 0.0022;
+const leastEvidence = 0.004;
 /** What plain noise may give to any one speed. */
 const noiseEvidence = 0.0002;
 const leastOverChance = 6;
@@ -69,7 +69,7 @@ export function objection(choice: Choice, steadiness: Steadiness, loudness: Loud
     return 'No running engine is heard: the sound never goes on for as long as a second.';
   const sum =
     Math.log(overChance / 10) +
-    3 * (loudness.even - 0.85) +
+    3 * (loudness.even - 0.8) +
     (steadiness.ongoing - 0.6) -
     steadiness.roughness / 0.01;
   return sum > 0

@@ -1,3 +1,17 @@
+export {
+  amount,
+  computed,
+  type Extra,
+  judgement,
+  lines,
+  number,
+  practice,
+  refusingAs,
+  ruleOfThumb,
+  standard,
+  verdict,
+  words,
+} from './answers.js';
 export { type Check, checkExample } from './checks.js';
 export { describe, type WorksheetDescription } from './describe.js';
 export {

@@ -61,7 +61,7 @@ test('the script writes the committed logs again, byte for byte but for what it 
   await agrees(folder);
   for (const name of jobNames) expect(logText(folder, name)).toBe(logText(demoFolder, name));
   expect(await writeDemo({ folder, rooms })).toMatchObject({ jobs: 2, changed: 0 });
-});
+}, 240_000);
 
 type WriteDemo = (options: {
   folder: string;

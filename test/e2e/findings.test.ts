@@ -1,35 +1,20 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { FindingsSheet, hang as hangIn } from './findings-support.js';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import { allSaved, expectAccessible, visitShop } from './support.js';
 
 /** Invented machines whose first fault is not their only one: the advice is followed tap by tap. */
-let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
+const visit = visitShop();
 let page: Page;
+let address: string;
 let sheet: FindingsSheet;
-beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page } = await openPage(context, shop.address));
+beforeAll(() => {
+  page = visit.page;
+  address = visit.shop.address;
   sheet = new FindingsSheet(page);
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
-});
 
-const hang = (tag: number, intake: Record<string, unknown>) => hangIn(context, shop, tag, intake);
+const hang = (tag: number, intake: Record<string, unknown>) => hangIn(visit.context, visit.shop, tag, intake);
 const see = (check: string, outcome: string) => sheet.see(check, outcome);
 const likely = (fault: string) => sheet.likely(fault);
 
@@ -46,7 +31,7 @@ describe('an old pump that stood four winters with fuel in', () => {
       complaint: 'cranks and never fires',
       complaints: ['cranks-never-fires'],
     });
-    await page.goto(`${shop.address}/job/${job}/findings`);
+    await page.goto(`${address}/job/${job}/findings`);
     await see('Tank fuel into clear jar', 'dark varnish');
     await see('Bowl sample', 'varnish');
     expect(await likely('Stale fuel')).toBeGreaterThan(80);
@@ -85,7 +70,7 @@ test('no spark that returns with the stop wire off clears the coil and leaves th
     ignition: 'solid-state',
     fuelSystem: 'float-bowl',
   });
-  await page.goto(`${shop.address}/job/${job}/findings`);
+  await page.goto(`${address}/job/${job}/findings`);
   await see('Spark across open tester gap', 'none');
   const coil = await likely('Coil dead');
   await see('stop wire off', 'spark returns');
@@ -101,7 +86,7 @@ test('a fault seen sound counts as ruled out', async () => {
     architecture: 'side-valve',
     complaints: ['cranks-never-fires'],
   });
-  await page.goto(`${shop.address}/job/${job}/findings`);
+  await page.goto(`${address}/job/${job}/findings`);
   const fault = page.locator('.fault').first();
   const name = (await fault.locator('b').first().textContent()) ?? '';
   await fault.getByRole('button', { name: /^Say what it is/ }).click();

@@ -145,7 +145,7 @@ describe('listening to the engine', () => {
     await small.getByRole('button', { name: 'Use the microphone' }).click();
     const now = small.getByRole('status', { name: 'Speed now' });
     await expect
-      .poll(async () => Number(await now.innerText()), { timeout: 40_000, interval: 300 })
+      .poll(async () => Number(await now.textContent()), { timeout: 40_000, interval: 300 })
       .toBeGreaterThan(2900);
     await small.getByRole('button', { name: 'Load on' }).click();
     await expectAccessible(small, 'live listening');

@@ -1,38 +1,18 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  phone,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import type { BrowserContext, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { allSaved, expectAccessible, openPage, phone, visitShop, writeLines } from './support.js';
 
 /** An invented side-valve engine on the bench: a worn bore, a warped head and a tight valve, from reading to record. */
-let shop: RunningShop;
-let browser: Browser;
+const job = '01900000-0000-7000-8000-004100000000';
+const visit = visitShop();
+let address: string;
 let context: BrowserContext;
 let page: Page;
 let errors: string[];
-const job = '01900000-0000-7000-8000-004100000000';
-
 beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
+  ({ context, page, errors } = visit);
+  address = visit.shop.address;
   await hang();
-});
-afterEach(async ({ task }) => {
-  if (task.result?.state === 'fail')
-    await page.screenshot({ path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png` });
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
 });
 
 const length = (n: number, unit = 'in') => ({
@@ -43,50 +23,35 @@ const length = (n: number, unit = 'in') => ({
 });
 const sheet = (page: number) => ({ from: "maker's sheet", detail: `invented sheet, page ${page}` });
 
-/** The tagged engine and the shop's tools, written through the same door as a device uses. */
+/** The tagged engine and the shop's tools. */
 async function hang(): Promise<void> {
-  let n = 0;
-  const line = (of: string, kind: string, body: unknown) => ({
-    id: `01900000-0000-7000-8000-0041${String(++n).padStart(8, '0')}`,
-    job: of,
-    at: '2026-05-04T09:00:00.000+00:00',
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
-  });
   const tool = (tool: string, name: string, resolution: number, uncertainty: number) =>
-    line('shop', 'instrument', {
-      tool,
-      name,
-      resolution: length(resolution),
-      uncertainty: length(uncertainty),
-    });
-  const entries = [
-    line(job, 'open', { tag: 41, title: 'invented' }),
-    line(job, 'intake', { machine: 'Cement mixer', architecture: 'side-valve', ignition: 'points' }),
-    line(job, 'identity', {
-      how: 'measured',
-      bore: length(2.5625),
-      stroke: length(1.75),
-      leavesOpen: '',
-    }),
-    line(job, 'spec', {
-      spec: 'compression-ratio',
-      label: 'Compression ratio',
-      line: 'compression ratio 6.2',
-      value: { written: '6.2', kind: 'ratio', si: 6.2, unit: '1' },
-      origin: sheet(4),
-    }),
-    tool('telescoping', 'telescoping gauge and micrometer', 0.0001, 0.0007),
-    tool('dial-bore', 'dial bore gauge', 0.0001, 0.0003),
-    tool('feelers', 'straightedge and feelers', 0.001, 0.001),
-  ];
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
+    [
+      'shop',
+      'instrument',
+      { tool, name, resolution: length(resolution), uncertainty: length(uncertainty) },
+    ] as const;
+  const identity = { how: 'measured', bore: length(2.5625), stroke: length(1.75), leavesOpen: '' };
+  const ratio = {
+    spec: 'compression-ratio',
+    label: 'Compression ratio',
+    line: 'compression ratio 6.2',
+    value: { written: '6.2', kind: 'ratio', si: 6.2, unit: '1' },
+    origin: sheet(4),
+  };
+  await writeLines(
+    visit,
+    [
+      [job, 'open', { tag: 41, title: 'invented' }],
+      [job, 'intake', { machine: 'Cement mixer', architecture: 'side-valve', ignition: 'points' }],
+      [job, 'identity', identity],
+      [job, 'spec', ratio],
+      tool('telescoping', 'telescoping gauge and micrometer', 0.0001, 0.0007),
+      tool('dial-bore', 'dial bore gauge', 0.0001, 0.0003),
+      tool('feelers', 'straightedge and feelers', 0.001, 0.001),
+    ],
+    41,
+  );
 }
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
@@ -114,7 +79,7 @@ async function typeBore(figures: readonly string[]): Promise<void> {
 
 describe('a worn bore', () => {
   test('six readings typed with Enter; with the telescoping gauge the wear cannot be decided', async () => {
-    await page.goto(`${shop.address}/job/${job}/measure`);
+    await page.goto(`${address}/job/${job}/measure`);
     await typeBore(['2.5652', '2.5656', '2.5636', '2.5638', '2.5628', '2.5627']);
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Keep the readings');
     await expectAccessible(page, 'the bore form');
@@ -252,8 +217,8 @@ test('every measure of the catalog is on the sheet and is found by typing', asyn
 });
 
 test('on a phone the bore is read one place at a time, and nothing is wider than the screen', async () => {
-  const hand = await browser.newContext(phone);
-  const { page: small, errors: wrong } = await openPage(hand, `${shop.address}/job/${job}/measure`);
+  const hand = await visit.browser.newContext(phone);
+  const { page: small, errors: wrong } = await openPage(hand, `${address}/job/${job}/measure`);
   await small.getByRole('button', { name: 'Add a reading' }).click();
   await small.getByRole('button', { name: /^Bore, at heights/ }).click();
   await small.getByText('1 of 6, inches').waitFor();
@@ -278,9 +243,7 @@ test('on a phone the bore is read one place at a time, and nothing is wider than
 
 test('the record holds the figures, the verdicts and what was decided', async () => {
   await allSaved(page);
-  const { entries } = (await (
-    await context.request.get(`${shop.address}/api/jobs/${job}/entries`)
-  ).json()) as {
+  const { entries } = (await (await context.request.get(`${address}/api/jobs/${job}/entries`)).json()) as {
     entries: { kind: string; body: { title?: string } }[];
   };
   const decided = entries.filter((e) => e.kind === 'decision').map((e) => e.body.title);
@@ -290,7 +253,7 @@ test('the record holds the figures, the verdicts and what was decided', async ()
     expect.stringMatching(/off the stem$/),
     expect.stringMatching(/off the stem$/),
   ]);
-  const record = await context.request.get(`${shop.address}/api/jobs/${job}/record.pdf`);
+  const record = await context.request.get(`${address}/api/jobs/${job}/record.pdf`);
   expect(record.status()).toBe(200);
   expect((await record.body()).subarray(0, 5).toString()).toBe('%PDF-');
   expect(errors).toEqual([]);

@@ -14,6 +14,8 @@ import {
 let shop: RunningShop;
 let browser: Browser;
 let screens: readonly string[];
+/** the finished job and the one under way */
+let [done, open] = ['', ''];
 
 beforeAll(async () => {
   shop = await startShop('--demo');
@@ -21,7 +23,9 @@ beforeAll(async () => {
   const listed = (await (await fetch(`${shop.address}/api/jobs`)).json()) as {
     jobs: { id: string; summary: { tag: number } }[];
   };
-  const full = listed.jobs.find((j) => j.summary.tag === 17)!.id;
+  const tagged = (tag: number) => listed.jobs.find((j) => j.summary.tag === tag)!.id;
+  const full = tagged(17);
+  [done, open] = [full, tagged(18)];
   const { entries } = (await (await fetch(`${shop.address}/api/jobs/${full}/entries`)).json()) as {
     entries: { kind: string; body: { joint?: string } }[];
   };
@@ -45,6 +49,8 @@ beforeAll(async () => {
     '/shop/unsent',
     ...stages.map((s) => `/job/${full}/${s}`),
     `/job/${full}/tighten/${joint}`,
+    `/job/${full}/take-apart/carburetor`,
+    `/job/${full}/put-together/cylinder-head`,
   ];
 });
 afterAll(async () => {
@@ -106,6 +112,60 @@ test.each(looks)(
       await expectThumbs(page, screen);
     }),
 );
+
+/** Taps one after another; the last opens the dialog. */
+type Way = readonly [screen: () => string, ...taps: (string | RegExp)[]];
+const on = (job: () => string, stage: string) => () => `/job/${job()}/${stage}`;
+const [finished, underWay] = [() => done, () => open];
+const measure = (name: string | RegExp): Way => [on(finished, 'measure'), 'Add a reading', name];
+const dialogs: readonly (readonly [title: string, way: Way])[] = [
+  ['hang a tag', [() => '/', 'Hang a tag on a machine']],
+  ['strike a line', [on(finished, 'intake'), /^Strike:/]],
+  ['log something seen', [on(underWay, 'findings'), 'Log something seen']],
+  ['say what a fault is', [on(underWay, 'findings'), /^Say what it is/]],
+  ['is it worth it', [on(finished, 'worth-it'), 'Decide']],
+  ['add a part', [on(finished, 'parts'), 'Add a part']],
+  ['change a part', [on(finished, 'parts'), 'Change']],
+  ['not needed', [on(finished, 'parts'), 'Not needed on this machine']],
+  ['what must be reached', [on(underWay, 'teardown'), 'Add a goal']],
+  ['how it differs', [on(underWay, 'teardown'), 'It differs from usual']],
+  ['what comes off', [on(underWay, 'teardown'), /^Something (else )?comes off$/]],
+  ['the bore', measure(/^Bore, at heights/)],
+  ['a face', measure('Head and block face flatness')],
+  ['one reading', measure('Spark plug gap')],
+  ['a reading of one’s own', measure('Something else')],
+  ['a stamp looked at', measure(/stamped oversize/)],
+  ['deciding about a reading', [on(finished, 'measure'), /^Decide/]],
+  ['laying out a joint', [on(finished, 'assembly'), 'Lay out a joint to tighten']],
+  ['a step of the run-up', [on(underWay, 'run-up'), 'Log it']],
+  ['handing over', [on(finished, 'hand-over'), 'Hand over']],
+];
+
+async function tap(page: Page, name: string | RegExp): Promise<void> {
+  const button = page
+    .getByRole('button', { name, exact: typeof name === 'string' })
+    .filter({ visible: true })
+    .first();
+  // on a phone the log is one thumb away
+  if (String(name).includes('Strike') && page.viewportSize()!.width < 900)
+    await page.getByRole('button', { name: 'Log', exact: true }).click();
+  await button.click();
+}
+
+test.each(looks)('at %s every dialog is accessible and fits its window', async (_, options) => {
+  const context = await browser.newContext(options);
+  const { page, errors } = await openPage(context, shop.address);
+  for (const [title, [screen, ...taps]] of dialogs) {
+    await page.goto(shop.address + screen());
+    await page.getByRole('heading', { level: 1 }).first().waitFor();
+    for (const name of taps) await tap(page, name);
+    await page.locator('dialog[open]').waitFor();
+    await expectAccessible(page, title, ['main', '.log', '.stages', '.top']);
+    await expectFits(page, title);
+  }
+  expect(errors.filter((e) => !/status of 404/.test(e))).toEqual([]);
+  await context.close();
+});
 
 test('every worksheet of the reference desk answers its published example within its window', async () => {
   const context = await browser.newContext(phone);

@@ -10,7 +10,7 @@ import {
   chromium,
   type Page,
 } from 'playwright-core';
-import { expect } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 
 /** The built program on a store of its own, as a person would start it. */
 export interface RunningShop {
@@ -111,4 +111,57 @@ export async function expectAccessible(
 
 export async function allSaved(page: Page): Promise<void> {
   await page.getByRole('status').filter({ hasText: 'all saved' }).first().waitFor({ state: 'attached' });
+}
+
+/** A shop, a browser and one page of it for all tests of a file; a failed test leaves a picture of what was shown. */
+export interface Visit {
+  readonly shop: RunningShop;
+  readonly browser: Browser;
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly errors: string[];
+}
+
+/** Filled before the first test of the file runs; read it inside tests only. */
+export function visitShop(options: BrowserContextOptions = wide, ...args: string[]): Visit {
+  const visit = {} as { -readonly [K in keyof Visit]: Visit[K] };
+  beforeAll(async () => {
+    visit.shop = await startShop(...args);
+    visit.browser = await startBrowser();
+    visit.context = await visit.browser.newContext(options);
+    Object.assign(visit, await openPage(visit.context, visit.shop.address));
+  });
+  afterEach(async ({ task }) => {
+    if (task.result?.state === 'fail')
+      await visit.page.screenshot({
+        path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`,
+      });
+  });
+  afterAll(async () => {
+    await visit.browser?.close();
+    await visit.shop?.stop();
+  });
+  return visit;
+}
+
+/** Lines for the log, as a device would write them, through the same door. */
+export async function writeLines(
+  { context, shop }: Visit,
+  lines: readonly (readonly [job: string, kind: string, body: unknown])[],
+  tag: number,
+): Promise<void> {
+  const entries = lines.map(([job, kind, body], n) => ({
+    id: `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n + 1).padStart(8, '0')}`,
+    job,
+    at: `2026-05-0${tag % 9 || 9}T09:00:00.000+00:00`,
+    by: 'bench',
+    kind,
+    v: 1,
+    body,
+  }));
+  const answer = await context.request.post(`${shop.address}/api/entries`, {
+    data: { entries },
+    headers: { origin: shop.address },
+  });
+  expect(answer.status(), await answer.text()).toBe(200);
 }

@@ -1,32 +1,22 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { allSaved, expectAccessible, visitShop } from './support.js';
 
 /** One engine from an empty intake to its printed record, by hand in the browser. Everything in it is invented. */
-let shop: RunningShop;
-let browser: Browser;
+const visit = visitShop();
+let address: string;
 let context: BrowserContext;
 let page: Page;
 let errors: string[];
 let picture: string;
 
 beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
+  ({ context, page, errors } = visit);
+  address = visit.shop.address;
   picture = join(mkdtempSync(join(tmpdir(), 'wristpin-picture-')), 'front.jpg');
   writeFileSync(
     picture,
@@ -34,14 +24,6 @@ beforeAll(async () => {
       .jpeg()
       .toBuffer(),
   );
-});
-afterEach(async ({ task }) => {
-  if (task.result?.state === 'fail')
-    await page.screenshot({ path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png` });
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
 });
 
 const button = (name: string | RegExp, exact = true) => page.getByRole('button', { name, exact });
@@ -299,7 +281,7 @@ describe('one engine from intake to hand-over', () => {
     await heading('Handed over to Ola Brandt').waitFor();
     await allSaved(page);
     const href = await page.getByRole('link', { name: 'Open the service record (PDF)' }).getAttribute('href');
-    const response = await context.request.get(`${shop.address}${href}`);
+    const response = await context.request.get(`${address}${href}`);
     expect(response.status()).toBe(200);
     const pdf = await response.body();
     expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');

@@ -4,6 +4,7 @@ import {
   assemblyPlanOf,
   coverageOf,
   engineGraph,
+  gateRules,
   goalChoices,
   isGraph,
   lineWords,
@@ -422,4 +423,22 @@ test('a step says in the log which pictures it went without, and what was proved
     checked: ['free'],
   });
   expect(lineWords(at.job().log.at(-1)!).detail).toBe('no picture of its inside: no light · checked: free');
+});
+
+test('the gates name what is still ahead, and what is to be proved until the gate list is signed', () => {
+  const at = bench('side-valve', mower);
+  at.want('spark-plug');
+  expect(gateRules(catalog, at.job()).ahead).toBe('1 step to reach spark plug, 1 min, 1 picture first');
+  at.add('step', { step: 'carburetor', stage: 'teardown', title: 'Carburetor', state: 'planned' });
+  expect(gateRules(catalog, at.job()).missingViews?.get('carburetor')).toEqual([
+    'link and spring from the left',
+    'gasket stack, slot visible',
+  ]);
+  at.takeOff(at.plan().steps[0]!);
+  expect(gateRules(catalog, at.job()).ahead).toBeUndefined();
+  at.add('step', { step: 'cylinder-head', stage: 'teardown', title: 'Head', state: 'done' });
+  at.putBack('cylinder-head');
+  expect(gateRules(catalog, at.job()).toProve).toEqual(['Head on: squeeze felt']);
+  at.add('run-up', { item: 'gates-signed', title: 'Gate list signed', result: 'ok' });
+  expect(gateRules(catalog, at.job()).toProve).toEqual([]);
 });

@@ -106,7 +106,7 @@ function burst(
 function resonate(dry: Float64Array, resonancesHz: readonly number[], sampleRate: number): Float64Array {
   const out = dry.map((x) => 0.3 * x);
   resonancesHz.forEach((hz, n) => {
-    const r = Math.exp((-Math.PI * hz) / (6 * sampleRate));
+    const r = Math.exp((-Math.PI * hz) / (3 * sampleRate));
     const a1 = -2 * r * Math.cos((2 * Math.PI * hz) / sampleRate);
     let y1 = 0;
     let y2 = 0;

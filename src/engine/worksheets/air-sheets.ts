@@ -1,10 +1,21 @@
-import { curve, type Given, type Picture, picture, spaced, type Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  curve,
+  type Given,
+  number,
+  type Picture,
+  picture,
+  spaced,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { standardAir, standardAirAtMapHeight } from '../atmosphere.js';
 import { ethanolBlend, leaningOnBlend } from '../fuel.js';
 import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.js';
 import { approximateAirDensity, dryAirPressure, moistAirDensity, type Weather } from '../moist-air.js';
 import { iso1585Factor, saeJ1349Factor } from '../power-correction.js';
-import { amount, computed, number, refusing, words } from './answers.js';
+import { refusing } from './answers.js';
 import { altitude, ask, choice, optional, standing } from './fields.js';
 
 const icao = 'ICAO Doc 7488 / ISO 2533';

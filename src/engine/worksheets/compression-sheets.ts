@@ -1,11 +1,15 @@
 import {
   type Answer,
+  amount,
+  computed,
   curve,
   type Field,
   type Given,
+  lines,
   picture,
   spaced,
   type Worksheet,
+  words,
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
@@ -17,7 +21,7 @@ import {
   uncertaintyBesideLeak,
 } from '../cranking/expected.js';
 import { type LeakFound, leakFromReading } from '../cranking/find-leak.js';
-import { amount, computed, lines, refusing, words } from './answers.js';
+import { refusing } from './answers.js';
 import { leakPicture, psi, strokePicture } from './compression-picture.js';
 import { ask, bore, choice, optional, optionalMm, rod, standing, stroke } from './fields.js';
 

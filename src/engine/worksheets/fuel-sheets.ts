@@ -1,7 +1,7 @@
 import { to } from '../../quantity/index.js';
-import type { Worksheet } from '../../worksheet/index.js';
+import { amount, computed, practice, verdict, type Worksheet, words } from '../../worksheet/index.js';
 import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
-import { amount, computed, practice, refusing, verdict, words } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, choice } from './fields.js';
 
 const day = 86_400;

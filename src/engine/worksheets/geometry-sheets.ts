@@ -1,4 +1,13 @@
-import { curve, type Picture, picture, spaced, type Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  curve,
+  number,
+  type Picture,
+  picture,
+  spaced,
+  type Worksheet,
+} from '../../worksheet/index.js';
 import { classRodMm } from '../cranking/class-engine.js';
 import { compressionRatio, ottoEfficiency, ratioAfterMilling } from '../geometry.js';
 import {
@@ -9,7 +18,7 @@ import {
   requireCrank,
 } from '../slider-crank.js';
 import { meanPistonSpeed } from '../speeds.js';
-import { amount, computed, number, refusing } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, bore, optional, optionalMm, rod, standing, stroke } from './fields.js';
 
 const swept = computed('π/4 · bore² · stroke');

@@ -1,6 +1,18 @@
-import { curve, type Given, type Picture, picture, spaced, type Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  curve,
+  type Given,
+  judgement,
+  type Picture,
+  picture,
+  spaced,
+  verdict,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { classCoilGapMm, coilGap, keyOffsetMm, sparkShiftDeg } from '../ignition.js';
-import { amount, computed, judgement, refusing, verdict, words } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, choice, optional, optionalMm, standing } from './fields.js';
 
 const arc = computed('arc over radius');

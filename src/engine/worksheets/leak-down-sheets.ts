@@ -1,10 +1,15 @@
 import {
+  amount,
+  computed,
   type Field,
   type Given,
+  judgement,
+  number,
   type Picture,
   picture,
   spaced,
   type Worksheet,
+  words,
 } from '../../worksheet/index.js';
 import { seaLevelPa, standardAirAtMapHeight } from '../atmosphere.js';
 import { EngineError } from '../error.js';
@@ -17,7 +22,7 @@ import {
   leakPercent,
 } from '../leak-down.js';
 import { holeDiameterMm } from '../orifice.js';
-import { amount, computed, judgement, number, refusing, words } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, optional, standing } from './fields.js';
 
 const series = computed('two orifices in series, equal coefficients; FAA AC 43.13-1B, 8-14');

@@ -1,4 +1,16 @@
-import { curve, type Picture, picture, spaced, type Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  curve,
+  lines,
+  number,
+  type Picture,
+  picture,
+  practice,
+  spaced,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { EngineError } from '../error.js';
 import {
   crankingDrag,
@@ -12,7 +24,7 @@ import {
 } from '../oil-grades.js';
 import { viscosityAt, viscosityLine } from '../viscosity.js';
 import { viscosityIndex } from '../viscosity-index.js';
-import { amount, computed, lines, number, practice, refusing, words } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, choice, optional, standing } from './fields.js';
 
 const d341 = computed('ASTM D341: log log(ν + 0.7) = A − B log T, T = t + 273.15');

@@ -1,6 +1,19 @@
-import { curve, type Picture, picture, spaced, type Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  curve,
+  judgement,
+  number,
+  type Picture,
+  picture,
+  practice,
+  spaced,
+  verdict,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
-import { amount, computed, judgement, number, practice, refusing, verdict, words } from './answers.js';
+import { refusing } from './answers.js';
 import { ask, optional, standing } from './fields.js';
 
 const perMinute = (metersPerSecond: number) => (metersPerSecond * 60) / 0.3048;

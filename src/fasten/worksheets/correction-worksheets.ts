@@ -1,5 +1,13 @@
 import { of, QuantityError, showBoth } from '../../quantity/index.js';
-import type { Worksheet } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  number,
+  ruleOfThumb,
+  verdict,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { intoAluminum } from '../aluminum.js';
 import { figure } from '../check.js';
 import { correctForLubricant } from '../lubricant.js';
@@ -14,7 +22,6 @@ import {
   smallEngine14mm,
 } from '../spark-plug.js';
 import { findThread, threadWords } from '../threads.js';
-import { amount, computed, number, ruleOfThumb, verdict, words } from './answers.js';
 import { chosenFactor, factorAnswers } from './factor.js';
 import { conditionField, factorField, threadField, torqueField } from './fields.js';
 
@@ -43,7 +50,7 @@ export const lubricantCorrection: Worksheet = {
     });
     const how = computed(`same clamp load, T = K·d·F, ${sources.machineDesign}, Eq. 8-27`);
     return [
-      amount('torque', 'Set', setNm, 'N·m', how, changeWords(setNm / torqueNm)),
+      amount('torque', 'Set', setNm, 'N·m', how, { note: changeWords(setNm / torqueNm) }),
       number(
         'clamp-if-not',
         'Clamp if not corrected, in parts of the one meant',
@@ -109,7 +116,7 @@ export const intoAluminumSheet: Worksheet = {
     });
     const how = ruleOfThumb(aluminumSource);
     return [
-      amount('most', 'Not more than', found.mostNm, 'N·m', how, 'an upper bound, not a target'),
+      amount('most', 'Not more than', found.mostNm, 'N·m', how, { note: 'an upper bound, not a target' }),
       amount('needed', 'Engaged thread needed', found.neededMm, 'mm', how),
       verdict(
         'engagement',
@@ -257,7 +264,7 @@ export const plugTorqueSheet: Worksheet = {
               smallEngine14mm.usualNm,
               'N·m',
               ruleOfThumb("small-engine makers' manuals"),
-              'manuals range from 95 to 264 in-lb',
+              { note: 'manuals range from 95 to 264 in-lb' },
             ),
           ]
         : []),

@@ -1,6 +1,5 @@
-import type { Answer, Given } from '../../worksheet/index.js';
+import { type Answer, type Given, lines, number, ruleOfThumb, standard } from '../../worksheet/index.js';
 import { type Condition, conditions, type FactorSpread, factorsFor, factorWords } from '../friction.js';
-import { lines, number, ruleOfThumb, standard } from './answers.js';
 
 /** The nut factor a worksheet goes by: the person's own, or the one taken of the published spread. */
 export interface ChosenFactor {

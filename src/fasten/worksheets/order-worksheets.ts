@@ -1,9 +1,8 @@
 import { of, showBoth } from '../../quantity/index.js';
-import type { Worksheet } from '../../worksheet/index.js';
+import { computed, lines, ruleOfThumb, type Worksheet, words } from '../../worksheet/index.js';
 import { looseningOrder, looseningSteps, passes, tighteningSteps } from '../passes.js';
 import { checkOrder, tighteningOrder } from '../pattern.js';
 import { commonPractice, sources } from '../sources.js';
-import { computed, lines, ruleOfThumb, words } from './answers.js';
 import { orderField, torqueField } from './fields.js';
 
 const spaced = (holes: readonly number[]) => holes.join(' ');
@@ -41,7 +40,7 @@ export const tighteningOrderSheet: Worksheet = {
     const origin = makers ? ({ from: "maker's sheet" } as const) : computed(found.source);
     return [
       words('order', 'Order', spaced(order), origin),
-      words('rule', 'Pattern of the holes', found.rule, computed(found.source), found.why),
+      words('rule', 'Pattern of the holes', found.rule, computed(found.source), { note: found.why }),
       words('around', 'For a final round', spaced(makers ?? found.around), origin),
       words('loosening', 'To slacken', spaced(looseningOrder(order)), ruleOfThumb(commonPractice)),
     ];

@@ -1,4 +1,16 @@
-import { type Given, type Worksheet, WorksheetError } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  type Given,
+  lines,
+  number,
+  ruleOfThumb,
+  standard,
+  verdict,
+  type Worksheet,
+  WorksheetError,
+  words,
+} from '../../worksheet/index.js';
 import { type TappedMetal, tappedMetals } from '../aluminum.js';
 import { leafPitchMm, nameThread } from '../name-thread.js';
 import { commonPractice, sources } from '../sources.js';
@@ -13,7 +25,6 @@ import {
 import { type RepairOption, repairWays } from '../thread-repair.js';
 import { findThread } from '../threads.js';
 import { type InsertChoice, insertDrill, insertHoleDepthMm, insertSource } from '../wire-insert.js';
-import { amount, computed, lines, number, ruleOfThumb, standard, verdict, words } from './answers.js';
 import { threadField } from './fields.js';
 
 const formSource = ({ system }: ThreadForm) => (system === 'inch' ? sources.unified : sources.isoThreads);
@@ -381,7 +392,7 @@ function insertAnswers(form: ThreadForm, { lengthMm, drillDepthMm }: InsertChoic
       'Insert drill',
       insertDrill(form)?.name ?? 'above the drill sets',
       computed(insertSource(form)),
-      'the drill in the kit goes first',
+      { note: 'the drill in the kit goes first' },
     ),
     amount('insert-length', 'Insert length', lengthMm, 'mm', standard(insertSource(form))),
     amount('insert-depth-bottoming', 'Hole depth with a bottoming tap', drillDepthMm, 'mm', depths),

@@ -1,5 +1,14 @@
 import { of, showBoth } from '../../quantity/index.js';
-import { type Given, type Worksheet, WorksheetError } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  type Given,
+  number,
+  standard,
+  type Worksheet,
+  WorksheetError,
+  words,
+} from '../../worksheet/index.js';
 import { figure } from '../check.js';
 import { strengthOf } from '../grades.js';
 import { longFormClamp, longFormTorque, torqueParts, usualCollarMm } from '../long-form.js';
@@ -7,9 +16,9 @@ import { type JointKind, proofShares, torqueForBolt } from '../preload.js';
 import { sources } from '../sources.js';
 import { stressAreaMm2 } from '../thread-form.js';
 import { clampForTorque, clampRange, torqueForClamp } from '../torque.js';
-import { amount, computed, number, standard, words } from './answers.js';
 import { chosenFactor, factorAnswers } from './factor.js';
 import { conditionField, factorField, gradeField, threadField, torqueField } from './fields.js';
+import { loadLine } from './load-line.js';
 
 const equation827 = `T = K·d·F, ${sources.machineDesign}, Eq. 8-27`;
 const equation826 = `${sources.machineDesign}, Eq. 8-26`;
@@ -33,7 +42,9 @@ export const clampFromTorque: Worksheet = {
     const clamp = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
     const [least, most] = clampRange(clamp(factor.k));
     return [
-      amount('clamp', 'Clamp load', clamp(factor.k), 'N', computed(equation827)),
+      amount('clamp', 'Clamp load', clamp(factor.k), 'N', computed(equation827), {
+        picture: loadLine({ torqueNm, nutFactor: factor.k, majorMm }),
+      }),
       amount('clamp-least', 'At the least', least, 'N', computed(scatterWords)),
       amount('clamp-most', 'At the most', most, 'N', computed(scatterWords)),
       ...factorAnswers(factor, (k) => force(clamp(k))),
@@ -85,7 +96,9 @@ export const torqueFromClamp: Worksheet = {
     ];
     const set = (nutFactor: number) => torqueForClamp({ clampN, nutFactor, majorMm });
     return [
-      amount('torque', 'Torque', set(factor.k), 'N·m', computed(equation827)),
+      amount('torque', 'Torque', set(factor.k), 'N·m', computed(equation827), {
+        picture: loadLine({ torqueNm: set(factor.k), nutFactor: factor.k, majorMm }),
+      }),
       ...factorAnswers(factor, (k) => torque(set(k))),
     ];
   },
@@ -140,7 +153,15 @@ export const torqueForBoltSheet: Worksheet = {
     const bolt = at(factor.k);
     const how = computed(`${equation827} and 8-31: ${share} of the proof load`);
     return [
-      amount('torque', 'Torque', bolt.torqueNm, 'N·m', how, strength.note),
+      amount('torque', 'Torque', bolt.torqueNm, 'N·m', how, {
+        note: strength.note,
+        picture: loadLine({
+          torqueNm: bolt.torqueNm,
+          nutFactor: factor.k,
+          majorMm: form.majorMm,
+          proofN: bolt.clampN / share,
+        }),
+      }),
       ...(factor.spread
         ? [
             amount('torque-least', 'Lowest by any source', at(factor.spread.low).torqueNm, 'N·m', how),
@@ -155,7 +176,7 @@ export const torqueForBoltSheet: Worksheet = {
         'Strength taken',
         strengthWords(strength.grade, strength.proofMpa),
         standard(strength.source),
-        strength.note,
+        { note: strength.note },
       ),
       ...(bolt.worstShareOfProof > 1
         ? [words('caution', 'Mind', overProof(bolt.worstShareOfProof), computed(scatterWords))]
@@ -232,7 +253,7 @@ export const boltStrength: Worksheet = {
     const areaMm2 = stressAreaMm2(form);
     const how = computed(`${strength.source}, times the tensile stress area`);
     return [
-      amount('proof', 'Proof load', strength.proofMpa * areaMm2, 'N', how, strength.note),
+      amount('proof', 'Proof load', strength.proofMpa * areaMm2, 'N', how, { note: strength.note }),
       amount('yield', 'Yield load', strength.yieldMpa * areaMm2, 'N', how),
       amount('breaking', 'Breaking load', strength.tensileMpa * areaMm2, 'N', how),
       amount('proof-stress', 'Proof stress', strength.proofMpa, 'MPa', standard(strength.source)),

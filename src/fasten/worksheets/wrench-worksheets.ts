@@ -1,9 +1,16 @@
 import { parseRange, to } from '../../quantity/index.js';
-import { type Worksheet, WorksheetError } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  lines,
+  standard,
+  type Worksheet,
+  WorksheetError,
+  words,
+} from '../../worksheet/index.js';
 import { commonPractice, sources } from '../sources.js';
 import { adapterSetting } from '../wrench.js';
 import { fitWrench, type Wrench } from '../wrench-fit.js';
-import { amount, computed, lines, standard, words } from './answers.js';
 import { torqueField } from './fields.js';
 
 const adapterFormula = 'TW = TA·L/(L + E·cos θ)';
@@ -141,15 +148,11 @@ export const wrenchFit: Worksheet = {
     const [first] = found;
     const how = standard(`${sources.wrenches}: 20 to 100 % of range`);
     return [
-      words(
-        'best',
-        'Take',
-        first?.fit ? first.wrench.name : 'none of these',
-        how,
-        first?.fit
+      words('best', 'Take', first?.fit ? first.wrench.name : 'none of these', how, {
+        note: first?.fit
           ? first.why
           : 'a wrench is wanted that has this torque between a fifth and the whole of its range',
-      ),
+      }),
       lines(
         'judged',
         'Each wrench',

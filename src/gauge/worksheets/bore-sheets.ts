@@ -1,10 +1,10 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { amount, computed, type Given, lines, type Worksheet, words } from '../../worksheet/index.js';
 import { type BoreCell, type BoreMap, boreMap } from '../bore-map.js';
 import { classFigures } from '../class-figures.js';
 import { clearance } from '../clearance.js';
 import { GaugeError } from '../error.js';
 import { chooseOversize, type OversizeAnswer } from '../oversize.js';
-import { amount, computed, lines, refusing, verdict, words } from './answers.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,

@@ -1,9 +1,9 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { amount, computed, type Given, type Worksheet } from '../../worksheet/index.js';
 import { type ClassFigure, classFigures } from '../class-figures.js';
 import { clearance, clearanceFromWobble } from '../clearance.js';
 import { decide } from '../decide.js';
 import { decideExtreme, decideSpread } from '../spread.js';
-import { amount, computed, refusing, verdict } from './answers.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,

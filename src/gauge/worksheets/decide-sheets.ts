@@ -1,8 +1,9 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/index.js';
 import { decide, type Limit } from '../decide.js';
 import { GaugeError } from '../error.js';
 import { type BetterTool, settle } from '../settle.js';
-import { computed, lines, number, refusing, verdict, words } from './answers.js';
+import { refusing, verdict } from './answers.js';
+import { chancePicture, distributionPicture } from './pictures.js';
 
 const conformity = 'JCGM 106:2012, 7.3 to 7.5';
 const how = computed(`probability of conformity, ${conformity}; 95 % rule of ISO 14253-1:2017 (from memory)`);
@@ -89,11 +90,12 @@ export const decideLimit: Worksheet = {
   purpose: 'A decision against a limit that takes the uncertainty of the measurement into account.',
   fields: [...valueFields, percentField],
   compute: refusing(fieldOf, (given) => {
-    const decision = decide(measured(given));
+    const asked = measured(given);
+    const decision = decide(asked);
     return [
-      verdict('verdict', 'Decision', decision, how),
-      number('conforms', 'Chance that it conforms', decision.probabilityOfConformity, how, { digits: 4 }),
-      number('margin', 'Distance to the nearest limit', decision.margin, how, {
+      verdict('verdict', 'Decision', decision, how, { picture: distributionPicture(asked) }),
+      number('conforms', 'Chance that it conforms', decision.probabilityOfConformity, 4, how),
+      number('margin', 'Distance to the nearest limit', decision.margin, undefined, how, {
         note: 'negative is outside',
       }),
     ];
@@ -162,8 +164,9 @@ export const settleReading: Worksheet = {
     percentField,
   ],
   compute: refusing({ ...fieldOf, scatter: 'scatter', systematic: 'systematic' }, (given) => {
+    const asked = measured(given);
     const found = settle({
-      ...measured(given),
+      ...asked,
       ...(given.has('scatter') && { scatter: given.number('scatter') }),
       systematic: given.number('systematic') / 2,
       tools: given.has('tools') ? readTools(given.text('tools')) : [],
@@ -171,7 +174,9 @@ export const settleReading: Worksheet = {
     return [
       words('now', 'As it stands', found.verdict, how),
       words('settle', 'What settles it', found.words, how),
-      number('needed', 'Uncertainty needed, k = 2', 2 * found.neededU, how),
+      number('needed', 'Uncertainty needed, k = 2', 2 * found.neededU, undefined, how, {
+        picture: chancePicture(asked),
+      }),
       lines('tools', 'Tools fine enough', found.tools, how),
       ...(found.repeats === undefined ? [] : [repeatsAnswer(found.repeats)]),
     ];
@@ -209,7 +214,7 @@ export const settleReading: Worksheet = {
 
 function repeatsAnswer(repeats: number | string) {
   return typeof repeats === 'number'
-    ? number('repeats', 'Readings in all', repeats, how, { digits: 0 })
+    ? number('repeats', 'Readings in all', repeats, 0, how)
     : words('repeats', 'Readings in all', repeats, how);
 }
 

@@ -1,8 +1,8 @@
-import type { Worksheet } from '../../worksheet/index.js';
+import { amount, computed, lines, type Worksheet, words } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { percent } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';
-import { amount, computed, lines, refusing, verdict, words } from './answers.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,

@@ -1,11 +1,11 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { amount, computed, type Given, lines, type Worksheet, words } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { GaugeError } from '../error.js';
 import { type Flatness, flatness } from '../flatness.js';
 import { roundness } from '../roundness.js';
 import { decideExtreme } from '../spread.js';
 import { feelerGap, straightedgeSurvey } from '../straightedge.js';
-import { amount, computed, lines, refusing, verdict, words } from './answers.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,

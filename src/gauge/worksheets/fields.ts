@@ -1,9 +1,8 @@
 import { type Kind, type Origin, to } from '../../quantity/index.js';
-import type { Answer, Field, Given } from '../../worksheet/index.js';
+import { type Answer, type Field, type Given, words } from '../../worksheet/index.js';
 import { type ClassFigure, classLimit, classOrigin, notThisEngines } from '../class-figures.js';
 import type { Limit } from '../decide.js';
 import { type Material, materials } from '../thermal.js';
-import { words } from './answers.js';
 
 export const lengthField = (id: string, label: string, help: string, hint: string): Field => ({
   id,
@@ -69,13 +68,8 @@ export function limitAnswer({ limit: { min, max }, origin }: UsedLimit, unit: st
   const side = (word: string, value: number | undefined) =>
     value === undefined ? [] : [`${word} ${Number(value.toPrecision(4))} ${unit}`];
   const text = [...side('at least', min), ...side('at most', max)].join(', ');
-  return words(
-    'limit',
-    'Limit used',
-    text,
-    origin,
-    origin.from === 'rule of thumb' ? notThisEngines : undefined,
-  );
+  const note = origin.from === 'rule of thumb' ? notThisEngines : undefined;
+  return words('limit', 'Limit used', text, origin, { note });
 }
 
 /** Standard uncertainty from a field that holds an expanded one (k = 2). */

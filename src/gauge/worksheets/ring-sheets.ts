@@ -1,9 +1,9 @@
-import type { Worksheet } from '../../worksheet/index.js';
+import { amount, computed, lines, type Worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { decide } from '../decide.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';
 import type { Material } from '../thermal.js';
-import { amount, computed, lines, refusing, verdict } from './answers.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,
@@ -13,8 +13,10 @@ import {
   optional,
   standardFrom,
   toleranceField,
+  type UsedLimit,
   usedLimit,
 } from './fields.js';
+import { linePicture } from './pictures.js';
 
 const arithmetic = 'own arithmetic';
 const ringGeometry = computed('a closed circle opens by π for each unit of diameter');
@@ -55,7 +57,15 @@ export const ringEndGap: Worksheet = {
       boreC: 150,
     });
     return [
-      verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin),
+      verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin, {
+        picture: gapPicture({
+          gap,
+          bore,
+          worn: given.has('worn') ? given.in('worn', unit) : bore,
+          unit,
+          used,
+        }),
+      }),
       limitAnswer(used, unit),
       ...(given.has('worn')
         ? [
@@ -160,3 +170,23 @@ export const boreGrowthFromGaps: Worksheet = {
     },
   ],
 };
+
+/** The gap of the same ring wherever in the bore it stands. */
+function gapPicture(given: { gap: number; bore: number; worn: number; unit: string; used: UsedLimit }) {
+  const { gap, bore, worn, unit, used } = given;
+  const reach = Math.max(worn - bore, 0.002 * bore);
+  // below this the ends would butt
+  const least = Math.max(bore - gap / Math.PI, bore - 0.5 * reach);
+  return linePicture({
+    title: 'The same ring up and down the bore',
+    says: 'Where the bore is wider the gap opens by a little more than three times as much.',
+    x: { label: 'bore', unit },
+    y: { label: 'gap', unit },
+    label: 'gap of this ring',
+    from: least,
+    to: bore + 1.5 * reach,
+    at: (at) => Math.max(0, gap + Math.PI * (at - bore)),
+    mark: { x: worn, label: worn === bore ? 'as measured' : 'where worn' },
+    limit: used.limit,
+  });
+}

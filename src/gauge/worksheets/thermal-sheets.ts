@@ -1,7 +1,8 @@
-import type { Worksheet } from '../../worksheet/index.js';
-import { atReference, expansions, hotClearance, type Material } from '../thermal.js';
-import { amount, computed, refusing, words } from './answers.js';
+import { amount, computed, type Worksheet, words } from '../../worksheet/index.js';
+import { atReference, expansions, hotClearance, type Material, type Mating, referenceC } from '../thermal.js';
+import { refusing } from './answers.js';
 import { lengthField, materialField } from './fields.js';
+import { linePicture } from './pictures.js';
 
 const how = computed('linear expansion to 20 °C (ISO 1:2016; JCGM 100:2008, H.1.2)');
 const tableSource = [...new Set(Object.values(expansions).map(({ source }) => source))];
@@ -81,11 +82,13 @@ export const runningClearance: Worksheet = {
       material: given.choice(`${id}-material`) as Material,
       hotC: given.in(`${id}-temperature`, '°C'),
     });
-    const { clearance, u } = hotClearance(mating('hole'), mating('shaft'));
+    const [hole, shaft] = [mating('hole'), mating('shaft')];
+    const { clearance, u } = hotClearance(hole, shaft);
     return [
       amount('clearance', 'Clearance when hot', clearance, unit, how, {
         u,
         note: 'the uncertainty is that of the alloys alone',
+        picture: hotPicture(hole, shaft, unit),
       }),
       words('meaning', 'Which means', hotWords(clearance, u), how),
     ];
@@ -115,4 +118,21 @@ export const runningClearance: Worksheet = {
 function hotWords(clearance: number, u: number): string {
   if (clearance - 2 * u > 0) return 'It keeps clearance.';
   return clearance + 2 * u < 0 ? 'It would seize.' : 'It may or may not keep clearance: the alloys decide.';
+}
+
+/** The clearance over the temperature of the shaft, the hole as hot as said. */
+function hotPicture(hole: Mating, shaft: Mating, unit: string) {
+  const at = (hotC: number) => hotClearance(hole, { ...shaft, hotC }).clearance;
+  return linePicture({
+    title: 'Clearance as the shaft gets hot',
+    says: `With the hole at ${hole.hotC} °C. Where the line meets the shaded stretch the parts touch.`,
+    x: { label: 'shaft', unit: '°C' },
+    y: { label: 'clearance', unit },
+    label: 'clearance',
+    from: Math.min(referenceC, shaft.hotC),
+    to: Math.max(300, shaft.hotC + 50),
+    at,
+    mark: { x: shaft.hotC, label: 'as said' },
+    limit: { min: 0 },
+  });
 }

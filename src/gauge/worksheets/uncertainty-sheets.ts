@@ -1,9 +1,9 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/index.js';
 import { type Budget, type BudgetLine, budget, type UncertaintySource } from '../budget.js';
 import { decide } from '../decide.js';
 import { GaugeError } from '../error.js';
 import { repeats, scattersTooMuch } from '../pooled.js';
-import { computed, lines, number, refusing, verdict, words } from './answers.js';
+import { refusing, verdict } from './answers.js';
 
 const guide = 'JCGM 100:2008';
 const how = computed(`${guide}, 4.2, 4.3, 5.1.2, G.4.1, G.6.4`);
@@ -69,13 +69,13 @@ export const uncertaintyBudget: Worksheet = {
   compute: refusing({ lines: 'standard' }, (given) => {
     const found = budget(linesOf(given), given.number('coverage') / 100);
     return [
-      number('u', 'Combined standard uncertainty', found.u, how),
+      number('u', 'Combined standard uncertainty', found.u, undefined, how),
       degreesAnswer(found),
-      number('k', 'Coverage factor', found.k, how, { digits: 2 }),
-      number('expanded', 'Expanded uncertainty', found.expanded, how, {
+      number('k', 'Coverage factor', found.k, 2, how),
+      number('expanded', 'Expanded uncertainty', found.expanded, undefined, how, {
         note: `${given.number('coverage')} % coverage`,
       }),
-      lines('shares', 'Share of each source', sharesOf(found), how, 'work on the largest first'),
+      lines('shares', 'Share of each source', sharesOf(found), how, { note: 'work on the largest first' }),
     ];
   }),
   cautions: [
@@ -101,7 +101,7 @@ export const uncertaintyBudget: Worksheet = {
 function degreesAnswer({ effectiveDegreesOfFreedom }: Budget) {
   const [id, label] = ['degrees', 'Effective degrees of freedom'] as const;
   return Number.isFinite(effectiveDegreesOfFreedom)
-    ? number(id, label, effectiveDegreesOfFreedom, how, { digits: 1 })
+    ? number(id, label, effectiveDegreesOfFreedom, 1, how)
     : words(id, label, 'no bound: all sources are known exactly', how);
 }
 
@@ -199,11 +199,13 @@ export const pooledReadings: Worksheet = {
     ]);
     const limit = limitOf(given);
     return [
-      number('mean', 'Mean, zero error taken off', mean, how, { digits: 6 }),
-      number('scatter', 'Scatter of one reading', sd, how, {
+      number('mean', 'Mean, zero error taken off', mean, 6, how),
+      number('scatter', 'Scatter of one reading', sd, undefined, how, {
         note: count === 1 ? 'one reading shows no scatter' : undefined,
       }),
-      number('expanded', 'Uncertainty, 95 %', summed.expanded, how, { note: `k = ${summed.k.toFixed(2)}` }),
+      number('expanded', 'Uncertainty, 95 %', summed.expanded, undefined, how, {
+        note: `k = ${summed.k.toFixed(2)}`,
+      }),
       words('agree', 'Do they agree?', agreeWords(readings, given.number('uncertainty')), how),
       ...(limit
         ? [

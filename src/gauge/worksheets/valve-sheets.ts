@@ -1,7 +1,13 @@
-import type { Given, Worksheet } from '../../worksheet/index.js';
+import { amount, computed, type Given, number, type Worksheet, words } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
-import { adjusterTurn, cutAgrees, stemShortening, type ValveClearance } from '../valve-clearance.js';
-import { amount, computed, number, refusing, verdict, words } from './answers.js';
+import {
+  adjusterTurn,
+  cutAgrees,
+  type StemAnswer,
+  stemShortening,
+  type ValveClearance,
+} from '../valve-clearance.js';
+import { refusing, verdict } from './answers.js';
 import {
   lengthField,
   limitAnswer,
@@ -11,6 +17,7 @@ import {
   type UsedLimit,
   usedLimit,
 } from './fields.js';
+import { linePicture } from './pictures.js';
 
 const stemRule = computed('clearance grows by what the stem loses (common practice)');
 const leverRule = computed('lever geometry of the rocker');
@@ -80,7 +87,9 @@ export const valveClearanceSideValve: Worksheet = {
       words('do', 'Do', found.words, stemRule),
       ...(found.action === 'shorten stem'
         ? [
-            amount('remove', 'Off the stem in all', found.remove, unit, stemRule),
+            amount('remove', 'Off the stem in all', found.remove, unit, stemRule, {
+              picture: stemPicture(given.in('clearance', unit), found, used, unit),
+            }),
             amount('first', 'First cut, then measure', found.firstCut, unit, stemRule, {
               note: 'stock does not grow back',
             }),
@@ -154,6 +163,22 @@ export const valveClearanceRecheck: Worksheet = {
   ],
 };
 
+/** Clearance over what has come off the stem: the line goes one way only. */
+function stemPicture(measured: number, { remove, firstCut }: StemAnswer, used: UsedLimit, unit: string) {
+  return linePicture({
+    title: 'Clearance as the stem is ground',
+    says: 'Every cut opens the clearance and none closes it: stop short of the shaded stretch above.',
+    x: { label: 'off the stem', unit },
+    y: { label: 'clearance', unit },
+    label: 'clearance',
+    from: 0,
+    to: 2 * remove,
+    at: (off) => measured + off,
+    mark: { x: firstCut, label: 'first cut' },
+    limit: used.limit,
+  });
+}
+
 const agreesWords = 'Yes, within the feelers.';
 const differsWords =
   'No: something else moved. Stem end not square, a burr, the cam off its base circle, or the valve not on its seat.';
@@ -216,7 +241,7 @@ export const valveClearanceOverhead: Worksheet = {
       words('do', 'Do', found.words, leverRule),
       ...(found.action === 'leave'
         ? []
-        : [number('degrees', `Degrees to ${found.action}`, found.degrees, leverRule, { digits: 1 })]),
+        : [number('degrees', `Degrees to ${found.action}`, found.degrees, 1, leverRule)]),
     ];
   }),
   cautions: [

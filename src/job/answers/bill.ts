@@ -7,8 +7,9 @@ import {
   type LookAlike,
 } from '../../catalog/index.js';
 import type { From, Job } from '../job.js';
-import { architectureOf, type ComesOff, comesOff, faultsToRepair } from './comes-off.js';
+import { type ComesOff, comesOff, faultsToRepair } from './comes-off.js';
 import { kindOfPart, kindOfWord } from './part-kind.js';
+import { architectureOf } from './taken.js';
 
 /** A part or a fluid that this job will ask for. Nothing is on the list before a person puts it there. */
 export interface BillLine {

@@ -1,14 +1,8 @@
-import { type Architecture, architectures, byId, type Catalog, type Fault } from '../../catalog/index.js';
-import {
-  adapted,
-  type GraphChange,
-  leastTeardown,
-  type TeardownGraph,
-  type TeardownStep,
-  teardownGraph,
-  teardownSteps,
-} from '../../plan/index.js';
+import { type Architecture, byId, type Catalog, type Fault } from '../../catalog/index.js';
+import { leastTeardown, type TeardownStep, teardownSteps } from '../../plan/index.js';
 import type { From, Job } from '../job.js';
+import { engineGraph, isGraph } from './engine-graph.js';
+import { architectureOf } from './taken.js';
 import { doneSteps } from './tally.js';
 
 /** A component that has come off or has to, and why, in words. */
@@ -17,10 +11,6 @@ export interface ComesOff {
   readonly why: string;
   /** it leaves inside an assembly that stays together: what is inside may never be seen */
   readonly inside: boolean;
-}
-
-export function architectureOf(job: Job): Architecture | undefined {
-  return architectures.find((a) => a === job.intake.architecture);
 }
 
 /** Choices that have a fault made right, so that its parts are bought. */
@@ -32,30 +22,6 @@ export function faultsToRepair(job: Job, catalog: Catalog): Fault[] {
   for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
   const faults = byId(catalog.faults);
   return [...latest].flatMap(([id, d]) => (repairs.has(d.choice) ? (faults.get(id) ?? []) : []));
-}
-
-/** The graph of the engine in front of one: the catalog's, with what the log says is different about it. */
-export function graphOf(job: Job, catalog: Catalog, architecture: Architecture): TeardownGraph {
-  const { graph } = teardownGraph(catalog, architecture, job.intake);
-  return job.differs.reduce((at, change) => changed(at, change), graph);
-}
-
-function changed(graph: TeardownGraph, change: From<'differs'>): TeardownGraph {
-  const on = new Set(graph.pieces.map(({ id }) => id));
-  const asked = changeOf(change);
-  // a line about a piece that is not on this engine any more changes nothing
-  if (!asked || (asked.kind === 'add' ? on.has(asked.piece.id) : !on.has(asked.piece))) return graph;
-  if ((asked.kind === 'retie' ? asked.before : []).some((id) => !on.has(id))) return graph;
-  return adapted(graph, [asked]);
-}
-
-function changeOf(d: From<'differs'>): GraphChange | undefined {
-  if (d.how === 'added')
-    return { kind: 'add', piece: { id: d.component, minutes: d.minutes, before: d.before } };
-  if (d.how === 'absent') return { kind: 'remove', piece: d.component };
-  if (d.how === 'waits-for') return { kind: 'retie', piece: d.component, before: d.before };
-  if (d.how === 'minutes') return { kind: 'minutes', piece: d.component, minutes: d.minutes };
-  return undefined;
 }
 
 /** Why a component is to be reached: by the goals told, then by the faults to be repaired. */
@@ -71,9 +37,9 @@ function targets(job: Job, catalog: Catalog, architecture: Architecture): Map<st
 
 /** What is left to take off for the goals and the repairs decided, in order; nothing while the kind is not known. */
 export function stepsToCome(job: Job, catalog: Catalog): TeardownStep[] {
-  const architecture = architectureOf(job);
-  if (architecture === undefined) return [];
-  const graph = graphOf(job, catalog, architecture);
+  const engine = engineGraph(job, catalog);
+  if (!isGraph(engine)) return [];
+  const { architecture, graph } = engine;
   const on = new Set(graph.pieces.map(({ id }) => id));
   const reach = [...targets(job, catalog, architecture).keys()].filter((id) => on.has(id));
   const off = [...offNow(job)].filter((id) => on.has(id));

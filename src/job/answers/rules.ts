@@ -53,12 +53,17 @@ function openGates(job: Job, catalog: Catalog): string[] {
     .map(({ gate }) => `${gate.name}: ${gate.demands.join(', ')}`);
 }
 
-/** "5 steps to reach the cylinder head, 24 min" */
-function aheadWords({ steps, minutes, goals }: TeardownPlan): string | undefined {
+/** "5 steps to reach Cylinder head, 24 min, 3 pictures first" */
+function aheadWords({ steps, minutes, goals, coverage }: TeardownPlan): string | undefined {
   if (steps.length === 0) return undefined;
   const still = goals.filter((g) => g.state === 'wanted').map((g) => g.title);
   const named = still.length > 2 ? `${still.length} goals` : still.join(' and ');
-  return `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to reach ${named}, ${Math.round(minutes)} min`;
+  const views = coverage.missing.length;
+  return [
+    `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to reach ${named}`,
+    `${Math.round(minutes)} min`,
+    ...(views > 0 ? [`${views} ${views === 1 ? 'picture' : 'pictures'} first`] : []),
+  ].join(', ');
 }
 
 function missingViews(job: Job, catalog: Catalog): Map<string, readonly string[]> {

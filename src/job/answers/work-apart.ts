@@ -1,7 +1,9 @@
 import { byId, componentsOf } from '../../catalog/index.js';
 import type { From, Job } from '../job.js';
-import { architectureOf, graphOf, offNow, stepsToCome } from './comes-off.js';
+import { offNow, stepsToCome } from './comes-off.js';
+import { engineGraph, isGraph } from './engine-graph.js';
 import { dayAfter, toBuy } from './order.js';
+import { architectureOf } from './taken.js';
 import { type Draft, ends, isClosed, lower, notOrdering, put, usualMinutes } from './work-piece.js';
 import { wallMinute, wallTime } from './working-hours.js';
 
@@ -149,9 +151,8 @@ function unitsBack(draft: Draft): { components: readonly string[]; minutes: numb
 
 /** Each component that is off, with what holds it: its own part, or one that goes back underneath it. */
 function heldBack(draft: Draft, off: ReadonlySet<string>): Map<string, Hold | undefined> {
-  const { job, catalog } = draft;
-  const architecture = architectureOf(job);
-  const pieces = architecture ? graphOf(job, catalog, architecture).pieces : [];
+  const engine = engineGraph(draft.job, draft.catalog);
+  const pieces = isGraph(engine) ? engine.graph.pieces : [];
   const own = ownHolds(draft);
   const held = new Map<string, Hold | undefined>();
   const holdOf = (component: string): Hold | undefined => {

@@ -22,7 +22,7 @@ export function PictureDrawing({ picture }: { picture: Picture }) {
 const dashes = ['', '9 5', '2 4', '12 4 2 4', '5 2'];
 const left = 56;
 const right = 14;
-const top = 14;
+const top = 30;
 const bottom = 46;
 
 function Drawing({ picture, width }: { picture: Picture; width: number }) {
@@ -63,15 +63,20 @@ function Drawing({ picture, width }: { picture: Picture; width: number }) {
       {x.ticks.map((t) => (
         <g key={t.value}>
           <line className="grid" x1={x.at(t.value)} x2={x.at(t.value)} y1={top} y2={height - bottom} />
-          <text className="tick" x={x.at(t.value)} y={height - bottom + 19} textAnchor="middle">
+          <text
+            className="tick"
+            x={x.at(t.value)}
+            y={height - bottom + 19}
+            textAnchor={x.at(t.value) > width - right - 16 ? 'end' : 'middle'}
+          >
             {t.text}
           </text>
         </g>
       ))}
       <text className="axis-name" x={width - right} y={height - 6} textAnchor="end">
-        {named(picture.x)}
+        {named(picture.x)} →
       </text>
-      <text className="axis-name" x={2} y={height - 6}>
+      <text className="axis-name" x={2} y={14}>
         ↑ {named(picture.y)}
       </text>
       {curves.map((c, i) => (

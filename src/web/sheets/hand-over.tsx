@@ -191,4 +191,4 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
   );
 }
 
-const usualDue = ({ nextDue }: Catalog) => nextDue.map((n) => ({ what: n.what, when: n.due }));
+const usualDue = (catalog: Catalog) => catalog.nextDue.map((n) => ({ what: n.what, when: n.due }));

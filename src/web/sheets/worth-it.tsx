@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { hours, worthWords } from '../../diagnose/index.js';
+import { byId, type Catalog } from '../../catalog/index.js';
+import { hours, type Spread, type Worth, worthWords } from '../../diagnose/index.js';
 import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
@@ -9,6 +10,7 @@ import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { Choices, TextField } from '../parts/field.js';
+import { FigureWithOrigin } from '../parts/number.js';
 import { Drivers, percent } from './worth/drivers.js';
 import { useWorthHistory, WorthHistory } from './worth/history.js';
 import { SpreadPicture } from './worth/spread-picture.js';
@@ -101,31 +103,77 @@ function Answer(props: { job: Job; shop: Shop; verdict: Answered; decided: boole
   );
 }
 
-/** What can be said without a rate. */
+/** What can be said without a rate; a tap on a figure shows where it comes from. */
 function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
-  const { minutes, parts } = worth;
+  const catalog = useCatalog();
+  const { minutes, parts, drawn, scrap } = worth;
   const money = moneyIn(currency);
   if (!minutes || !parts) return <p className="empty">It is scrap: nothing that makes it right is left.</p>;
   return (
     <ul className="lines">
       <li>
         <span>At the bench, half of all cases</span>
-        <b>
-          {hours(minutes.p25)} to {hours(minutes.p75)}
-        </b>
+        <FigureWithOrigin
+          what="Hours at the bench"
+          shown={`${hours(minutes.p25)} to ${hours(minutes.p75)}`}
+          rows={spreadRows(
+            drawn,
+            minutes,
+            hours,
+            'minutes of each repair and of reaching it, from the catalog',
+          )}
+        />
       </li>
       <li>
         <span>Parts, half of all cases</span>
-        <b>
-          {money(parts.p25)} to {money(parts.p75)}
-        </b>
+        <FigureWithOrigin
+          what="Cost of parts"
+          shown={`${money(parts.p25)} to ${money(parts.p75)}`}
+          rows={spreadRows(drawn, parts, money, 'prices written down on this job, else the catalog’s')}
+        />
       </li>
       <li>
         <span>Ends as scrap</span>
-        <b>{percent(worth.scrap.chance)}</b>
+        <FigureWithOrigin
+          what="Chance of scrap"
+          shown={percent(scrap.chance)}
+          rows={scrapRows(worth, catalog)}
+        />
       </li>
     </ul>
   );
+}
+
+type Rows = (readonly [label: string, words: string])[];
+
+function drawnWords({ machines, joint }: Worth['drawn']): string {
+  const how = joint === 'independent' ? ', fault by fault' : ', all faults at once';
+  return `computed: ${machines.toLocaleString('en-US')} machines drawn from what the findings leave open${how}`;
+}
+
+function spreadRows(drawn: Worth['drawn'], spread: Spread, say: (x: number) => string, stands: string): Rows {
+  return [
+    ['from', drawnWords(drawn)],
+    ['stands on', `${stands}; trade judgement, no source`],
+    ['middle', say(spread.p50)],
+    ['nine in ten', `${say(spread.p05)} to ${say(spread.p95)}`],
+  ];
+}
+
+function scrapRows({ drawn, scrap }: Worth, catalog: Catalog): Rows {
+  const faults = byId(catalog.faults);
+  const by = scrap.by
+    .slice(0, 3)
+    .map((f) => `${faults.get(f.fault)?.name ?? f.fault} (${percent(f.chance)})`);
+  return [
+    ['from', drawnWords(drawn)],
+    ['stands on', 'what is often scrap: trade judgement, no source'],
+    ...(by.length > 0 ? [['most by', by.join(', ')] as const] : []),
+    ...(scrap.chance > 0
+      ? [['found after', `${hours(scrap.minutesUntilFound)} on average, at the least`] as const]
+      : []),
+    ['uncertainty', `± ${percent(2 * drawn.chanceError)}, 19 times in 20`],
+  ];
 }
 
 function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answered }) {
@@ -214,7 +262,15 @@ function Given({ job, verdict }: { job: Job; verdict: WorthVerdict }) {
       {verdict.state === 'answered' && verdict.spent.cost !== undefined && (
         <li>
           <span>Spent so far, not counted above</span>
-          <b>{moneyIn(verdict.currency)(verdict.spent.cost)}</b>
+          <FigureWithOrigin
+            what="Spent so far"
+            shown={moneyIn(verdict.currency)(verdict.spent.cost)}
+            rows={[
+              ['hours', `${hours(verdict.spent.minutes)}, by the catalog’s minutes for what was logged`],
+              ['parts', `${moneyIn(verdict.currency)(verdict.spent.parts)}, as priced on this job`],
+              ['rate', 'what an hour costs, as written under Shop'],
+            ]}
+          />
         </li>
       )}
     </ul>
@@ -254,7 +310,13 @@ function PartsCost({ job }: { job: Job }) {
   return (
     <li>
       <span>Parts on the list{unpriced > 0 && `, ${unpriced} without a price`}</span>
-      <b>{total}</b>
+      <FigureWithOrigin
+        what="Parts on the list"
+        shown={total}
+        rows={parts
+          .filter((p) => p.price)
+          .map((p) => [p.name, `${p.count} × ${p.price!.currency}${p.price!.amount.toFixed(2)}`] as const)}
+      />
     </li>
   );
 }

@@ -136,23 +136,28 @@ export function Instruments({ shop }: { shop: Shop }) {
   const [kind, setKind] = useState<Kind>('length');
   const [resolution, setResolution] = useState(readWritten('', kind));
   const [uncertainty, setUncertainty] = useState(readWritten('', kind));
+  const [zero, setZero] = useState(readWritten('', kind));
   const { wrong, act } = useAct();
   const changeKind = (k: Kind) => {
     setKind(k);
     setResolution(readWritten(resolution.text, k));
     setUncertainty(readWritten(uncertainty.text, k));
+    setZero(readWritten(zero.text, k));
   };
   const add = () =>
     act(async () => {
       if (!name.trim() || !resolution.value || !uncertainty.value)
         throw new Error('A name, what it reads to, and its uncertainty are needed.');
+      if (zero.wrong) throw new Error(zero.wrong);
       await write(shopLog, 'instrument', {
         tool: handleOf(name),
         name: name.trim(),
         resolution: resolution.value,
         uncertainty: uncertainty.value,
+        ...(zero.value && { zeroError: zero.value }),
       });
       setName('');
+      setZero(readWritten('', kind));
     });
   const retire = (tool: string) => {
     const found = shop.instruments.find((i) => i.tool === tool);
@@ -163,6 +168,7 @@ export function Instruments({ shop }: { shop: Shop }) {
           name: found.name,
           resolution: found.resolution,
           uncertainty: found.uncertainty,
+          ...(found.zeroError && { zeroError: found.zeroError }),
           retired: true,
         }),
       );
@@ -174,7 +180,7 @@ export function Instruments({ shop }: { shop: Shop }) {
       tools={shop.instruments.map((i) => ({
         tool: i.tool,
         name: i.name,
-        says: `reads to ${i.resolution.written}, ± ${i.uncertainty.written} in practised hands`,
+        says: `reads to ${i.resolution.written}, ± ${i.uncertainty.written} in practised hands${i.zeroError ? `, ${i.zeroError.written} off at zero` : ''}`,
       }))}
       onRetire={retire}
     >
@@ -198,6 +204,14 @@ export function Instruments({ shop }: { shop: Shop }) {
               onChange={setUncertainty}
               hint="0.0002 in"
               help="Twice the standard uncertainty: 19 of 20 readings lie closer than this."
+            />
+            <WrittenField
+              label="Off at zero (may be left out)"
+              kind={kind}
+              state={zero}
+              onChange={setZero}
+              hint="0.0002 in"
+              help="What it shows on its standard, less the standard. Taken off every reading."
             />
           </div>
           <Wrong words={wrong} />

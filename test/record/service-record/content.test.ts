@@ -243,6 +243,28 @@ describe('what a record must not get wrong', () => {
     expect(plain(block(record, 'decisions', 'table').rows)).toContain('Renewed');
   });
 
+  test('a part put back for now is open until the new one is fitted, and falls due at the next service', () => {
+    const spring = { part: 'spring', name: 'Governor spring', count: 1 };
+    const said = (state: 'ordered' | 'fitted') =>
+      content(
+        job((log) => {
+          log.add('part', { ...spring, state: 'ordered' });
+          log.add('decision', {
+            about: 'part',
+            which: 'spring',
+            title: 'Old spring',
+            choice: 'provisional',
+            reason: 'not stretched',
+          });
+          log.add('hand-over', { receivedBy: 'the owner', declined: [], nextDue: [] });
+          if (state === 'fitted') log.add('part', { ...spring, state });
+        }),
+      );
+    expect(plain(said('ordered').sections.find((s) => s.id === 'open'))).toContain('with the next service');
+    expect(plain(said('ordered').sections.find((s) => s.id === 'next'))).toContain('Fit Governor spring');
+    expect(said('fitted').sections.some((s) => s.id === 'open' || s.id === 'next')).toBe(false);
+  });
+
   test('a line that a newer program wrote is counted', () => {
     const log = new Log();
     log.add('open', { tag: 5, title: 'Tiller' });

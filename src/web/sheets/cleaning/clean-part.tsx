@@ -101,8 +101,9 @@ function Materials(props: {
   value: string[];
   onChange: (materials: string[]) => void;
 }) {
+  const catalog = useCatalog();
   const { usual, value, onChange } = props;
-  const all = useCatalog().materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
+  const all = catalog.materials.map((m) => ({ id: m.id, label: m.name.split(':')[0]! }));
   const rest = all.filter(({ id }) => !usual.includes(id));
   const help = 'Everything on it that the cleaner will touch: seals, plating and paint too.';
   if (usual.length === 0)

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { byId, type Catalog } from '../../../catalog/index.js';
+import type { Catalog } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import {
   type Body,
   cleaningRefused,
@@ -58,8 +59,8 @@ export function Cleaning({ job }: { job: Job }) {
   );
 }
 
-export const agentName = ({ agents }: Catalog, id: string): string =>
-  (byId(agents).get(id)?.name ?? id).split(':')[0]!;
+const agentName = (catalog: Catalog, id: string): string =>
+  (byId(catalog.agents).get(id)?.name ?? id).split(':')[0]!;
 
 type State = Body<'cleaning'>['state'];
 
@@ -78,8 +79,8 @@ function nextOf({ state, soakMinutes = 0, dryMinutes = 0 }: From<'cleaning'>): {
 }
 
 function CleaningLine(props: { job: Job; cleaning: From<'cleaning'>; until: number | undefined }) {
-  const catalog = useCatalog();
   const { job, cleaning, until } = props;
+  const catalog = useCatalog();
   const { wrong, busy, act } = useAct();
   const next = nextOf(cleaning);
   const { entry: _e, at: _at, by: _by, ...body } = cleaning;

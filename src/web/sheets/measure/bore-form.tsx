@@ -30,8 +30,8 @@ const sheetLines = [
 ] as const;
 
 function Form({ job, onClose }: { job: Job; onClose: () => void }) {
-  const catalog = useCatalog();
   const shop = useShop();
+  const catalog = useCatalog();
   const metric = useUnits() === 'metric';
   const [unit, setUnit] = useState<'in' | 'mm'>(metric ? 'mm' : 'in');
   const [count, setCount] = useState<'2' | '3' | '4'>('2');
@@ -175,13 +175,13 @@ function farFromOthers(key: string, typed: Typed, unit: string): string | undefi
 }
 
 function readingsOf(
-  { measurements }: Catalog,
+  catalog: Catalog,
   cells: readonly Cell[],
   typed: Typed,
   unit: string,
   about: Partial<Body<'measurement'>>,
 ): Body<'measurement'>[] {
-  const name = measurements.find(({ id }) => id === boreMeasure)!.name;
+  const name = catalog.measurements.find(({ id }) => id === boreMeasure)!.name;
   const bodies = cells.flatMap((cell) => {
     const key = cellKey(cell);
     const text = typed[key] ?? '';
@@ -208,11 +208,12 @@ function skirtOf(text: string, unit: string, about: Partial<Body<'measurement'>>
 }
 
 function specsOf(
-  { specs }: Catalog,
+  catalog: Catalog,
   lines: Readonly<Record<string, string>>,
   unit: string,
   from: string,
 ): Body<'spec'>[] {
+  const specs = catalog.specs;
   const written = Object.entries(lines).filter(([, text]) => text.trim() !== '');
   if (written.length > 0 && !from.trim())
     throw new Error('Say where the maker’s figures come from: sheet and page.');

@@ -11,7 +11,8 @@ export type Chosen = Measurement | 'own';
 export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => void; onClose: () => void }) {
   const { job, onChoose, onClose } = props;
   const [typed, setTyped] = useState('');
-  const all = found(findable(useCatalog(), job), typed);
+  const catalog = useCatalog();
+  const all = found(findable(catalog, job), typed);
   const fit = all.filter((f) => f.fits);
   const rest = all.filter((f) => !f.fits);
   const groups = measureGroups

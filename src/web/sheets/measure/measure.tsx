@@ -24,6 +24,7 @@ import { BoreForm } from './bore-form.js';
 import { BoreSection } from './bore-section.js';
 import { ChooseMeasurement, type Chosen } from './choose.js';
 import { DecideReading, type Deciding } from './decide-reading.js';
+import { ExpectedCompression } from './expected-compression.js';
 import { FaceForm } from './face-form.js';
 import { FaceSection } from './face-section.js';
 import { Looked } from './looked.js';
@@ -95,6 +96,7 @@ export function Measure({ job, gate }: SheetProps) {
               <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={setDeciding} />
             ))}
           </ul>
+          {group[0]!.group.last.measure === 'compression' && <ExpectedCompression job={job} />}
           <WorkItOut answers={group} />
         </section>
       ))}
@@ -124,7 +126,7 @@ export function Measure({ job, gate }: SheetProps) {
   );
 }
 
-const measureOf = ({ measurements }: Catalog, id: string) => measurements.find((m) => m.id === id)!;
+const measureOf = (catalog: Catalog, id: string) => catalog.measurements.find((m) => m.id === id)!;
 
 function formFor(chosen: Chosen): Taking {
   if (chosen === 'own') return { form: 'reading', measure: 'own' };

@@ -3,7 +3,8 @@ import { useCatalog } from '../../data/queries.js';
 
 /** The numbers that are on paper before the machine leaves; what nobody took yet says so. */
 export function AcceptanceTable({ job }: { job: Job }) {
-  const rows = acceptanceOf(job, useCatalog());
+  const catalog = useCatalog();
+  const rows = acceptanceOf(job, catalog);
   const taken = rows.filter(({ said }) => said).length;
   return (
     <details className="section phase" open={taken > 0}>

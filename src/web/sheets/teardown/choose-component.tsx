@@ -17,9 +17,9 @@ export function ChooseComponent(props: {
   open: boolean;
   onClose: () => void;
 }) {
-  const catalog = useCatalog();
   const { job, open, onClose } = props;
   const [find, setFind] = useState('');
+  const catalog = useCatalog();
   const { wrong, act } = useAct();
   const [, go] = useLocation();
   const own = () =>

@@ -99,7 +99,8 @@ function Drawing({ columns, width }: { columns: readonly Node[][]; width: number
   const height = Math.max(...tops, nodeHeight);
   const whole = drawn.length * (columnWidth + between) - between;
   return (
-    <div className="scroll-x">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a deep engine scrolls sideways, and a keyboard must reach it
+    <section className="scroll-x" tabIndex={0} aria-label="The pieces by depth">
       <div style={{ width: whole, minWidth: '100%' }}>
         <svg width={whole} height={height} role="img" aria-label={told(placed)}>
           <Edges placed={placed} columnWidth={columnWidth} />
@@ -129,7 +130,7 @@ function Drawing({ columns, width }: { columns: readonly Node[][]; width: number
           </p>
         )}
       </div>
-    </div>
+    </section>
   );
 }
 

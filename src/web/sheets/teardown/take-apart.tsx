@@ -18,8 +18,8 @@ import { counted, fastenerWords, listed } from './words.js';
 
 /** Taking apart step by step: the next of the plan, or the one named. */
 export function TakeApart({ id, step: named }: { id: string; step?: string | undefined }) {
-  const catalog = useCatalog();
   const { job, loading } = useJob(id);
+  const catalog = useCatalog();
   const plan = useTeardownPlan(job);
   const [, go] = useLocation();
   const [waiting, setWaiting] = useState(0);
@@ -110,6 +110,7 @@ interface ActProps {
 }
 
 function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
+  const catalog = useCatalog();
   const logged = job.steps.get(step.step);
   const [counts, setCounts] = useState<readonly Count[]>(() => countsFor(step.fasteners));
   const [bag, setBag] = useState(step.bag ?? '');
@@ -152,7 +153,7 @@ function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
       where={where}
       title={step.name}
       say={sayOf(step)}
-      spoken={spokenOf(useCatalog(), step)}
+      spoken={spokenOf(catalog, step)}
       back={onBack}
       onLeave={onLeave}
       other={other}

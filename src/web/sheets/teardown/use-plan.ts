@@ -6,7 +6,7 @@ import { useCatalog } from '../../data/queries.js';
 export function useTeardownPlan(job: Job) {
   const catalog = useCatalog();
   const now = useMinute();
-  return useMemo(() => teardownPlanOf(job, catalog, { now }), [job, catalog, now]);
+  return useMemo(() => teardownPlanOf(job, catalog, { now }), [job, now, catalog]);
 }
 
 function useMinute(): string {

@@ -1,6 +1,7 @@
 import { byId } from '../../../catalog/index.js';
 import { hours, type Worth } from '../../../diagnose/index.js';
 import { useCatalog } from '../../data/queries.js';
+import { FigureWithOrigin } from '../../parts/number.js';
 
 const shown = 6;
 
@@ -27,7 +28,19 @@ export function Drivers({ worth, money }: { worth: Worth; money: ((amount: numbe
               </span>
             </div>
             <div className="share">
-              <b>{percent(d.share)}</b>
+              <FigureWithOrigin
+                what={`Part of the cost: ${faults.get(d.fault)?.name ?? d.fault}`}
+                shown={percent(d.share)}
+                rows={[
+                  [
+                    'from',
+                    `computed: its part of the mean cost over ${worth.drawn.machines.toLocaleString('en-US')} machines drawn`,
+                  ],
+                  ['there', d.present === 1 ? 'found' : `${percent(d.present)}, from the findings`],
+                  ['costs', money ? money(d.cost) : hours(d.cost)],
+                  ['stands on', 'minutes and prices of the catalog: trade judgement, no source'],
+                ]}
+              />
               <div className="soft">{money ? money(d.cost) : hours(d.cost)}</div>
             </div>
           </li>

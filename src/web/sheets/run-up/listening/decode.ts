@@ -12,13 +12,12 @@ const hearingRate = 16_000;
  * MP3, M4A, OGG, WebM and MP4 in every common browser. Nothing leaves the device.
  */
 export async function decode(file: Blob, name: string): Promise<Sound> {
+  if (file.size === 0) throw new Error(`${name} is empty.`);
   const bytes = await file.arrayBuffer();
   const context = new OfflineAudioContext(1, 1, hearingRate);
   const buffer = await context.decodeAudioData(bytes).catch(() => {
     throw new Error(
-      bytes.byteLength === 0
-        ? `${name} is empty.`
-        : `${name} holds no sound that this browser can read. WAV, MP3, M4A, OGG and MP4 usually work.`,
+      `${name} holds no sound that this browser can read. WAV, MP3, M4A, OGG and MP4 usually work.`,
     );
   });
   return { samples: mixed(buffer), sampleRate: buffer.sampleRate };

@@ -1,0 +1,104 @@
+import { type Kind, type Origin, of, withUncertainty } from '../quantity/index.js';
+import type { Picture } from './picture.js';
+import { type Answer, type AnswerValue, type Given, WorksheetError } from './worksheet.js';
+
+/** What an answer may carry beside its value. */
+export interface Extra {
+  /** standard uncertainty, in the unit of the value */
+  readonly u?: number;
+  readonly note?: string | undefined;
+  readonly picture?: Picture | undefined;
+  /** print in this unit whatever the reader's system: jets in mm, leaks in mm² */
+  readonly keepUnit?: true;
+}
+
+function answer(
+  id: string,
+  label: string,
+  value: AnswerValue,
+  origin: Origin,
+  { note, picture }: Extra,
+): Answer {
+  return {
+    ...{ id, label, value, origin },
+    ...(note !== undefined && { note }),
+    ...(picture && { picture }),
+  };
+}
+
+/** A quantity, printed with ± U (k = 2) where it has an uncertainty. */
+export function amount(
+  id: string,
+  label: string,
+  value: number,
+  unit: string,
+  origin: Origin,
+  extra: Extra = {},
+): Answer {
+  const plain = of<Kind>(value, unit, origin);
+  const quantity = extra.u === undefined ? plain : withUncertainty(plain, extra.u);
+  const shown: AnswerValue = { type: 'quantity', quantity, ...(extra.keepUnit && { inUnit: unit }) };
+  return answer(id, label, shown, origin, extra);
+}
+
+/** `digits` after the decimal point; four significant ones when undefined. */
+export function number(
+  id: string,
+  label: string,
+  value: number,
+  digits: number | undefined,
+  origin: Origin,
+  extra: Extra = {},
+): Answer {
+  const shown: AnswerValue = { type: 'number', number: value, ...(digits !== undefined && { digits }) };
+  return answer(id, label, shown, origin, extra);
+}
+
+export function words(id: string, label: string, text: string, origin: Origin, extra: Extra = {}): Answer {
+  return answer(id, label, { type: 'text', text }, origin, extra);
+}
+
+export function lines(
+  id: string,
+  label: string,
+  items: readonly string[],
+  origin: Origin,
+  extra: Extra = {},
+): Answer {
+  return answer(id, label, { type: 'list', items }, origin, extra);
+}
+
+export function verdict(
+  id: string,
+  label: string,
+  decided: 'pass' | 'fail' | 'cannot-decide',
+  text: string,
+  origin: Origin,
+  extra: Extra = {},
+): Answer {
+  return answer(id, label, { type: 'verdict', verdict: decided, text }, origin, extra);
+}
+
+export const computed = (detail: string): Origin => ({ from: 'computed', detail });
+export const standard = (detail: string): Origin => ({ from: 'standard', detail });
+export const ruleOfThumb = (detail: string): Origin => ({ from: 'rule of thumb', detail });
+export const practice = ruleOfThumb('common practice');
+export const judgement = ruleOfThumb('trade judgement, no source');
+
+type Compute = (given: Given) => readonly Answer[];
+
+/** Turns what a room refuses into what a worksheet refuses, named by the field a person filled in. */
+export function refusingAs<E extends Error & { readonly field: string }>(
+  isRefusal: (error: unknown) => error is E,
+): (fieldOf: Readonly<Record<string, string>>, compute: Compute) => Compute {
+  return (fieldOf, compute) => (given) => {
+    try {
+      return compute(given);
+    } catch (error) {
+      if (!isRefusal(error)) throw error;
+      const refusal = new WorksheetError(error.message, fieldOf[error.field] ?? error.field);
+      refusal.cause = error;
+      throw refusal;
+    }
+  };
+}
