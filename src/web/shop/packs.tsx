@@ -63,9 +63,16 @@ function PackLine({ pack: p }: { pack: ShopPack }) {
         )}
         <details>
           <summary>Read it</summary>
-          <pre className="scroll-x pack-text">
-            <code>{p.text}</code>
-          </pre>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+          <section
+            className="scroll-x pack-text"
+            tabIndex={0}
+            aria-label={`Text of ${p.head?.title ?? p.pack}`}
+          >
+            <pre>
+              <code>{p.text}</code>
+            </pre>
+          </section>
           <Button look="quiet" onClick={() => download(p.file, p.text, 'application/yaml')}>
             Keep it as a file
           </Button>
