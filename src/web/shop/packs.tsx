@@ -63,9 +63,9 @@ function PackLine({ pack: p }: { pack: ShopPack }) {
         )}
         <details>
           <summary>Read it</summary>
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
           <section
             className="scroll-x pack-text"
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
             tabIndex={0}
             aria-label={`Text of ${p.head?.title ?? p.pack}`}
           >
