@@ -276,6 +276,7 @@ describe('putting together', () => {
       .waitFor();
     await expectAccessible(page, 'a bolt left over');
     await dialog().getByRole('button', { name: 'Log it as it is' }).click();
+    await expect.poll(title).not.toBe('Cylinder head back on');
     await sheet('assembly');
     await page.getByRole('alert').getByText('Left over: 1 × M6 × 25 mm bolt').waitFor();
     await page.getByRole('link', { name: /^Assembly\s*, blocked/ }).waitFor();
@@ -283,6 +284,8 @@ describe('putting together', () => {
     await page.getByRole('link', { name: 'Change' }).click();
     await page.getByRole('button', { name: 'All 4 are in' }).click();
     await button('Keep it so').click();
+    // the page leaves the step once the line is kept; leaving before that would drop it
+    await expect.poll(title).not.toBe('Cylinder head back on');
     await sheet('assembly');
     await page.getByRole('link', { name: /^Assembly\s*, under way/ }).waitFor();
     expect(await page.getByText('Left over').count()).toBe(0);
