@@ -7,7 +7,6 @@ export { CatalogError, type CatalogProblem, problemWords } from './error.js';
 export type { JudgementId } from './judgement.js';
 export { loadCatalog } from './load.js';
 export { byId, cautionsFor, componentsOf, judgementOf, type Occasion } from './lookup.js';
-export { catalogWith } from './own-packs.js';
 export type { Pack } from './pack-text.js';
 export { type PlatePart, type PlateReading, readPlate } from './read-plate.js';
 export { readSpecLineAs, readSpecLines } from './read-spec-lines.js';

@@ -367,6 +367,7 @@ export const bodies = {
       .object({
         attempts: z.number().int().min(0),
         caught: z.boolean(),
+        /** from the first attempt to the beginning of the steady run */
         secondsToSteady: z.number().min(0).optional(),
       })
       .optional(),

@@ -100,7 +100,7 @@ export {
   type ShopPack,
   shopCatalog,
 } from './answers/shop-catalog.js';
-export { loggedMinutes } from './answers/step-minutes.js';
+export { type StepTime, shopMinutes, stepTimes } from './answers/step-minutes.js';
 export { type JobSummary, jobSummary } from './answers/summary.js';
 export { freeHandle, inOrderDone, offNow, piecesOf } from './answers/taken.js';
 export { doneSteps, type FastenerCount, fastenerLabel, type Tally, tally } from './answers/tally.js';

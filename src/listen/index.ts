@@ -1,5 +1,4 @@
 export type { Beats } from './beats.js';
-export { type Compared, compareRuns, type Run } from './compare.js';
 export type { EngineKind } from './engine-kind.js';
 export { type EngineSpeed, engineSpeed } from './engine-speed.js';
 export { ListenError } from './error.js';

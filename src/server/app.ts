@@ -11,9 +11,9 @@ import { catalogRoutes } from './routes/catalog.js';
 import { demoRoutes } from './routes/demo.js';
 import { entryRoutes } from './routes/entries.js';
 import { eventRoutes } from './routes/events.js';
-import { finishedRoutes } from './routes/finished.js';
 import { healthRoutes } from './routes/health.js';
 import { jobRoutes } from './routes/jobs.js';
+import { pastRoutes } from './routes/past-jobs.js';
 import { pictureRoutes } from './routes/pictures.js';
 import { recordRoutes } from './routes/records.js';
 import { worksheetRoutes } from './routes/worksheets.js';
@@ -45,7 +45,7 @@ export async function createApp(parts: Parts): Promise<App> {
   http.route('/api/pictures', pictureRoutes(store));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
-  http.route('/api/finished', finishedRoutes(store));
+  http.route('/api/past', pastRoutes(store));
   http.route('/api/bundles', bundleRoutes(store));
   http.route('/api/demo', demoRoutes(parts, news));
   http.all('/api/*', (c) => {

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import {
   byId,
-  CatalogError,
+  type Catalog,
   type CatalogProblem,
-  catalogWith,
   componentsOf,
   type Pack,
+  withPacks,
 } from '../../src/catalog/index.js';
 import { inferExactly, machineNetwork } from '../../src/diagnose/index.js';
 
@@ -15,14 +15,16 @@ const pack = (text: string): Pack => ({
 });
 
 function refused(text: string): CatalogProblem {
-  try {
-    catalogWith([pack(text)]);
-  } catch (error) {
-    if (!(error instanceof CatalogError)) throw error;
-    expect(error.problems).toHaveLength(1);
-    return error.problems[0]!;
-  }
-  throw new Error('the pack was taken');
+  const { problems } = withPacks([pack(text)]).packs[0]!;
+  expect(problems).toHaveLength(1);
+  return problems[0]!;
+}
+
+/** The catalog with packs that are all in. */
+function taken(packs: readonly Pack[]): Catalog {
+  const { catalog, packs: how } = withPacks(packs);
+  expect(how.flatMap(({ problems }) => problems)).toEqual([]);
+  return catalog;
 }
 
 const lineOf = (text: string, part: string): number => {
@@ -85,12 +87,13 @@ oddsShifts:
 `;
 
 describe('a shop’s own pack beside the built-in ones', () => {
-  const { catalog, replaced } = catalogWith([pack(nest)]);
+  const catalog = taken([pack(nest)]);
+  const { gives } = withPacks([pack(nest)]).packs[0]!;
 
   test('adds faults, checks, components, look-alikes and shifts, and lengthens lists of what is there', () => {
     expect(catalog.faults).toHaveLength(101);
     expect(byId(componentsOf(catalog, 'side-valve')).has('intake-screen')).toBe(true);
-    expect(replaced.map(({ key, how }) => [key, how])).toEqual([
+    expect(gives.filter((g) => g.how !== 'added').map(({ key, how }) => [key, how])).toEqual([
       ['air-cleaner-look', 'extended'],
       ['cranks-never-fires', 'extended'],
     ]);
@@ -118,7 +121,7 @@ describe('a shop’s own pack beside the built-in ones', () => {
 
   test('overrides a single figure of judgement', () => {
     const own = 'judgements:\n  - { id: repair-fails, extends: repair-fails, value: 0.2 }\n';
-    expect(byId(catalogWith([pack(own)]).catalog.judgements).get('repair-fails')).toMatchObject({
+    expect(byId(taken([pack(own)]).judgements).get('repair-fails')).toMatchObject({
       value: 0.2,
       origin: { detail: 'job book of three years' },
     });
@@ -129,7 +132,7 @@ describe('a shop’s own pack beside the built-in ones', () => {
       file,
       text: `pack: { id: p${n}, title: P }\ndefaults: { origin: judgement }\nfaults:\n  - { id: stale-fuel, extends: stale-fuel, presentPer100: ${n} }\n`,
     });
-    const made = catalogWith([own(10, 'one.yaml'), own(20, 'two.yaml')]).catalog;
+    const made = taken([own(10, 'one.yaml'), own(20, 'two.yaml')]);
     expect(byId(made.faults).get('stale-fuel')!.presentPer100).toBe(20);
   });
 });

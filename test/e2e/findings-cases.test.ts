@@ -1,35 +1,27 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { FindingsSheet, hang, tellShop } from './findings-support.js';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { FindingsSheet } from './findings-support.js';
 import {
   allSaved,
   expectAccessible,
+  hang,
   openPage,
   phone,
   type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
+  tellShop,
+  visitShop,
 } from './support.js';
 
 /** Three invented machines, each from its intake to what is done about it. */
+const visit = visitShop();
 let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
 let page: Page;
 let errors: string[];
 let sheet: FindingsSheet;
 beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
+  ({ shop, page, errors } = visit);
   sheet = new FindingsSheet(page);
-  await tellShop(context, shop, [['setting', { key: 'hour-rate', value: '60' }]]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
+  await tellShop(visit, [['setting', { key: 'hour-rate', value: '60' }]]);
 });
 const headline = () => page.getByRole('heading', { level: 1 }).textContent();
 
@@ -37,7 +29,7 @@ describe('a mower with a grounded stop wire, varnished fuel and a weeping hose',
   let job: string;
 
   test('the stop wire is found, and the other faults stand beside it', async () => {
-    job = await hang(context, shop, 41, {
+    job = await hang(visit, 41, {
       machine: 'Mower',
       use: 'mower',
       architecture: 'side-valve',
@@ -123,14 +115,14 @@ describe('a tiller whose gauge reads low because its release lifts a valve', () 
   const gauge = 'Compression, cold and dry';
 
   test('the gauge accuses the valves on an engine without a release, and says little on one with it', async () => {
-    const plain = await hang(context, shop, 42, tiller(false));
+    const plain = await hang(visit, 42, tiller(false));
     await page.goto(`${shop.address}/job/${plain}/findings`);
     const before = await sheet.likely('Valve burnt');
     await sheet.see(gauge, '40 % down');
     const accused = await sheet.likely('Valve burnt');
     expect(accused).toBeGreaterThan(before + 10);
 
-    const released = await hang(context, shop, 43, tiller(true));
+    const released = await hang(visit, 43, tiller(true));
     await page.goto(`${shop.address}/job/${released}/findings`);
     await sheet.see(gauge, '40 % down');
     expect(await sheet.likely('Valve burnt')).toBeLessThan(accused - 10);
@@ -156,7 +148,7 @@ describe('a tiller whose gauge reads low because its release lifts a valve', () 
 
 describe('a two-stroke trimmer that is past saving', () => {
   test('a doubtful reading weighs less than the same reading made sure', async () => {
-    const job = await hang(context, shop, 44, {
+    const job = await hang(visit, 44, {
       machine: 'Trimmer',
       use: 'trimmer',
       architecture: 'two-stroke',
@@ -222,7 +214,7 @@ describe('a two-stroke trimmer that is past saving', () => {
 });
 
 test('by keyboard: an outcome is chosen with Enter, and the focus goes on from the next check', async () => {
-  const job = await hang(context, shop, 45, { machine: 'Pump', architecture: 'overhead-valve' });
+  const job = await hang(visit, 45, { machine: 'Pump', architecture: 'overhead-valve' });
   await page.goto(`${shop.address}/job/${job}/findings`);
   const first = page.locator('.card.first .outcomes button').first();
   await first.focus();
@@ -237,9 +229,9 @@ test('by keyboard: an outcome is chosen with Enter, and the focus goes on from t
 });
 
 test('by thumb: on a phone the best check stands before the list of faults, and every target is large enough', async () => {
-  const small = await browser.newContext(phone);
+  const small = await visit.browser.newContext(phone);
   const opened = await openPage(small, shop.address);
-  const job = await hang(context, shop, 46, {
+  const job = await hang(visit, 46, {
     machine: 'Pump',
     architecture: 'overhead-valve',
     complaints: ['cranks-never-fires'],

@@ -1,40 +1,23 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { FindingsSheet, hang, tellShop } from './findings-support.js';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import { FindingsSheet } from './findings-support.js';
+import { allSaved, expectAccessible, hang, type RunningShop, tellShop, visitShop } from './support.js';
 
 /** What a shop teaches the advice: its own finished jobs, and packs of its own. */
+const visit = visitShop();
+const folder = mkdtempSync(join(tmpdir(), 'wristpin-packs-'));
 let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
 let page: Page;
 let errors: string[];
 let sheet: FindingsSheet;
-let folder: string;
-beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-packs-'));
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
+beforeAll(() => {
+  ({ shop, page, errors } = visit);
   sheet = new FindingsSheet(page);
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const owner = 'Jo Invented';
 const section = (name: string) => page.locator('section', { has: page.locator('h2', { hasText: name }) });
@@ -48,12 +31,12 @@ describe('the shop’s own frequencies', () => {
   });
 
   test('finished jobs shift the advice, and the sheet says by how many', async () => {
-    const plain = await hang(context, shop, 60, { machine: 'Tiller', architecture: 'side-valve' });
+    const plain = await hang(visit, 60, { machine: 'Tiller', architecture: 'side-valve' });
     await page.goto(`${shop.address}/job/${plain}/findings`);
     await sheet.settled();
     const before = await sheet.likely('Flywheel key');
     for (const n of [1, 2, 3, 4, 5, 6, 7])
-      await hang(context, shop, 60 + n, { machine: `Tiller ${n}`, architecture: 'side-valve', owner }, [
+      await hang(visit, 60 + n, { machine: `Tiller ${n}`, architecture: 'side-valve', owner }, [
         [
           'decision',
           {
@@ -148,7 +131,7 @@ describe('a catalog pack of the shop’s own', () => {
     await packs().getByRole('button', { name: 'Keep this pack' }).click();
     await packs().locator('li b', { hasText: 'Nests of this valley' }).waitFor();
     await allSaved(page);
-    const job = await hang(context, shop, 80, { machine: 'Pump', architecture: 'overhead-valve' });
+    const job = await hang(visit, 80, { machine: 'Pump', architecture: 'overhead-valve' });
     await page.goto(`${shop.address}/job/${job}/findings`);
     await sheet.settled();
     expect(await sheet.likely('Wasp nest')).toBeGreaterThan(20);
@@ -164,7 +147,7 @@ describe('a catalog pack of the shop’s own', () => {
   });
 
   test('one that no longer fits is left out and said so, and nothing else breaks', async () => {
-    await tellShop(context, shop, [
+    await tellShop(visit, [
       ['pack', { pack: 'torn', text: `${nests.replace('nests', 'torn')}  - { id: half }\n` }],
     ]);
     await page.goto(`${shop.address}/shop`);

@@ -1,54 +1,5 @@
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { RunningShop } from './support.js';
-
-/** Ids of one job, told apart by its tag. */
-const idOf = (tag: number, n: number) =>
-  `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n).padStart(8, '0')}`;
-
-type Line = readonly [kind: string, body: unknown];
-
-/** Lines written through the same door as a device uses. */
-async function send(context: BrowserContext, shop: RunningShop, entries: readonly unknown[]): Promise<void> {
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
-}
-
-/** A machine with its facts, and what else its log holds. */
-export async function hang(
-  context: BrowserContext,
-  shop: RunningShop,
-  tag: number,
-  intake: Record<string, unknown>,
-  more: readonly Line[] = [],
-): Promise<string> {
-  const job = idOf(tag, 0);
-  const lines: readonly Line[] = [['open', { tag, title: 'invented' }], ['intake', intake], ...more];
-  const at = (n: number) => `2026-05-0${1 + (tag % 9)}T09:0${n}:00.000+00:00`;
-  const entries = lines.map(([kind, body], n) => ({
-    ...{ id: idOf(tag, n + 1), job, at: at(n), by: 'bench', kind, v: 1, body },
-  }));
-  await send(context, shop, entries);
-  return job;
-}
-
-export async function tellShop(context: BrowserContext, shop: RunningShop, lines: readonly Line[]) {
-  const entries = lines.map(([kind, body], n) => ({
-    ...{
-      id: idOf(9000, n + 1),
-      job: 'shop',
-      at: `2026-05-01T08:0${n}:00.000+00:00`,
-      by: 'bench',
-      kind,
-      v: 1,
-      body,
-    },
-  }));
-  await send(context, shop, entries);
-}
 
 /** Acts on the Findings sheet as a person does. */
 export class FindingsSheet {

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { FindingsSheet, hang as hangIn } from './findings-support.js';
-import { allSaved, expectAccessible, visitShop } from './support.js';
+import { FindingsSheet } from './findings-support.js';
+import { allSaved, expectAccessible, hang as hangIn, visitShop } from './support.js';
 
 /** Invented machines whose first fault is not their only one: the advice is followed tap by tap. */
 const visit = visitShop();
@@ -14,7 +14,7 @@ beforeAll(() => {
   sheet = new FindingsSheet(page);
 });
 
-const hang = (tag: number, intake: Record<string, unknown>) => hangIn(visit.context, visit.shop, tag, intake);
+const hang = (tag: number, intake: Record<string, unknown>) => hangIn(visit, tag, intake);
 const see = (check: string, outcome: string) => sheet.see(check, outcome);
 const likely = (fault: string) => sheet.likely(fault);
 

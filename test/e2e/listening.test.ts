@@ -1,76 +1,35 @@
 import { resolve } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { pdfText } from '../record/poppler.js';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  phone,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import { allSaved, expectAccessible, hang, openPage, phone, type RunningShop, visitShop } from './support.js';
 
 /** Two made recordings of one invented engine, dropped in: heard in the browser, compared, and printed. */
-let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
-let page: Page;
-let errors: string[];
-const job = '01900000-0000-7000-8000-003100000000';
-beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser([
+const sound = (name: string) => resolve('demo/sounds', `${name}.wav`);
+const visit = visitShop({
+  browser: [
     '--use-fake-ui-for-media-stream',
     '--use-fake-device-for-media-stream',
     `--use-file-for-fake-audio-capture=${sound('pump-after')}`,
-  ]);
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
-  await hang();
+  ],
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
+let shop: RunningShop;
+let context: BrowserContext;
+let page: Page;
+let errors: string[];
+let job: string;
+beforeAll(async () => {
+  ({ shop, context, page, errors } = visit);
+  const topSpeed = {
+    spec: 'governed-top-speed',
+    label: 'Top speed, no load',
+    line: 'Top speed 3250 rpm',
+    value: { written: '3250 rpm', kind: 'rotation', si: (3250 * 2 * Math.PI) / 60, unit: 'rpm' },
+    origin: { from: "maker's sheet", detail: 'page 22' },
+  };
+  const intake = { machine: 'Pump', architecture: 'overhead-valve', governor: 'flyweight', use: 'pump' };
+  job = await hang(visit, 31, intake, [['spec', topSpeed]]);
 });
-
-const sound = (name: string) => resolve('demo/sounds', `${name}.wav`);
-
-async function hang(): Promise<void> {
-  const at = '2026-05-03T09:00:00.000+00:00';
-  const line = (n: number, kind: string, body: unknown) => ({
-    id: `01900000-0000-7000-8000-00310000000${n}`,
-    job,
-    at,
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
-  });
-  const entries = [
-    line(1, 'open', { tag: 31, title: 'invented' }),
-    line(2, 'intake', {
-      machine: 'Pump',
-      architecture: 'overhead-valve',
-      governor: 'flyweight',
-      use: 'pump',
-    }),
-    line(3, 'spec', {
-      spec: 'governed-top-speed',
-      label: 'Top speed, no load',
-      line: 'Top speed 3250 rpm',
-      value: { written: '3250 rpm', kind: 'rotation', si: (3250 * 2 * Math.PI) / 60, unit: 'rpm' },
-      origin: { from: "maker's sheet", detail: 'page 22' },
-    }),
-  ];
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
-}
 
 const dialog = () => page.getByRole('dialog');
 
@@ -139,7 +98,7 @@ describe('listening to the engine', () => {
   });
 
   test('the microphone gives a large number on a phone, and a mark goes into the log with it', async () => {
-    const pocket = await browser.newContext({ ...phone, permissions: ['microphone'] });
+    const pocket = await visit.browser.newContext({ ...phone, permissions: ['microphone'] });
     const { page: small, errors: wrong } = await openPage(pocket, `${shop.address}/job/${job}/run-up`);
     await small.getByRole('button', { name: 'Listen now' }).click();
     await small.getByRole('button', { name: 'Use the microphone' }).click();

@@ -1,9 +1,18 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { allSaved, expectAccessible, openPage, phone, visitShop, writeLines } from './support.js';
+import {
+  allSaved,
+  expectAccessible,
+  hang,
+  type Line,
+  openPage,
+  phone,
+  tellShop,
+  visitShop,
+} from './support.js';
 
 /** An invented side-valve engine on the bench: a worn bore, a warped head and a tight valve, from reading to record. */
-const job = '01900000-0000-7000-8000-004100000000';
+let job: string;
 const visit = visitShop();
 let address: string;
 let context: BrowserContext;
@@ -12,7 +21,7 @@ let errors: string[];
 beforeAll(async () => {
   ({ context, page, errors } = visit);
   address = visit.shop.address;
-  await hang();
+  job = await hangEngine();
 });
 
 const length = (n: number, unit = 'in') => ({
@@ -24,13 +33,16 @@ const length = (n: number, unit = 'in') => ({
 const sheet = (page: number) => ({ from: "maker's sheet", detail: `invented sheet, page ${page}` });
 
 /** The tagged engine and the shop's tools. */
-async function hang(): Promise<void> {
-  const tool = (tool: string, name: string, resolution: number, uncertainty: number) =>
-    [
-      'shop',
-      'instrument',
-      { tool, name, resolution: length(resolution), uncertainty: length(uncertainty) },
-    ] as const;
+async function hangEngine(): Promise<string> {
+  const tool = (tool: string, name: string, resolution: number, uncertainty: number): Line => [
+    'instrument',
+    { tool, name, resolution: length(resolution), uncertainty: length(uncertainty) },
+  ];
+  await tellShop(visit, [
+    tool('telescoping', 'telescoping gauge and micrometer', 0.0001, 0.0007),
+    tool('dial-bore', 'dial bore gauge', 0.0001, 0.0003),
+    tool('feelers', 'straightedge and feelers', 0.001, 0.001),
+  ]);
   const identity = { how: 'measured', bore: length(2.5625), stroke: length(1.75), leavesOpen: '' };
   const ratio = {
     spec: 'compression-ratio',
@@ -39,19 +51,11 @@ async function hang(): Promise<void> {
     value: { written: '6.2', kind: 'ratio', si: 6.2, unit: '1' },
     origin: sheet(4),
   };
-  await writeLines(
-    visit,
-    [
-      [job, 'open', { tag: 41, title: 'invented' }],
-      [job, 'intake', { machine: 'Cement mixer', architecture: 'side-valve', ignition: 'points' }],
-      [job, 'identity', identity],
-      [job, 'spec', ratio],
-      tool('telescoping', 'telescoping gauge and micrometer', 0.0001, 0.0007),
-      tool('dial-bore', 'dial bore gauge', 0.0001, 0.0003),
-      tool('feelers', 'straightedge and feelers', 0.001, 0.001),
-    ],
-    41,
-  );
+  const intake = { machine: 'Cement mixer', architecture: 'side-valve', ignition: 'points' };
+  return hang(visit, 41, intake, [
+    ['identity', identity],
+    ['spec', ratio],
+  ]);
 }
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });

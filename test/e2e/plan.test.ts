@@ -1,94 +1,50 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  phone,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { allSaved, expectAccessible, hang, openPage, phone, type RunningShop, visitShop } from './support.js';
 
 /** An invented brush cutter: the head gasket and the carburetor, and a diaphragm that does not come in time. */
-const job = '01900000-0000-7000-8000-0000000c0041';
+const visit = visitShop();
 let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
+
 let page: Page;
 let errors: string[];
 let picture: string;
+let job: string;
 
 beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
+  ({ shop, page, errors } = visit);
   picture = join(mkdtempSync(join(tmpdir(), 'wristpin-plan-')), 'view.jpg');
   const plain = sharp({ create: { width: 320, height: 240, channels: 3, background: '#7a8a6b' } });
   writeFileSync(picture, await plain.jpeg().toBuffer());
-  await hang();
-});
-afterEach(async ({ task }) => {
-  if (task.result?.state === 'fail')
-    await page.screenshot({ path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png` });
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
-});
-
-async function hang(): Promise<void> {
-  const lines: [string, unknown][] = [
-    ['open', { tag: 41, title: 'invented' }],
-    [
-      'intake',
-      {
-        machine: 'Brush cutter',
-        architecture: 'two-stroke',
-        fuelSystem: 'diaphragm',
-        ignition: 'solid-state',
-        starter: 'rope',
-        governor: 'none',
-        variants: { 'detachable-head': true, 'primer-bulb': false },
-      },
-    ],
-    [
-      'part',
-      { part: 'head-gasket', name: 'Head gasket', count: 1, state: 'arrived', component: 'cylinder-head' },
-    ],
+  job = await hang(visit, 41, brushCutter, [
+    ['part', { part: 'head-gasket', name: 'Head gasket', state: 'arrived', ...one('cylinder-head') }],
     [
       'part',
       {
         part: 'diaphragm',
         name: 'Metering diaphragm',
-        count: 1,
         state: 'ordered',
         due: '2026-06-11',
-        component: 'metering-diaphragm',
+        ...one('metering-diaphragm'),
       },
     ],
-  ];
-  const entries = lines.map(([kind, body], i) => ({
-    id: i === 0 ? job : `01900000-0000-7000-8000-0000000c1${String(i).padStart(3, '0')}`,
-    job,
-    at: `2026-05-04T09:0${i}:00.000+00:00`,
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
-  }));
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
-}
+  ]);
+});
+
+const one = (component: string) => ({ component, count: 1 });
+const brushCutter = {
+  machine: 'Brush cutter',
+  architecture: 'two-stroke',
+  fuelSystem: 'diaphragm',
+  ignition: 'solid-state',
+  starter: 'rope',
+  governor: 'none',
+  variants: { 'detachable-head': true, 'primer-bulb': false },
+};
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const dialog = () => page.getByRole('dialog');
@@ -323,7 +279,7 @@ describe('putting together', () => {
     await page.getByRole('link', { name: /^Run-up\s*, blocked/ }).waitFor();
     await page.getByText(/pieces back on/).click();
     await page
-      .locator('.way > li', { hasText: /^✓Carburetor/ })
+      .locator('.way > li', { hasText: /^Carburetor/ })
       .getByRole('link', { name: 'Change' })
       .click();
     await page.locator('.tick-row', { hasText: 'Plug out of: Intake port' }).locator('input').check();
@@ -352,7 +308,7 @@ describe('putting together', () => {
   });
 
   test('on a phone a step fits its window, and its controls a glove', async () => {
-    const small = await browser.newContext(phone);
+    const small = await visit.browser.newContext(phone);
     const { page: hand } = await openPage(small, `${shop.address}/job/${job}/take-apart/carburetor`);
     await hand.getByRole('heading', { level: 1 }).waitFor();
     const over = await hand.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

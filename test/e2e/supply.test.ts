@@ -1,73 +1,33 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import {
-  allSaved,
-  expectAccessible,
-  openPage,
-  type RunningShop,
-  startBrowser,
-  startShop,
-  wide,
-} from './support.js';
+import type { Page } from 'playwright-core';
+import { beforeAll, expect, test } from 'vitest';
+import { allSaved, expectAccessible, hang, type Line, type RunningShop, visitShop } from './support.js';
 
 /** Two invented machines: the one’s gasket comes wrong, and what was promised for it cannot be kept. */
+const visit = visitShop();
 let shop: RunningShop;
-let browser: Browser;
-let context: BrowserContext;
+
 let page: Page;
 let errors: string[];
-beforeAll(async () => {
-  shop = await startShop();
-  browser = await startBrowser();
-  context = await browser.newContext(wide);
-  ({ page, errors } = await openPage(context, shop.address));
-});
-afterEach(async ({ task }) => {
-  if (task.result?.state === 'fail')
-    await page.screenshot({
-      path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`,
-      fullPage: true,
-    });
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.stop();
+beforeAll(() => {
+  ({ shop, page, errors } = visit);
 });
 
 const dayOn = (days: number) => new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
-const uuid = (tag: number, n: number) =>
-  `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n).padStart(8, '0')}`;
 
-/** A machine whose owner has said yes, written through the same door as a device uses. */
-async function hang(tag: number, promised: string, goals: readonly string[]): Promise<string> {
-  const bodies: [string, unknown][] = [
-    ['open', { tag, title: 'invented' }],
-    ['intake', { machine: `Pump ${tag}`, architecture: 'overhead-valve', use: 'pump', promised }],
-    ...['intake', 'findings', 'worth-it'].map((stage): [string, unknown] => [
-      'stage',
-      { stage, state: 'not-needed', reason: 'invented for this test' },
-    ]),
-    ...goals.map((component): [string, unknown] => [
+/** A machine whose owner has said yes, an hour ago. */
+function hangAccepted(tag: number, promised: string, goals: readonly string[]): Promise<string> {
+  const settled = ['intake', 'findings', 'worth-it'].map(
+    (stage): Line => ['stage', { stage, state: 'not-needed', reason: 'invented for this test' }],
+  );
+  const reach = goals.map(
+    (component): Line => [
       'goal',
       { component, title: component.replaceAll('-', ' '), why: 'looked at', state: 'wanted' },
-    ]),
-  ];
-  const at = new Date(Date.now() - 3_600_000).toISOString().replace('Z', '+00:00');
-  const entries = bodies.map(([kind, body], n) => ({
-    id: uuid(tag, n + 1),
-    job: uuid(tag, 0),
-    at,
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
-  }));
-  const answer = await context.request.post(`${shop.address}/api/entries`, {
-    data: { entries },
-    headers: { origin: shop.address },
-  });
-  expect(answer.status(), await answer.text()).toBe(200);
-  return uuid(tag, 0);
+    ],
+  );
+  const intake = { machine: `Pump ${tag}`, architecture: 'overhead-valve', use: 'pump', promised };
+  const hourAgo = new Date(Date.now() - 3_600_000).toISOString().replace('Z', '+00:00');
+  return hang(visit, tag, intake, [...settled, ...reach], hourAgo);
 }
 
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true });
@@ -92,7 +52,7 @@ const offers = [
 ].join('\n');
 
 test('gaskets come by themselves from what has to come off, and are put on the list by a hand', async () => {
-  const job = await hang(41, dayOn(2), ['cylinder-head']);
+  const job = await hangAccepted(41, dayOn(2), ['cylinder-head']);
   await page.goto(`${shop.address}/job/${job}/parts`);
   await page.getByRole('heading', { level: 1, name: 'No part is listed' }).waitFor();
   const asks = page.getByRole('region', { name: 'What the work asks for' });
@@ -189,7 +149,7 @@ test('caustic on aluminum is refused before it is wet, with the reason, the haza
 });
 
 test('the bench plan shows both jobs, what to pick up next, and the promise that cannot be kept', async () => {
-  await hang(42, dayOn(30), ['muffler']);
+  await hangAccepted(42, dayOn(30), ['muffler']);
   await page.goto(shop.address);
   const next = page.getByRole('region', { name: 'What to pick up next' });
   await next.getByText(/^(Pick up|Next,) tag 4[12]/).waitFor();

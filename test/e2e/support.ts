@@ -123,18 +123,19 @@ export interface Visit {
 }
 
 /** Filled before the first test of the file runs; read it inside tests only. */
-export function visitShop(options: BrowserContextOptions = wide, ...args: string[]): Visit {
+export function visitShop({ browser = [] }: { browser?: readonly string[] } = {}): Visit {
   const visit = {} as { -readonly [K in keyof Visit]: Visit[K] };
   beforeAll(async () => {
-    visit.shop = await startShop(...args);
-    visit.browser = await startBrowser();
-    visit.context = await visit.browser.newContext(options);
+    visit.shop = await startShop();
+    visit.browser = await startBrowser(browser);
+    visit.context = await visit.browser.newContext(wide);
     Object.assign(visit, await openPage(visit.context, visit.shop.address));
   });
   afterEach(async ({ task }) => {
     if (task.result?.state === 'fail')
       await visit.page.screenshot({
         path: `test-results/${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`,
+        fullPage: true,
       });
   });
   afterAll(async () => {
@@ -144,20 +145,39 @@ export function visitShop(options: BrowserContextOptions = wide, ...args: string
   return visit;
 }
 
-/** Lines for the log, as a device would write them, through the same door. */
-export async function writeLines(
-  { context, shop }: Visit,
-  lines: readonly (readonly [job: string, kind: string, body: unknown])[],
+export type Line = readonly [kind: string, body: unknown];
+
+/** Ids of one job, told apart by its tag; 0 is the job itself. */
+export const idOf = (tag: number, n: number): string =>
+  `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n).padStart(8, '0')}`;
+
+/** A tagged machine and what its log holds, a minute apart, written through the same door as a device uses. */
+export async function hang(
+  visit: Visit,
   tag: number,
+  intake: Record<string, unknown>,
+  more: readonly Line[] = [],
+  from = `2026-05-0${1 + (tag % 9)}T09:00:00.000+00:00`,
+): Promise<string> {
+  const job = idOf(tag, 0);
+  await send(visit, job, tag, [['open', { tag, title: 'invented' }], ['intake', intake], ...more], from);
+  return job;
+}
+
+/** Lines of the shop's own log. */
+export const tellShop = (visit: Visit, lines: readonly Line[]): Promise<void> =>
+  send(visit, 'shop', 9000, lines, '2026-05-01T08:00:00.000+00:00');
+
+async function send(
+  { context, shop }: Visit,
+  job: string,
+  tag: number,
+  lines: readonly Line[],
+  from: string,
 ): Promise<void> {
-  const entries = lines.map(([job, kind, body], n) => ({
-    id: `01900000-0000-7000-8000-${String(tag).padStart(4, '0')}${String(n + 1).padStart(8, '0')}`,
-    job,
-    at: `2026-05-0${tag % 9 || 9}T09:00:00.000+00:00`,
-    by: 'bench',
-    kind,
-    v: 1,
-    body,
+  const at = (n: number) => new Date(Date.parse(from) + n * 60_000).toISOString().replace('Z', '+00:00');
+  const entries = lines.map(([kind, body], n) => ({
+    ...{ id: idOf(tag, n + 1), job, at: at(n), by: 'bench', kind, v: 1, body },
   }));
   const answer = await context.request.post(`${shop.address}/api/entries`, {
     data: { entries },

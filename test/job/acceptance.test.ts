@@ -33,7 +33,7 @@ test('each acceptance number comes from the latest line that says it', () => {
   add('intake', { architecture: 'overhead-valve', governor: 'flyweight' });
   add('recording', recording('cold', 'cold', 2));
   expect(said(lines, 'cold-start-pulls')).toBe('2');
-  expect(said(lines, 'no-load-speed')).toBe('3312 ± 9 rpm, heard');
+  expect(said(lines, 'no-load-speed')).toBe('3312 ± 9 rpm');
   add('run-up', {
     item: 'top-speed-set',
     title: 'Top speed',
@@ -62,4 +62,21 @@ test('what a check or a measurement said before the work is no proof', () => {
   });
   expect(said(lines, 'noise-and-smoke')).toBe('none, clear after 3 min');
   expect(said(lines, 'compression')).toBe('85 psi');
+});
+
+test('each of them says how it is known', () => {
+  const { add, lines } = log();
+  add('intake', { architecture: 'overhead-valve' });
+  add('recording', recording('cold', 'cold', 2));
+  add('measurement', {
+    measure: 'compression',
+    title: 'Compression',
+    value: written('85 psi', 'pressure'),
+    instrument: 'compression-gauge',
+    phase: 'after',
+  });
+  const known = (id: string) =>
+    acceptanceOf(fold(jobId, lines), builtInCatalog()).find((row) => row.acceptance.id === id)?.said?.from;
+  expect(known('cold-start-pulls')).toBe('heard in cold.wav');
+  expect(known('compression')).toBe('measured, compression gauge');
 });

@@ -44,10 +44,10 @@ test('before and after stand side by side, each thing from the latest recording 
   );
   expect(heardOf(fold(jobId, lines))).toEqual([
     { what: 'Pulls until it caught, cold', before: '9, did not catch', after: '2' },
-    { what: 'Seconds to a steady run', after: '3.2' },
+    { what: 'From the first pull to a steady run', after: '3.2 s' },
     { what: 'Speed', before: '3105 ± 13 rpm', after: '3321 ± 4 rpm' },
     { what: 'Hunting', before: '± 140 rpm, 0.8 a second', after: 'none heard' },
-    { what: 'Missed beats', before: '3.1 in 100', after: 'none heard' },
+    { what: 'Missed beats, at least', before: '3.1 in 100', after: 'none heard' },
   ]);
 });
 

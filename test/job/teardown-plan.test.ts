@@ -8,8 +8,9 @@ import {
   goalChoices,
   isGraph,
   lineWords,
-  loggedMinutes,
+  shopMinutes,
   stepBy,
+  stepTimes,
   teardownPlanOf,
 } from '../../src/job/index.js';
 import { drawing, times } from '../plan/seeded.js';
@@ -355,11 +356,12 @@ test('the shop’s own minutes are the median of what its log says, breaks and p
     }
     return at.job();
   });
-  const minutes = loggedMinutes(jobs, catalog);
+  const taken = (of: typeof jobs) => of.flatMap((job) => stepTimes(job, catalog));
+  const minutes = shopMinutes(taken(jobs));
   // each line of these logs is a minute after the one before: 2, 3 and 4 minutes a step
   expect(minutes.carburetor).toBe(3);
   expect(minutes['fuel-drained']).toBeUndefined();
-  expect(loggedMinutes(jobs.slice(0, 2), catalog)).toEqual({});
+  expect(shopMinutes(taken(jobs.slice(0, 2)))).toEqual({});
   const plan = teardownPlanOf(jobs[0]!, catalog, { minutes });
   expect(plan.state).toBe('planned');
 });

@@ -12,7 +12,7 @@ import {
   type WorthVerdict,
   worthOf,
 } from '../../job/index.js';
-import { FinishedJobs, shopNow } from '../../server/index.js';
+import { PastJobs, shopNow } from '../../server/index.js';
 import type { Store } from '../../store/index.js';
 import { type Command, Failed, flag } from '../command.js';
 import { findJob } from './find-job.js';
@@ -49,7 +49,7 @@ async function adviceFor(store: Store, id: string): Promise<Advice> {
   const { shop, catalog } = await shopNow(store);
   const job = fold(id, await store.entries(id));
   const own = ownSay(
-    ownFrequencies(shop, await new FinishedJobs(store).list(catalog), catalog),
+    ownFrequencies(shop, (await new PastJobs(store).tell(catalog)).finished, catalog),
     job,
     catalog,
   );

@@ -1,6 +1,6 @@
 import type { Catalog } from '../../catalog/index.js';
 import { exportedFrequencies, type OwnFrequencies, ownFrequencies } from '../../job/index.js';
-import { FinishedJobs, shopNow } from '../../server/index.js';
+import { PastJobs, shopNow } from '../../server/index.js';
 import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
@@ -64,7 +64,7 @@ async function countJob(store: Store, around: Surroundings, named: string, count
 
 async function ownNow(store: Store): Promise<{ own: OwnFrequencies; catalog: Catalog }> {
   const { shop, catalog } = await shopNow(store);
-  return { own: ownFrequencies(shop, await new FinishedJobs(store).list(catalog), catalog), catalog };
+  return { own: ownFrequencies(shop, (await new PastJobs(store).tell(catalog)).finished, catalog), catalog };
 }
 
 function asText({ on, jobs }: OwnFrequencies, told: ReturnType<typeof exportedFrequencies>): string[] {

@@ -10,6 +10,8 @@ export interface AcceptanceRow {
     readonly entry: string;
     readonly at: string;
     readonly words: string;
+    /** how it is known: "measured, inductive tachometer" */
+    readonly from: string;
     readonly value?: Written;
   };
 }
@@ -48,14 +50,14 @@ function fromRunUp(job: Job, catalog: Catalog, { id, spec, measurement, kind }: 
   return same.flatMap((step) => {
     const said = job.runUp.get(step.id);
     if (!said?.value || said.value.kind !== kind) return [];
-    return [saidBy(said, said.value.written, said.value)];
+    return [saidBy(said, said.value.written, `run-up: ${step.title.toLowerCase()}`, said.value)];
   });
 }
 
 function fromMeasurements(job: Job, { measurement }: Acceptance): Said[] {
   return job.measurements
     .filter((m) => m.measure === measurement && m.phase === 'after')
-    .map((m) => saidBy(m, m.value.written, m.value));
+    .map((m) => saidBy(m, m.value.written, measuredWith(m), m.value));
 }
 
 /** What a check found before the work is the complaint, not the proof. */
@@ -64,7 +66,7 @@ function fromChecks(job: Job, { check, kind }: Acceptance): Said[] {
   if (check === undefined || since === undefined || kind !== 'words') return [];
   return job.observations
     .filter((o) => o.check === check && Date.parse(o.at) >= since)
-    .map((o) => saidBy(o, [...o.outcomes, o.words].filter(Boolean).join(', ')));
+    .map((o) => saidBy(o, [...o.outcomes, o.words].filter(Boolean).join(', '), 'seen at the run-up'));
 }
 
 const firstRunUp = (job: Job): number | undefined => {
@@ -77,7 +79,7 @@ const heard: Readonly<Record<string, (r: From<'recording'>) => string | undefine
   'hot-start-pulls': (r) => (r.temperature === 'hot' ? pulls(r) : undefined),
   'no-load-speed': (r) =>
     r.mean && r.rivalsRpm.length === 0
-      ? `${Math.round(r.mean.rpm)} ± ${Math.ceil(2 * r.mean.u)} rpm, heard`
+      ? `${Math.round(r.mean.rpm)} ± ${Math.ceil(2 * r.mean.u)} rpm`
       : undefined,
 };
 
@@ -91,13 +93,17 @@ function fromRecordings(job: Job, { id }: Acceptance): Said[] {
     .filter(({ phase }) => phase === 'after')
     .flatMap((r) => {
       const said = words(r);
-      return said === undefined ? [] : [saidBy(r, said)];
+      return said === undefined ? [] : [saidBy(r, said, `heard in ${r.name}`)];
     });
 }
 
-const saidBy = (from: { entry: string; at: string }, words: string, value?: Written): Said => ({
-  entry: from.entry,
-  at: from.at,
+const measuredWith = ({ instrument }: From<'measurement'>): string =>
+  ['measured', instrument?.replaceAll('-', ' ')].filter(Boolean).join(', ');
+
+const saidBy = (by: { entry: string; at: string }, words: string, from: string, value?: Written): Said => ({
+  entry: by.entry,
+  at: by.at,
   words,
+  from,
   ...(value && { value }),
 });

@@ -2,8 +2,7 @@ import { type Architecture, byId, type Catalog, type Fault } from '../../catalog
 import { leastTeardown, type TeardownStep, teardownSteps } from '../../plan/index.js';
 import type { From, Job } from '../job.js';
 import { engineGraph, isGraph } from './engine-graph.js';
-import { architectureOf } from './taken.js';
-import { doneSteps } from './tally.js';
+import { architectureOf, offNow, piecesOf } from './taken.js';
 
 /** A component that has come off or has to, and why, in words. */
 export interface ComesOff {
@@ -42,14 +41,8 @@ export function stepsToCome(job: Job, catalog: Catalog): TeardownStep[] {
   const { architecture, graph } = engine;
   const on = new Set(graph.pieces.map(({ id }) => id));
   const reach = [...targets(job, catalog, architecture).keys()].filter((id) => on.has(id));
-  const off = [...offNow(job)].filter((id) => on.has(id));
+  const off = [...offNow(job, catalog)].filter((id) => on.has(id));
   return teardownSteps(catalog, architecture, leastTeardown(graph, { reach, off }));
-}
-
-/** Components that are off now: taken off and not put back. */
-export function offNow(job: Job): Set<string> {
-  const back = new Set(doneSteps(job, 'assembly').map((s) => s.putsBack));
-  return new Set(doneSteps(job, 'teardown').flatMap((s) => (back.has(s.step) ? [] : (s.component ?? []))));
 }
 
 /**
@@ -60,12 +53,14 @@ export function comesOff(job: Job, catalog: Catalog): ComesOff[] {
   const architecture = architectureOf(job);
   if (architecture === undefined) return [];
   const reached = targets(job, catalog, architecture);
-  const off = offNow(job);
+  const off = offNow(job, catalog);
   const logged = [...job.steps.values()].flatMap((s): ComesOff[] => {
-    if (s.stage !== 'teardown' || s.component === undefined || s.state === 'dropped') return [];
-    if (s.state === 'done' && !off.has(s.component)) return [];
+    if (s.stage !== 'teardown' || s.state === 'dropped') return [];
     const why = s.state === 'done' ? `${s.title}: off` : `${s.title}: to come off`;
-    return [{ component: s.component, why, inside: false }];
+    const pieces = piecesOf(s, catalog, architecture);
+    return pieces
+      .filter((component) => s.state !== 'done' || off.has(component))
+      .map((component) => ({ component, why, inside: pieces.length > 1 && component !== s.component }));
   });
   const known = new Set(logged.map(({ component }) => component));
   const steps = stepsToCome(job, catalog);

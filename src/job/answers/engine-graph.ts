@@ -19,6 +19,8 @@ export interface EngineGraph {
   readonly architecture: Architecture;
   readonly graph: TeardownGraph;
   readonly assumed: readonly Assumed[];
+  /** components and assemblies whose minutes are the shop's own, from the clock of its logs */
+  readonly timed: ReadonlySet<string>;
   /** the name of a component, an assembly or a piece added to this engine */
   readonly nameOf: (id: string) => string;
   /** what holds a component on this engine, where it was counted */
@@ -47,6 +49,7 @@ export function engineGraph(job: Job, catalog: Catalog, shop: ShopMinutes = {}):
     return {
       architecture,
       assumed,
+      timed: new Set(Object.keys(shop)),
       ...withDifferences(graph, job.differs),
       nameOf: namer(job, catalog, architecture),
       fasteners: countedFasteners(job.differs),

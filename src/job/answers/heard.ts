@@ -35,10 +35,14 @@ const tells: readonly (readonly [what: string, tell: Tell])[] = [
   ['Pulls until it caught, cold', (r) => (r.temperature === 'cold' ? pullWords(r) : undefined)],
   ['Pulls until it caught, hot', (r) => (r.temperature === 'hot' ? pullWords(r) : undefined)],
   ['Pulls until it caught', (r) => (r.temperature === 'unknown' ? pullWords(r) : undefined)],
-  ['Seconds to a steady run', ({ starts }) => starts?.secondsToSteady?.toFixed(1)],
+  [
+    'From the first pull to a steady run',
+    ({ starts }) =>
+      starts?.secondsToSteady === undefined ? undefined : `${starts.secondsToSteady.toFixed(1)} s`,
+  ],
   ['Speed', speedWords],
   ['Hunting', huntingWords],
-  ['Missed beats', missedWords],
+  ['Missed beats, at least', missedWords],
   ['Droop under load', droopWords],
 ];
 

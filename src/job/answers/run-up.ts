@@ -103,11 +103,22 @@ function heardTooFast(job: Job, items: readonly RunUpItem[]): string[] {
   const heard = lastHeard(job);
   if (!top || !heard?.mean || heard.rivalsRpm.length > 0) return [];
   if (top.said && Date.parse(top.said.at) > Date.parse(heard.at)) return [];
-  const fastest = Math.max(heard.mean.rpm - 2 * heard.mean.u, ...heard.segments.map((s) => s.rpm - 2 * s.u));
+  const fastest = Math.max(heard.mean.rpm - 2 * heard.mean.u, ...heldSpeeds(heard.track));
   const limit = of(1, 'rpm').si;
   const most = top.limit!.max! / limit;
   if (fastest <= most) return [];
   return [`Overspeed: ${heard.name} turns ${Math.round(fastest)} rpm, ${Math.round(most)} rpm is the most`];
+}
+
+/** For each moment the speed that was not undercut for a second from there on, less two standard uncertainties. */
+function heldSpeeds(track: From<'recording'>['track']): number[] {
+  const last = track.at(-1)?.t ?? 0;
+  return track
+    .filter(({ t }) => t + 1 <= last)
+    .map((from) => {
+      const second = track.filter(({ t }) => t >= from.t && t <= from.t + 1);
+      return Math.min(...second.map(({ rpm, u }) => rpm - 2 * u));
+    });
 }
 
 function lastHeard(job: Job): From<'recording'> | undefined {

@@ -10,24 +10,28 @@ const leastMinutes = 0.5;
 /** Fewer say more of that one engine than of the shop. */
 const fewest = 3;
 
+/** A component or an assembly, and the minutes that it took once. */
+export type StepTime = readonly [id: string, minutes: number];
+
 /**
- * The shop's own minutes by component or assembly, from the clock of the log: the time from one step done to the next
- * one done on the same day, where it is long enough to be work and short enough to be without a break. The median of
- * at least three; what was logged less often keeps the catalog's minutes.
+ * The shop's own minutes by component or assembly: the median of at least three times over all its jobs; what was
+ * logged less often keeps the catalog's minutes.
  */
-export function loggedMinutes(jobs: readonly Job[], catalog: Catalog): ShopMinutes {
+export function shopMinutes(taken: readonly StepTime[]): ShopMinutes {
   const times = new Map<string, number[]>();
-  for (const job of jobs) {
-    for (const [id, minutes] of stepTimes(job, catalog)) times.set(id, [...(times.get(id) ?? []), minutes]);
-  }
+  for (const [id, minutes] of taken) times.set(id, [...(times.get(id) ?? []), minutes]);
   const known = [...times].filter(([, list]) => list.length >= fewest);
   return Object.fromEntries(known.map(([id, list]) => [id, median(list)]));
 }
 
-function stepTimes(job: Job, catalog: Catalog): [string, number][] {
+/**
+ * What one job's log tells of minutes, from its clock: the time from one step done to the next one done on the same
+ * day, where it is long enough to be work and short enough to be without a break.
+ */
+export function stepTimes(job: Job, catalog: Catalog): StepTime[] {
   const done = inOrderDone(job, 'teardown');
   const architecture = architectureOf(job);
-  return done.flatMap((step, i): [string, number][] => {
+  return done.flatMap((step, i): StepTime[] => {
     const minutes = between(done[i - 1], step);
     if (minutes === undefined) return [];
     const pieces = piecesOf(step, catalog, architecture);

@@ -1,9 +1,9 @@
 import { byId, componentsOf } from '../../catalog/index.js';
 import type { From, Job } from '../job.js';
-import { offNow, stepsToCome } from './comes-off.js';
+import { stepsToCome } from './comes-off.js';
 import { engineGraph, isGraph } from './engine-graph.js';
 import { dayAfter, toBuy } from './order.js';
-import { architectureOf } from './taken.js';
+import { architectureOf, offNow } from './taken.js';
 import { type Draft, ends, isClosed, lower, notOrdering, put, usualMinutes } from './work-piece.js';
 import { wallMinute, wallTime } from './working-hours.js';
 
@@ -18,7 +18,7 @@ export function addTeardown(draft: Draft): void {
     minutes,
     after: ends(draft, notOrdering),
   });
-  if (minutes === 0 && !isClosed(draft, 'teardown') && offNow(draft.job).size === 0)
+  if (minutes === 0 && !isClosed(draft, 'teardown') && offNow(draft.job, draft.catalog).size === 0)
     draft.takenAs.push(
       `tag ${draft.job.tag}: what has to come off is not said yet; nothing is planned for it`,
     );
@@ -57,8 +57,8 @@ export function addCleaning(draft: Draft): void {
   for (const cleaning of open) addOneCleaning(draft, cleaning, before, planned);
 }
 
-const isApart = ({ job, pieces }: Draft): boolean =>
-  offNow(job).size > 0 || pieces.some(({ stage }) => stage === 'teardown');
+const isApart = ({ job, catalog, pieces }: Draft): boolean =>
+  offNow(job, catalog).size > 0 || pieces.some(({ stage }) => stage === 'teardown');
 
 /** Hands put it in; then it soaks and dries by itself. What is under way has only the rest of its time left. */
 function addOneCleaning(
@@ -145,7 +145,7 @@ export function addAssembly(draft: Draft): void {
 /** What will have to go back: each component that is off now, and each step that is to come, whole or single. */
 function unitsBack(draft: Draft): { components: readonly string[]; minutes: number }[] {
   const minutes = minutesOff(draft);
-  const off = [...offNow(draft.job)].map((id) => ({ components: [id], minutes: minutes(id) }));
+  const off = [...offNow(draft.job, draft.catalog)].map((id) => ({ components: [id], minutes: minutes(id) }));
   return [...off, ...stepsToCome(draft.job, draft.catalog)];
 }
 

@@ -70,7 +70,7 @@ export const api = {
       body: blob,
       headers: { 'content-type': blob.type },
     }),
-  finished: () => ask<{ finished: FinishedHere[] }>('/api/finished').then((r) => r.finished),
+  past: () => ask<{ finished: FinishedHere[]; minutes: Record<string, number> }>('/api/past'),
   loadDemo: () => ask<unknown>('/api/demo', { method: 'POST' }),
   removeDemo: () => ask<unknown>('/api/demo', { method: 'DELETE' }),
 };

@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import type { UnitSystem } from '../../quantity/index.js';
+import { remember, remembered } from './remember.js';
 
 /** What this device remembers for itself: who writes, which units come first, day or night. Never part of the log. */
 export interface Device {
@@ -15,19 +16,15 @@ let device: Device = load();
 function load(): Device {
   const fallback: Device = { by: 'bench', theme: 'auto' };
   try {
-    return { ...fallback, ...(JSON.parse(localStorage.getItem(key) ?? '{}') as Partial<Device>) };
+    return { ...fallback, ...(JSON.parse(remembered(key) ?? '{}') as Partial<Device>) };
   } catch {
-    return fallback; // a private window without storage still works, it just forgets
+    return fallback; // what another version wrote is no reason not to open
   }
 }
 
 export function changeDevice(change: Partial<Device>): void {
   device = { ...device, ...change };
-  try {
-    localStorage.setItem(key, JSON.stringify(device));
-  } catch {
-    // forgets at the end of the visit
-  }
+  remember(key, JSON.stringify(device));
   applyTheme();
   for (const tell of listeners) tell();
 }

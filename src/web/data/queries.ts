@@ -25,7 +25,7 @@ import { useOutbox, whenSaved } from './outbox.js';
 export const queries = new QueryClient({ defaultOptions: { queries: { staleTime: 30_000, retry: 1 } } });
 
 const jobsKey = ['jobs'] as const;
-const finishedKey = ['finished'] as const;
+const pastKey = ['past'] as const;
 const entriesKey = (job: string) => ['entries', job] as const;
 
 /** Open pages follow the store: a change made on another device is fetched at once. */
@@ -34,7 +34,7 @@ export function followChanges(): void {
   events.addEventListener('changed', (event) => {
     const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
     void queries.invalidateQueries({ queryKey: jobsKey });
-    void queries.invalidateQueries({ queryKey: finishedKey });
+    void queries.invalidateQueries({ queryKey: pastKey });
     for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
   });
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
@@ -98,17 +98,23 @@ export function useShop(): Shop {
 /** What the shop computes with: the program's catalog with the shop's own packs on top. */
 export const useCatalog = (): Catalog => catalogOf(useShop());
 
-const nothing: readonly never[] = [];
+const nothing = { finished: [], minutes: {} };
 
-/** What the shop's finished jobs have taught. While the store cannot be reached the catalog speaks alone. */
+/** What the shop's jobs so far tell. While the store cannot be reached the catalog speaks alone. */
+const usePast = () => useQuery({ queryKey: pastKey, queryFn: api.past }).data ?? nothing;
+
+/** The shop's own minutes by component or assembly, from the clock of its logs. */
+export const useShopMinutes = (): Readonly<Record<string, number>> => usePast().minutes;
+
+/** What the shop's finished jobs have taught. */
 export function useOwnFrequencies(): OwnFrequencies {
   const shop = useShop();
-  const { data = nothing } = useQuery({ queryKey: finishedKey, queryFn: api.finished });
+  const { finished } = usePast();
   const catalog = catalogOf(shop);
   const { learning, settings } = shop;
   return useMemo(
-    () => ownFrequencies({ learning, settings }, data, catalog),
-    [learning, settings, data, catalog],
+    () => ownFrequencies({ learning, settings }, finished, catalog),
+    [learning, settings, finished, catalog],
   );
 }
 

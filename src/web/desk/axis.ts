@@ -1,4 +1,5 @@
 import type { PictureAxis } from '../../worksheet/index.js';
+import { roundStep } from '../parts/round-step.js';
 
 /** One axis of a picture laid out: where a figure stands in pixels, and which figures are written beside it. */
 export interface Scale {
@@ -35,9 +36,7 @@ function extent(values: readonly number[], logarithmic: boolean): [number, numbe
 
 /** Round figures, 1, 2 or 5 of a decade apart, about so many of them. */
 function evenTicks(low: number, high: number, about: number): number[] {
-  const rough = (high - low) / Math.max(1, about);
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = [1, 2, 5, 10].find((s) => s * power >= rough * (1 - 1e-9))! * power;
+  const step = roundStep((high - low) / Math.max(1, about));
   const first = Math.ceil(low / step - 1e-9);
   const last = Math.floor(high / step + 1e-9);
   return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);

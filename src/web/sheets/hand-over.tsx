@@ -66,7 +66,7 @@ export function HandOver({ job, gate }: SheetProps) {
                 <div>
                   {decision.title}
                   <div className="soft">
-                    {decision.reason && `${decision.reason}. `}Comes back: {comesBack}
+                    {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}Comes back: {comesBack}
                   </div>
                 </div>
                 <span className="verdict cannot-decide">provisional</span>

@@ -182,7 +182,7 @@ function BackLine({ job, step }: { job: Job; step: BackStep }) {
   const late = step.renew.filter((r) => r.state === 'late' || r.state === 'not listed');
   return (
     <li>
-      <span className="place">{state === 'back' ? '✓' : off.bag ? `bag ${off.bag}` : ''}</span>
+      <span className="place">{state !== 'back' && off.bag ? `bag ${off.bag}` : ''}</span>
       <div>
         <b>{off.title}</b>
         <div className="soft">
@@ -263,7 +263,7 @@ function ForNow({ plan }: { plan: AssemblyPlan }) {
             <div>
               <b>{decision.title}</b>
               <div className="soft">
-                {decision.reason && `${decision.reason}. `}Comes back: {comesBack}
+                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}Comes back: {comesBack}
               </div>
             </div>
             <span className={`verdict ${state === 'here' ? 'fail' : 'cannot-decide'}`}>

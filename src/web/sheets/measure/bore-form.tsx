@@ -7,7 +7,14 @@ import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
 import { type Cell, cellKey, GridEntry, type Typed } from './grid-entry.js';
-import { atFirst, CircumstanceFields, circumstancesOf, readInUnit, saidOrigin } from './reading-fields.js';
+import {
+  atFirst,
+  CircumstanceFields,
+  circumstancesOf,
+  readInUnit,
+  saidOrigin,
+  UnitChoice,
+} from './reading-fields.js';
 
 const across = ['along the crankshaft', 'across the crankshaft', 'at 45°', 'at 135°'] as const;
 const heights = ['top of ring travel', 'middle', 'bottom'] as const;
@@ -62,15 +69,7 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
         Clean and cold. Rock the gauge: the smallest size it shows is the diameter. Enter moves on.
       </p>
       <div className="row">
-        <Choices
-          label="Unit"
-          value={unit}
-          onChange={setUnit}
-          choices={[
-            { id: 'in', label: 'inch' },
-            { id: 'mm', label: 'mm' },
-          ]}
-        />
+        <UnitChoice value={unit} onChange={setUnit} />
         <Choices
           label="Directions"
           value={count}

@@ -9,7 +9,14 @@ import { Choices, TextField } from '../../parts/field.js';
 import { LengthText } from './bore-form.js';
 import { type FaceGrid, gapGrid, heightGrid } from './face-grid.js';
 import { GridEntry, type Typed } from './grid-entry.js';
-import { atFirst, CircumstanceFields, circumstancesOf, readInUnit, saidOrigin } from './reading-fields.js';
+import {
+  atFirst,
+  CircumstanceFields,
+  circumstancesOf,
+  readInUnit,
+  saidOrigin,
+  UnitChoice,
+} from './reading-fields.js';
 
 export const faceNames: Readonly<Record<FaceMeasure, string>> = {
   'head-flatness': 'Head or block face',
@@ -85,15 +92,7 @@ function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSi
         </Button>
       </div>
       <div className="row">
-        <Choices
-          label="Unit of the readings"
-          value={unit}
-          onChange={setUnit}
-          choices={[
-            { id: 'in', label: 'inch' },
-            { id: 'mm', label: 'mm' },
-          ]}
-        />
+        <UnitChoice value={unit} onChange={setUnit} />
         {way === 'height' && (
           <Choices
             label="Places along"

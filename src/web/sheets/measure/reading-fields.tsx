@@ -21,6 +21,17 @@ export const atFirst: Circumstances = {
   material: '',
 };
 
+const gaugeUnits = [
+  { id: 'in', label: 'inch' },
+  { id: 'mm', label: 'mm' },
+] as const;
+export type GaugeUnit = (typeof gaugeUnits)[number]['id'];
+
+/** The unit that the instrument shows, for a grid of readings. */
+export function UnitChoice(props: { value: GaugeUnit; onChange: (unit: GaugeUnit) => void }) {
+  return <Choices label="Unit of the readings" choices={gaugeUnits} {...props} />;
+}
+
 const materials = [
   { id: 'cast iron', label: 'cast iron' },
   { id: 'aluminum', label: 'aluminum' },

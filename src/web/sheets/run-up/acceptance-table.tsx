@@ -17,7 +17,10 @@ export function AcceptanceTable({ job }: { job: Job }) {
       <ul className="lines">
         {rows.map(({ acceptance, said }) => (
           <li key={acceptance.id}>
-            <span>{acceptance.title}</span>
+            <div>
+              {acceptance.title}
+              {said && <div className="soft">{said.from}</div>}
+            </div>
             {said ? <b>{said.words}</b> : <span className="soft">not taken yet</span>}
           </li>
         ))}

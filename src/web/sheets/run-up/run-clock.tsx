@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Job, RunUpItem } from '../../../job/index.js';
+import { remember, remembered } from '../../data/remember.js';
 import { Button } from '../../parts/act.js';
 
 /** How long the engine has been running, and which looks are due by now. The device keeps the start, not the log. */
@@ -60,18 +61,16 @@ function useNow(ticking: boolean): number {
 /** Survives a reload of the page: a phone in an apron locks its screen. */
 function useRunning(job: string): { since: number | undefined; start: () => void; stop: () => void } {
   const key = `wristpin.running.${job}`;
-  const [since, setSince] = useState<number | undefined>(
-    () => Number(localStorage.getItem(key)) || undefined,
-  );
+  const [since, setSince] = useState<number | undefined>(() => Number(remembered(key)) || undefined);
   return {
     since,
     start: () => {
       const at = Date.now();
-      localStorage.setItem(key, String(at));
+      remember(key, String(at));
       setSince(at);
     },
     stop: () => {
-      localStorage.removeItem(key);
+      remember(key, undefined);
       setSince(undefined);
     },
   };

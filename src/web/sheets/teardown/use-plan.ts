@@ -1,12 +1,13 @@
 import { useEffect, useMemo, useState } from 'react';
 import { type Job, localTime, teardownPlanOf } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog, useShopMinutes } from '../../data/queries.js';
 
 /** The plan of the teardown as the log stands, soaks run down to the minute. */
 export function useTeardownPlan(job: Job) {
   const catalog = useCatalog();
+  const minutes = useShopMinutes();
   const now = useMinute();
-  return useMemo(() => teardownPlanOf(job, catalog, { now }), [job, now, catalog]);
+  return useMemo(() => teardownPlanOf(job, catalog, { now, minutes }), [job, now, minutes, catalog]);
 }
 
 function useMinute(): string {

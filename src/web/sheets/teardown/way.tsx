@@ -25,7 +25,9 @@ export function Way({ job, plan }: { job: Job; plan: TeardownPlan }) {
           <Step key={step.step} step={step} place={i + 1} />
         ))}
       </ol>
-      <p className="soft">{proof}</p>
+      <p className="soft">
+        {proof} {minutesFrom(plan)}
+      </p>
       <div className="row">
         <Link className="button go" href={`/job/${job.id}/take-apart`}>
           Take it apart step by step
@@ -43,6 +45,14 @@ export function Way({ job, plan }: { job: Job; plan: TeardownPlan }) {
       </details>
     </section>
   );
+}
+
+/** Where the minutes come from. */
+function minutesFrom({ steps, engine }: TeardownPlan): string {
+  const own = steps.filter(({ id }) => engine.timed.has(id)).length;
+  if (own === 0) return 'Minutes are the catalog’s usual ones (trade judgement, no source).';
+  const rest = own < steps.length ? ', the others the catalog’s usual ones (trade judgement, no source)' : '';
+  return `Minutes of ${own} ${own === 1 ? 'step' : 'steps'} are this shop’s own, by the clock of its logs${rest}.`;
 }
 
 function Step({ step, place }: { step: PlannedStep; place: number }) {

@@ -31,18 +31,23 @@ const temperatures = [
   { id: 'hot', label: 'hot' },
   { id: 'unknown', label: 'not known' },
 ] as const;
-const strokeChoices = [
+export const strokeChoices = [
   { id: '4', label: 'four strokes' },
   { id: '2', label: 'two strokes' },
 ] as const;
 
-/** A two-stroke is known by its architecture; before that is known, the engine is asked for. */
-export const strokesOf = (job: Job): 2 | 4 => (job.intake.architecture === 'two-stroke' ? 2 : 4);
+export type Strokes = (typeof strokeChoices)[number]['id'];
+
+/** Known by the architecture; before that is known a person has to say it: the beat alone does not tell. */
+export function strokesOf({ intake: { architecture } }: Job): Strokes | undefined {
+  if (architecture === undefined || architecture === 'unknown') return undefined;
+  return architecture === 'two-stroke' ? '2' : '4';
+}
 
 function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const [phase, setPhase] = useState<Recording['phase']>(job.runUp.size > 0 ? 'after' : 'before');
   const [temperature, setTemperature] = useState<Recording['temperature']>('unknown');
-  const [strokes, setStrokes] = useState<'2' | '4'>(strokesOf(job) === 2 ? '2' : '4');
+  const [strokes, setStrokes] = useState(strokesOf(job));
   const [cylinders, setCylinders] = useState('1');
   const [file, setFile] = useState<File>();
   const [heard, setHeard] = useState<Recording>();
@@ -54,6 +59,7 @@ function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
     act(async () => {
       setFile(chosen);
       setHeard(undefined);
+      if (!strokes) throw new Error('Say first whether it is a two-stroke or a four-stroke.');
       const engine = { strokes: strokes === '2' ? 2 : 4, cylinders: Number(cylinders) } as const;
       const sound = await decode(chosen, chosen.name);
       const seconds = sound.samples.length / sound.sampleRate;
@@ -82,9 +88,9 @@ function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
     <>
       <Choices label="Taken" choices={phases} value={phase} onChange={setPhase} />
       <Choices label="Engine was" choices={temperatures} value={temperature} onChange={setTemperature} />
-      <details>
+      <details open={strokes === undefined}>
         <summary>
-          {strokes === '4' ? 'Four strokes' : 'Two strokes'},{' '}
+          {strokes === undefined ? 'Which engine?' : strokes === '4' ? 'Four strokes' : 'Two strokes'},{' '}
           {cylinders === '1' ? 'one cylinder' : `${cylinders} cylinders`}
         </summary>
         <Choices label="Engine" choices={strokeChoices} value={strokes} onChange={setStrokes} />
@@ -143,7 +149,7 @@ function Preview({ heard, look }: { heard: Recording; look: Spectrogram | undefi
           {heard.starts.attempts} {heard.starts.attempts === 1 ? 'pull' : 'pulls'}
           {heard.starts.caught ? ' until it caught' : ', it did not catch'}
           {heard.starts.secondsToSteady !== undefined &&
-            `, steady ${heard.starts.secondsToSteady.toFixed(1)} s after`}
+            `, steady ${heard.starts.secondsToSteady.toFixed(1)} s after the first`}
         </p>
       )}
       {span && <SpeedPicture heard={heard} span={span} title={heard.name} />}

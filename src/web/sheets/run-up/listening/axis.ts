@@ -1,3 +1,5 @@
+import { roundStep } from '../../../parts/round-step.js';
+
 /** A stretch of numbers along a stretch of pixels, with round numbers to mark it. */
 export interface Axis {
   readonly at: (value: number) => number;
@@ -14,10 +16,4 @@ export function axisOver(low: number, high: number, from: number, to: number, ap
     at: (value) => from + ((to - from) * (value - first)) / (last - first),
     ticks: Array.from({ length: count }, (_, i) => first + i * step),
   };
-}
-
-/** 1, 2 or 5 times a power of ten, not below `rough`. */
-function roundStep(rough: number): number {
-  const power = 10 ** Math.floor(Math.log10(Math.max(rough, 1e-9)));
-  return power * ([1, 2, 5].find((n) => n * power >= rough) ?? 10);
 }

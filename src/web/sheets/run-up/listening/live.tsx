@@ -2,8 +2,11 @@ import { useEffect, useRef, useState } from 'react';
 import { type Body, type Job, loadOn } from '../../../../job/index.js';
 import { write } from '../../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../../parts/act.js';
+import { Caution } from '../../../parts/caution.js';
 import { Dialog } from '../../../parts/dialog.js';
-import { handleFor, strokesOf } from './add-recording.js';
+import { Choices } from '../../../parts/field.js';
+import { StopNow } from '../stop-now.js';
+import { handleFor, type Strokes, strokeChoices, strokesOf } from './add-recording.js';
 import { hear } from './ear.js';
 import { type Microphone, useMicrophone } from './microphone.js';
 import { SpeedPicture, spanOf } from './speed-picture.js';
@@ -25,7 +28,8 @@ const marks = [loadOn, 'Load off', 'Choke off', 'Throttle open'];
 
 function LiveForm({ job, most, onClose }: Parameters<typeof Live>[0]) {
   const microphone = useMicrophone();
-  const run = useLiveRun(microphone, strokesOf(job));
+  const [strokes, setStrokes] = useState(strokesOf(job));
+  const run = useLiveRun(microphone, strokes === '2' ? 2 : 4);
   const { wrong, act } = useAct();
   const now = run.track.at(-1);
   const fresh = now && run.seconds - now.t < 2 ? now : undefined;
@@ -35,18 +39,21 @@ function LiveForm({ job, most, onClose }: Parameters<typeof Live>[0]) {
       microphone.close();
       onClose();
     });
-  if (microphone.state !== 'on') return <BeforeListening microphone={microphone} />;
+  const tooFast =
+    fresh && most !== undefined && fresh.rpm - 2 * fresh.u > most
+      ? [`Overspeed: ${Math.round(fresh.rpm)} rpm, ${Math.round(most)} rpm is the most`]
+      : [];
+  if (microphone.state !== 'on')
+    return <BeforeListening microphone={microphone} strokes={strokes} onStrokes={setStrokes} />;
   return (
     <>
+      <StopNow stops={tooFast} />
       <output className="live-speed" aria-label="Speed now">
         {fresh ? Math.round(fresh.rpm) : '–'}
       </output>
       <p>
         {fresh ? `rpm, ± ${Math.max(1, Math.ceil(2 * fresh.u))}` : 'No steady beat is heard.'}
         {run.rivals.length > 0 && ` It could also be ${run.rivals.map(Math.round).join(' or ')} rpm.`}
-        {fresh && most !== undefined && fresh.rpm - 2 * fresh.u > most && (
-          <strong className="verdict fail"> too fast: {Math.round(most)} rpm is the most. Stop it.</strong>
-        )}
       </p>
       <LastMinute track={run.track} marks={run.marks} seconds={run.seconds} most={most} />
       <div className="row">
@@ -76,12 +83,32 @@ const refusals: Readonly<Record<Microphone['state'], string>> = {
   none: 'No microphone can be used from this page. Record with the phone and add the file.',
 };
 
-function BeforeListening({ microphone }: { microphone: Microphone }) {
+function BeforeListening(props: {
+  microphone: Microphone;
+  strokes: Strokes | undefined;
+  onStrokes: (strokes: Strokes) => void;
+}) {
+  const { microphone, strokes } = props;
   return (
     <>
+      <Caution
+        lines={[
+          'Outdoors. Phone and hands clear of belt, blade, fan and muffler; a second way to stop is ready.',
+        ]}
+      />
       <p role="status">{refusals[microphone.state]}</p>
+      <Choices
+        label="Engine, one cylinder"
+        choices={strokeChoices}
+        value={strokes}
+        onChange={props.onStrokes}
+      />
       <div className="row end">
-        <Button look="go" disabled={microphone.state === 'asking'} onClick={() => void microphone.open()}>
+        <Button
+          look="go"
+          disabled={!strokes || microphone.state === 'asking'}
+          onClick={() => void microphone.open()}
+        >
           Use the microphone
         </Button>
       </div>
