@@ -26,17 +26,17 @@ export interface EngineSpeed extends Verdict {
 export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   requireSound(sound);
   const cycle = cycleOf(engine);
-  if (isSilent(bandsOf(sound))) return { ...refused('The recording is silent.'), track: [] };
-  const excerpt = goingOn(sound);
-  const bands = bandsOf(excerpt.sound);
-  const hearing = hear(excerpt.sound, bands, cycle);
+  const whole = bandsOf(sound);
+  if (isSilent(whole)) return { ...refused('The recording is silent.'), track: [] };
+  const { bands, from } = goingOn(whole);
+  const hearing = hear(bands, cycle);
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
   const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
   const track = audible(trackOf(exact, frames, steadiness, cycle)).map((point) => ({
     ...point,
-    t: point.t + excerpt.from,
+    t: point.t + from,
   }));
   return { ...accepted(choice, track), track };
 }
