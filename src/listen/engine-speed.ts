@@ -2,6 +2,7 @@ import { type Bands, bandsOf } from './bands.js';
 import { cycleOf, type EngineKind } from './engine-kind.js';
 import { goingOn } from './going-on.js';
 import { hear } from './hearing.js';
+import { isMainsHum } from './hum.js';
 import { requireSound, type Sound } from './sound.js';
 import { refined } from './stretches.js';
 import { type TrackPoint, trackOf } from './track.js';
@@ -33,6 +34,7 @@ export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
+  if (steadiness.roughness < asTheMains && isMainsHum(bands)) return { ...refused(hum), track: [] };
   const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
   const track = audible(trackOf(exact, frames, steadiness, cycle)).map((point) => ({
     ...point,
@@ -40,6 +42,11 @@ export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   }));
   return { ...accepted(choice, track), track };
 }
+
+/** What hums on the mains is tracked more smoothly than this. */
+const asTheMains = 0.003;
+const hum =
+  'No engine is heard: what hums here keeps exactly to the frequency of the mains, as a lamp or a motor on it does.';
 
 /** Lines this clear leave so little noise in the path that fast swings may be followed more closely. */
 const clear = 0.02;

@@ -6,7 +6,7 @@ import { hann, nextPowerOfTwo, power, powerPair, tapered } from './transform.js'
 import { sampleAt, warpOf } from './warp.js';
 
 /** Windows that overlap by half share some of their noise. */
-const independent = 0.7;
+export const independent = 0.7;
 
 /** Turns of the path that one window holds at most; more turns part lines that lie closer. */
 const windowS = 1.6;

@@ -18,7 +18,7 @@ export interface TrackPoint {
 const trackStepS = 0.05;
 
 /** What the scatter of the orders does not show: drift within a window and cycles that jitter together. */
-const leastRelativeU = 0.0004;
+const leastRelativeU = 0.0002;
 
 /** The paths read at equal steps of time; moments without a path are left out. */
 export function trackOf(
