@@ -22,13 +22,15 @@ export interface Rival {
   readonly weight: number;
 }
 
-/** A rival with this share of the best evidence is named. */
-const closeCall = 0.65;
+/** A rival with this share of the best evidence is named; one order too high is the likelier mistake. */
+const closeCall = { slower: 0.45, faster: 0.62 };
 
 export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
   const meanRpm = track.reduce((sum, { rpm }) => sum + rpm, 0) / track.length;
   const close = rivals
-    .filter(({ evidence }) => evidence > closeCall * best.evidence)
+    .filter(
+      ({ evidence, ratio }) => evidence > closeCall[ratio < best.ratio ? 'slower' : 'faster'] * best.evidence,
+    )
     .map((rival) => asRival(rival, best, meanRpm));
   const uncertaintyRpm = meanUncertainty(track);
   return {
