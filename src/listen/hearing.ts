@@ -2,7 +2,7 @@ import { type Bands, lasting } from './bands.js';
 import { type CoarsePoint, coarseTrack, fieldOf } from './coarse.js';
 import { type Cycle, firingHz } from './engine-kind.js';
 import { type Frame, framesOf } from './frames.js';
-import { loudnessOf } from './loudness.js';
+import { loudnessOf, quantile } from './loudness.js';
 import { orderSalience } from './orders.js';
 import { type Choice, choose } from './rivals.js';
 import { type Steadiness, steadinessOf } from './steadiness.js';
@@ -72,9 +72,15 @@ function heardAlong(
     choice,
     stretches,
     steadiness,
-    objection: objection(choice, steadiness, loudness),
+    objection: objection(choice, steadiness, loudness, typicalU(stretches)),
   };
 }
+
+const typicalU = (stretches: readonly Stretch[]): number =>
+  quantile(
+    stretches.flatMap(({ relativeU }) => [...relativeU]),
+    0.5,
+  );
 
 const windowFor = (cycle: Cycle): number =>
   Math.min(0.8, Math.max(0.36, (4.5 * cycle.cylinders ** 0.7) / firingHz(cycle, cycle.lowRpm)));
