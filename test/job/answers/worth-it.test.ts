@@ -1,16 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../src/catalog/index.js';
-import {
-  faultsOfJob,
-  faultsSaid,
-  finishedJobs,
-  fold,
-  foldShop,
-  lineWords,
-  type RawEntry,
-  worthHistoryOf,
-  worthOf,
-} from '../../../src/job/index.js';
+import { fold, foldShop, lineWords, type RawEntry, worthHistoryOf, worthOf } from '../../../src/job/index.js';
 import { jobId, log } from '../entries.js';
 
 const catalog = builtInCatalog();
@@ -153,45 +143,5 @@ describe('what a job is worth', () => {
   test('stands in the log in words', () => {
     const job = jobWith((add) => add('intake', { worthRunning: money(600) }));
     expect(lineWords(job.log.at(-1)!)).toEqual({ title: 'Worth when it runs', value: '$600' });
-  });
-});
-
-describe('what a finished job teaches', () => {
-  const over = (more: Parameters<typeof taken>[0] = () => undefined) =>
-    jobWith((add) => {
-      add('decision', { ...repair, which: 'stale-fuel' });
-      add('decision', { ...repair, which: 'coil-dead', choice: 'no-fault' });
-      more(add);
-      add('hand-over', { receivedBy: 'Owner', declined: [], nextDue: [] });
-    });
-
-  test('is nothing before it is handed over', () => {
-    expect(faultsOfJob(jobWith(), catalog)).toBeUndefined();
-    expect(finishedJobs([jobWith(), over()], catalog)).toHaveLength(1);
-  });
-
-  test('a repaired machine had what was decided on and none of the rest', () => {
-    const { faults, architecture } = faultsOfJob(over(), catalog)!;
-    expect(architecture).toBe('overhead-valve');
-    expect(Object.keys(faults).filter((f) => faults[f])).toEqual(['stale-fuel']);
-    expect(faults['coil-dead']).toBe(false);
-    expect(faults['bore-scored']).toBe(false);
-    // not on an overhead-valve engine
-    expect(faults).not.toHaveProperty('crank-seal-leaking-air');
-  });
-
-  test('scrap says only what was looked for', () => {
-    const job = over((add) =>
-      add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
-    );
-    expect(faultsOfJob(job, catalog)!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
-  });
-
-  test('a later word on a fault takes the place of an earlier one', () => {
-    const job = jobWith((add) => {
-      add('decision', { ...repair, which: 'stale-fuel' });
-      add('decision', { ...repair, which: 'stale-fuel', choice: 'none' });
-    });
-    expect(faultsSaid(job)).toMatchObject([{ fault: 'stale-fuel', present: false }]);
   });
 });

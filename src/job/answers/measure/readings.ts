@@ -47,7 +47,7 @@ export function readingGroups(job: Job, shop?: Shop): ReadingGroup[] {
 }
 
 /** What was measured and where: a later group of the same thing takes the place of an earlier one. */
-export function thingOf({ measure, title, place, direction, spot, phase }: Measurement): string {
+function thingOf({ measure, title, place, direction, spot, phase }: Measurement): string {
   return JSON.stringify([measure, title, place ?? '', direction ?? '', spot ?? '', phase === 'after']);
 }
 

@@ -78,7 +78,7 @@ export const wallMinute = (local: string): number =>
 /** The date and time of a wall-clock minute: "2026-11-27T08:00". */
 export const wallTime = (minute: number): string => new Date(minute * 60_000).toISOString().slice(0, 16);
 
-export const weekday = (minute: number): number => new Date(minute * 60_000).getUTCDay();
+const weekday = (minute: number): number => new Date(minute * 60_000).getUTCDay();
 
 const day = 24 * 60;
 

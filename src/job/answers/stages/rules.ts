@@ -1,4 +1,4 @@
-import { applies, type Catalog, type Facts } from '../../../catalog/index.js';
+import { applies, type Catalog } from '../../../catalog/index.js';
 import type { Job } from '../../job.js';
 import { assemblyGates } from '../assembly/asked-gates.js';
 import { safetyFound } from '../findings/findings.js';
@@ -7,11 +7,6 @@ import { viewsOf } from '../steps/coverage.js';
 import { architectureOf, piecesOf } from '../steps/taken.js';
 import { type TeardownPlan, teardownPlanOf } from '../teardown/plan.js';
 import type { GateRules } from './gates.js';
-
-/** What the catalog's conditions may ask of this machine. */
-export function factsOf(job: Job): Facts {
-  return job.intake;
-}
 
 /**
  * The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept.
@@ -23,7 +18,7 @@ export function gateRules(catalog: Catalog, job: Job, frequencies?: ReadonlyMap<
 
 /** The same without the safety faults that the evidence points to, which take an inference and bar only the hand-over. */
 export function listedRules(catalog: Catalog, job: Job): GateRules {
-  const facts = factsOf(job);
+  const facts = job.intake;
   const plan = teardownPlanOf(job, catalog);
   const ahead = plan.state === 'planned' ? aheadWords(plan) : undefined;
   const { items, stops } = runUpOf(job, catalog);

@@ -139,12 +139,12 @@ function faultsToRepair(job: Job, catalog: Catalog): { readonly fault: Fault; re
 }
 
 /** What must be off for a repair. A place with words beside its component is needed only on some machines. */
-export function componentsForFault({ offFirst }: Fault, { architecture, graph }: EngineGraph): string[] {
+function componentsForFault({ offFirst }: Fault, { architecture, graph }: EngineGraph): string[] {
   return placesOn(offFirst, architecture, graph.pieces);
 }
 
 /** What must be off for a check. */
-export function componentsForCheck({ needsOff }: Check, { architecture, graph }: EngineGraph): string[] {
+function componentsForCheck({ needsOff }: Check, { architecture, graph }: EngineGraph): string[] {
   return placesOn(needsOff, architecture, graph.pieces);
 }
 

@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  assemblyGates,
-  assemblyPlanOf,
-  dueFromProvisionals,
-  provisionalsOf,
-} from '../../../../src/job/index.js';
+import { assemblyGates } from '../../../../src/job/answers/assembly/asked-gates.js';
+import { assemblyPlanOf, dueFromProvisionals, provisionalsOf } from '../../../../src/job/index.js';
 import { torque } from '../../entries.js';
 import { bench, catalog } from '../../plan-job.js';
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { boltTurns, fold, tightening, turnTorque } from '../../../../src/job/index.js';
+import { boltTurns } from '../../../../src/job/answers/assembly/tightening.js';
+import { fold, tightening, turnTorque } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { jobId, log, torque } from '../../entries.js';
 

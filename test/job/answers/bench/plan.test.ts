@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
+import { workOf } from '../../../../src/job/answers/bench/work-left.js';
+import { wallMinute } from '../../../../src/job/answers/shop/working-hours.js';
 import {
   type BenchPlan,
   benchPlanOf,
@@ -9,9 +11,7 @@ import {
   type Job,
   readEntry,
   type Shop,
-  wallMinute,
   wallTime,
-  workOf,
 } from '../../../../src/job/index.js';
 import { benchSchedule } from '../../../../src/plan/index.js';
 import { drawing, times } from '../../../plan/seeded.js';

@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import {
-  boreAnswers,
-  boreMeasure,
-  gate,
-  gateRules,
-  nextSize,
-  skirtMeasure,
-} from '../../../../src/job/index.js';
+import { gate } from '../../../../src/job/answers/stages/gates.js';
+import { boreAnswers, boreMeasure, gateRules, nextSize, skirtMeasure } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { bench, sheet, Written, w } from './measured.js';
 

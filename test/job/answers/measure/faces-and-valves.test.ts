@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { faceAnswers, faceHandle, milled, sideValve, valveAnswers } from '../../../../src/job/index.js';
+import { sideValve } from '../../../../src/job/answers/measure/decision-handle.js';
+import { faceAnswers, faceHandle, milled, valveAnswers } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { bench, sheet, Written, w } from './measured.js';
 

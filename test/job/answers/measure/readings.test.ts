@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
+import { standingGroups } from '../../../../src/job/answers/measure/readings.js';
 import {
   classLimits,
   decisionOf,
   limitAnswers,
   poolReadings,
   readingGroups,
-  standingGroups,
 } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { bench, sheet, tool, Written, w } from './measured.js';

@@ -1,8 +1,8 @@
 import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { dayAfter } from '../../../../src/job/answers/parts/order.js';
 import {
   basketProblemOf,
-  dayAfter,
   fold,
   foldShop,
   orderEntries,

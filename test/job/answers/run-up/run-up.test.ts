@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
+import type { RunUp } from '../../../../src/job/answers/run-up/run-up.js';
 import {
   type Body,
   fold,
   gateRules,
   gates,
   type RawEntry,
-  type RunUp,
   runUpOf,
   written,
 } from '../../../../src/job/index.js';

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
+import { faultsSaid } from '../../../../src/job/answers/findings/machine-case.js';
+import { faultsOfJob } from '../../../../src/job/answers/shop/learned.js';
 import {
   exportedFrequencies,
   type FinishedHere,
@@ -109,5 +111,56 @@ describe('the shop’s own frequencies', () => {
     });
     for (const secret of ['ecret', 'Jo Invented', '"job"', 'tag']) expect(text).not.toContain(`${secret}"`);
     expect(text).not.toContain('ecret');
+  });
+});
+
+const repair = { about: 'fault', choice: 'repair', title: 'x', reason: 'y' } as const;
+
+/** A pump that stood for years, with what the test says of it. */
+function jobWith(more: (add: ReturnType<typeof log>['add']) => void = () => undefined) {
+  const { add, lines } = log();
+  add('open', { tag: 4, title: 'Pump' });
+  add('intake', { architecture: 'overhead-valve', use: 'pump', storedMonths: 40 });
+  more(add);
+  return fold(jobId, lines);
+}
+
+describe('what a finished job teaches', () => {
+  const over = (more: NonNullable<Parameters<typeof jobWith>[0]> = () => undefined) =>
+    jobWith((add) => {
+      add('decision', { ...repair, which: 'stale-fuel' });
+      add('decision', { ...repair, which: 'coil-dead', choice: 'no-fault' });
+      more(add);
+      add('hand-over', { receivedBy: 'Owner', declined: [], nextDue: [] });
+    });
+
+  test('is nothing before it is handed over', () => {
+    expect(faultsOfJob(jobWith(), catalog)).toBeUndefined();
+    expect(finishedJobs([jobWith(), over()], catalog)).toHaveLength(1);
+  });
+
+  test('a repaired machine had what was decided on and none of the rest', () => {
+    const { faults, architecture } = faultsOfJob(over(), catalog)!;
+    expect(architecture).toBe('overhead-valve');
+    expect(Object.keys(faults).filter((f) => faults[f])).toEqual(['stale-fuel']);
+    expect(faults['coil-dead']).toBe(false);
+    expect(faults['bore-scored']).toBe(false);
+    // not on an overhead-valve engine
+    expect(faults).not.toHaveProperty('crank-seal-leaking-air');
+  });
+
+  test('scrap says only what was looked for', () => {
+    const job = over((add) =>
+      add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
+    );
+    expect(faultsOfJob(job, catalog)!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
+  });
+
+  test('a later word on a fault takes the place of an earlier one', () => {
+    const job = jobWith((add) => {
+      add('decision', { ...repair, which: 'stale-fuel' });
+      add('decision', { ...repair, which: 'stale-fuel', choice: 'none' });
+    });
+    expect(faultsSaid(job)).toMatchObject([{ fault: 'stale-fuel', present: false }]);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hoursText, readHours, usualHours, wallMinute, wallTime } from '../../../../src/job/index.js';
+import { wallMinute } from '../../../../src/job/answers/shop/working-hours.js';
+import { hoursText, readHours, usualHours, wallTime } from '../../../../src/job/index.js';
 
 describe('working hours', () => {
   test.each(['Mon-Fri 08:00-17:00', 'Tue,Thu,Sat 09:00-14:00', 'Mon-Sat 07:30-12:00', 'Sun 10:00-24:00'])(

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
+import type { RunUpState } from '../../../../src/job/answers/run-up/run-up.js';
+import type { GateRules } from '../../../../src/job/answers/stages/gates.js';
 import {
   fold,
   type Gate,
-  type GateRules,
   gates,
   type Job,
   type RawEntry,
-  type RunUpState,
   type Stage,
   tally,
 } from '../../../../src/job/index.js';

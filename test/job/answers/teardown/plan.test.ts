@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { architectures, componentsOf } from '../../../../src/catalog/index.js';
+import { coverageOf } from '../../../../src/job/answers/steps/coverage.js';
+import { engineGraph, isGraph } from '../../../../src/job/answers/teardown/engine-graph.js';
 import {
   assemblyPlanOf,
-  coverageOf,
-  engineGraph,
   gateRules,
   goalChoices,
-  isGraph,
   lineWords,
   shopMinutes,
   stepBy,
