@@ -104,7 +104,7 @@ function toItsEnds(path: Path, relativeU: Float64Array, start: number, end: numb
 }
 
 /** A change between knots of so many standard uncertainties is as likely real as not. */
-const surelyChanged = 4;
+const surelyChanged = 10;
 
 export function scaled(stretches: readonly Stretch[], factor: number): readonly Stretch[] {
   return stretches.map((stretch) => ({
