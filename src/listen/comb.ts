@@ -15,6 +15,9 @@ export interface Comb {
   readonly lines: number;
   /** salience at every second firing, from the first, over that at the others; at most 1 */
   readonly alternation: number;
+  /** mean salience at the odd and at the even orders, firings left out */
+  readonly odd: number;
+  readonly even: number;
   /** how far the strongest firing order lies below the strongest order, in decibels, 0 or more */
   readonly firingBelowDb: number;
 }
@@ -39,8 +42,8 @@ export function comb(salience: Salience, spacing: number, cylinders: number): Co
   const last = Math.max(cylinders, Math.floor((highBin + 1) / spacing));
   const first = (0.5 * lowBin) / spacing;
   const half = cylinders % 2 === 0 && cylinders > 2 ? cylinders / 2 : cylinders;
-  const sums = { firing: 0, other: 0, odd: 0, first: 0, second: 0 };
-  const counts = { firing: 0, other: 0, odd: 0 };
+  const sums = { firing: 0, other: 0, between: 0, odd: 0, even: 0, first: 0, second: 0 };
+  const counts = { firing: 0, other: 0, between: 0, odd: 0, even: 0 };
   let loudestFiring = Number.NEGATIVE_INFINITY;
   let loudestOther = Number.NEGATIVE_INFINITY;
   for (let order = 1; order <= last; order += 1) {
@@ -57,10 +60,13 @@ export function comb(salience: Salience, spacing: number, cylinders: number): Co
       sums.other += value;
       if (heard > loudestOther) loudestOther = heard;
       counts.other += counted;
+      const parity = order % 2 === 1 ? 'odd' : 'even';
+      sums[parity] += counted * value;
+      counts[parity] += counted;
     }
     if (order % half !== 0) {
-      sums.odd += counted * value;
-      counts.odd += counted;
+      sums.between += counted * value;
+      counts.between += counted;
     }
   }
   const found = mass > 0 ? Math.min(1, (sums.firing + sums.other) / mass) : 0;
@@ -69,11 +75,13 @@ export function comb(salience: Salience, spacing: number, cylinders: number): Co
   return {
     firing: ratio(sums.firing, counts.firing),
     all: ratio(sums.firing + sums.other, counts.firing + counts.other),
-    others: ratio(sums.odd, counts.odd),
+    others: ratio(sums.between, counts.between),
     firingShare: sums.firing * honest,
     otherShare: sums.other * honest,
     lines: sums.firing + sums.other,
     alternation: Math.min(1, sums.second > 0 ? sums.first / sums.second : 1),
+    odd: ratio(sums.odd, counts.odd),
+    even: ratio(sums.even, counts.even),
     firingBelowDb: Math.max(0, Math.min(60, loudestOther - loudestFiring)) || 0,
   };
 }

@@ -20,6 +20,13 @@ export function cycleEvidence(
   return sum / 2;
 }
 
+/** Mean salience at odd and at even orders, firings left out, over all witnesses. */
+export function parityOf(witnesses: readonly Salience[], hz: number, { cylinders }: Cycle) {
+  const found = witnesses.map((salience) => comb(salience, hz / salience.step, cylinders));
+  const mean = (of: 'odd' | 'even') => found.reduce((sum, each, i) => sum + weights[i]! * each[of], 0);
+  return { odd: mean('odd'), even: mean('even') };
+}
+
 /** Orders of a cycle rate that stand out, over all witnesses, in lines of full salience. */
 export const linesOf = (witnesses: readonly Salience[], hz: number, { cylinders }: Cycle): number =>
   witnesses.reduce((sum, salience) => sum + comb(salience, hz / salience.step, cylinders).lines, 0);

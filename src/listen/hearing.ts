@@ -53,7 +53,7 @@ const looserMustWin = 1.25;
 
 function better(a: Hearing | null, b: Hearing | null): Hearing | null {
   if (a === null || b === null || b.objection !== null) return a ?? b;
-  return a.objection !== null || b.choice.best.evidence > looserMustWin * a.choice.best.evidence ? b : a;
+  return a.objection !== null || b.choice.highest > looserMustWin * a.choice.highest ? b : a;
 }
 
 function heardAlong(

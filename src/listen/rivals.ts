@@ -1,5 +1,5 @@
 import { type Cycle, cycleHz, rpmOfCycle } from './engine-kind.js';
-import { cycleEvidence, linesOf } from './evidence.js';
+import { cycleEvidence, linesOf, parityOf } from './evidence.js';
 import type { Salience } from './salience.js';
 
 /** A cycle rate that could explain what is heard. */
@@ -14,6 +14,8 @@ export interface Choice {
   readonly best: Candidate;
   /** other speeds, the strongest first */
   readonly rivals: readonly Candidate[];
+  /** the highest evidence of any speed, be it not the one chosen */
+  readonly highest: number;
   /** evidence that a tenth of all speeds exceed: what chance gives in this sound */
   readonly chance: number;
   /** orders of the best that stand out, in lines of full salience */
@@ -29,23 +31,42 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
   const low = cycleHz(cycle, cycle.lowRpm) / pathHz;
   const high = cycleHz(cycle, cycle.highRpm) / pathHz;
   const count = Math.ceil(Math.log(high / low) / gridStep) + 1;
-  const candidates = Array.from({ length: count }, (_, i) => {
-    const ratio = low * Math.exp(i * gridStep);
-    const rpm = rpmOfCycle(cycle, ratio * pathHz);
-    return { ratio, rpm, evidence: cycleEvidence(witnesses, ratio, cycle) };
+  const candidateAt = (ratio: number): Candidate => ({
+    ratio,
+    rpm: rpmOfCycle(cycle, ratio * pathHz),
+    evidence: cycleEvidence(witnesses, ratio, cycle),
   });
+  const candidates = Array.from({ length: count }, (_, i) => candidateAt(low * Math.exp(i * gridStep)));
   const ranked = [...candidates].sort((a, b) => b.evidence - a.evidence);
-  const best = ranked[0]!;
+  let best = ranked[0]!;
+  while (isTwoCycles(witnesses, best.ratio, cycle)) {
+    const twice = candidateAt(2 * best.ratio);
+    if (twice.ratio > high || twice.evidence < leastShare * best.evidence) break;
+    best = twice;
+  }
   return {
     best,
-    rivals: apart(ranked),
+    rivals: apart(best, ranked),
+    highest: ranked[0]!.evidence,
     chance: ranked[Math.floor(count / 10)]!.evidence,
     lines: linesOf(witnesses, best.ratio, cycle),
   };
 }
 
-function apart(ranked: readonly Candidate[]): readonly Candidate[] {
-  const kept: Candidate[] = [];
+/** Even orders that sound while the odd ones hold less than this share of them: set on recordings of engines. */
+const silentOdd = { share: 0.06, leastEven: 0.15 };
+/** Twice as fast must at least be thinkable. */
+const leastShare = 0.1;
+
+/** Unlike cylinders sound at every order of their cycle; where all the odd orders are silent it is twice the cycle. */
+function isTwoCycles(witnesses: readonly Salience[], ratio: number, cycle: Cycle): boolean {
+  if (cycle.cylinders < 3) return false;
+  const { odd, even } = parityOf(witnesses, ratio, cycle);
+  return even > silentOdd.leastEven && odd < silentOdd.share * even;
+}
+
+function apart(best: Candidate, ranked: readonly Candidate[]): readonly Candidate[] {
+  const kept = [best];
   for (const candidate of ranked) {
     if (kept.every(({ ratio }) => Math.abs(Math.log(ratio / candidate.ratio)) > sameSpeed))
       kept.push(candidate);

@@ -76,9 +76,9 @@ export function objection(
   loudness: Loudness,
   relativeU: number,
 ): string | null {
-  const overChance = choice.best.evidence / (choice.chance + noiseEvidence);
+  const overChance = choice.highest / (choice.chance + noiseEvidence);
   const unheld = choice.lines < held.fewLines && relativeU > held.uncertaintyPerLine * choice.lines;
-  if (choice.best.evidence < leastEvidence || overChance < leastOverChance || unheld)
+  if (choice.highest < leastEvidence || overChance < leastOverChance || unheld)
     return 'No engine is heard: nothing in this recording repeats at a steady rate.';
   const { levelsDb, stepS } = loudness;
   const loudEnoughS = Math.min(leastLoudS, leastLoudShare * levelsDb.length * stepS);
