@@ -1,5 +1,5 @@
 export { geopotentialM, type StandardAir, standardAir, standardAirAtMapHeight } from './atmosphere.js';
-export { type EngineArchitecture, soundLeaks, usualGauge, usualHeatFactor } from './cranking/class-engine.js';
+export { type EngineArchitecture, ringGapLeakMm2, soundLeaks, usualGauge } from './cranking/class-engine.js';
 export {
   type ClassifiedCompression,
   type CompressionReading,
@@ -25,8 +25,9 @@ export {
   type Leaks,
   noLeaks,
   type Release,
+  type Sag,
 } from './cranking/setup.js';
-export { hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
+export { annandCoefficient, hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
 export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
 export { EngineError } from './error.js';
 export {
