@@ -30,6 +30,29 @@ export {
 export { annandCoefficient, hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
 export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
 export { EngineError } from './error.js';
+export { burnedPart, durationPartAt, wiebeUsual } from './firing/burn.js';
+export {
+  type ExpectedFiring,
+  type ExpectedPower,
+  expectedFiring,
+  expectedPower,
+  type FiringGeometry,
+  type FiringGiven,
+  likelyFiring,
+  likelyPower,
+  standardWeather,
+} from './firing/expected-firing.js';
+export {
+  type Burn,
+  type Charge,
+  type FiredEngine,
+  type FiringConditions,
+  type FiringResult,
+  fire,
+} from './firing/fire.js';
+export { automotiveFriction } from './firing/friction.js';
+export { airAlone, airFuelRatio, gasolineCharge } from './firing/gas.js';
+export { type HeadLoad, headLoad } from './firing/head-load.js';
 export {
   ethanolBlend,
   fuelAge,

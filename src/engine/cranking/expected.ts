@@ -89,7 +89,7 @@ const usualSpreads: Omit<CompressionSpreads, 'ratio'> = {
 };
 
 /** A ratio that was measured or taken from the maker's sheet. */
-const givenRatioSpread = 0.15;
+export const givenRatioSpread = 0.15;
 
 /** How far one thing not known moves the logarithm of the reading, at two standard uncertainties either way (k = 2). */
 export interface BandShare {
