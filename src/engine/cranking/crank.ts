@@ -95,8 +95,8 @@ interface Station {
 
 type Watch = (angleDeg: number, y: Float64Array) => void;
 
-/** Past this many degrees after the last top no pressure is left that would lift the check valve. */
-const doneAfterTopDeg = 40;
+/** After the last top the pressure only falls; so far at a time it is looked whether the check valve is down for good. */
+const pastTopDeg = 20;
 
 class Cranking {
   private readonly physics: PullPhysics;
@@ -194,22 +194,29 @@ class Cranking {
     state.set(from.state);
     state[gaugeKg] = heldKg;
     const watch = last ? this.watcher(shut, from, heldKg) : undefined;
-    const whole = options.balance || (last && options.each);
-    this.stretches(
-      this.whole,
-      from.angleDeg,
-      whole ? this.endDeg : this.doneDeg(),
-      stepNearTopDeg(this.relative),
-      watch,
-    );
+    const step = stepNearTopDeg(this.relative);
+    let at = from.angleDeg;
+    let to = options.balance || (last && options.each) ? this.endDeg : this.pastLastTop(at);
+    while (at < to) {
+      this.stretches(this.whole, at, to, step, watch);
+      at = to;
+      if (this.lifts(at)) to = Math.min(this.endDeg, at + pastTopDeg);
+    }
     for (let i = 0; i < sums.length; i += 1) sums[i]! += state[i]! - shut[0]!.state[i]!;
     sums[gaugeKg]! -= heldKg;
     return state[gaugeKg]!;
   }
 
-  private doneDeg(): number {
+  /** The check valve stands open: it may do so well past the last top where the gauge fills slowly. */
+  private lifts(angleDeg: number): boolean {
+    const held = this.state[gaugeKg]! * this.gaugePaPerKg + this.physics.gauge.opensAtPa;
+    return this.pascal(angleDeg, this.state) > held;
+  }
+
+  private pastLastTop(fromDeg: number): number {
     const { cycleDeg } = this.openings;
-    return Math.min(this.endDeg, Math.floor(this.endDeg / cycleDeg) * cycleDeg + doneAfterTopDeg);
+    const top = Math.floor(this.endDeg / cycleDeg) * cycleDeg;
+    return Math.min(this.endDeg, Math.max(fromDeg, top) + pastTopDeg);
   }
 
   private stretches(
