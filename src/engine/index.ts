@@ -89,6 +89,8 @@ export {
   gradesFor,
   isoClasses,
   isoClassOf,
+  leastHighShear,
+  leastOfOldSae20,
   oilGrades,
   summerGrades,
   summerGradesOf,

@@ -36,7 +36,13 @@ export {
   cleaningStates,
   waysToClean,
 } from './answers/cleaning.js';
-export { bandWords, type CompressionAnswer, compressionOf } from './answers/compression.js';
+export {
+  bandWords,
+  type CompressionAnswer,
+  type CompressionQuestion,
+  compressionOf,
+  compressionQuestion,
+} from './answers/compression.js';
 export { type Coverage, coverageOf, viewKey, type WantedView } from './answers/coverage.js';
 export { decisionHandle, overheadValve, sideValve, valveOf } from './answers/decision-handle.js';
 export { type EarlyWait, penetrant } from './answers/early.js';

@@ -94,13 +94,18 @@ export function partsKept(
 
 /** A curve through the parts, a degree apart, without corners (Catmull and Rom), 1 outside. */
 function smooth(parts: readonly number[], fromDeg: number): (fromTopDeg: number) => number {
-  const part = (i: number) => parts[i] ?? 1;
+  // one more at the front and two at the end, so that the curve never reads beside the table
+  const table = Float64Array.of(1, ...parts, 1, 1);
+  const last = parts.length;
   return (fromTop) => {
     const at = fromTop + fromDeg;
-    if (at <= 0 || at >= parts.length) return 1;
+    if (at <= 0 || at >= last) return 1;
     const i = Math.floor(at);
     const t = at - i;
-    const [a, b, c, d] = [part(i - 1), part(i), part(i + 1), part(i + 2)];
+    const a = table[i]!;
+    const b = table[i + 1]!;
+    const c = table[i + 2]!;
+    const d = table[i + 3]!;
     return b + (t / 2) * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
   };
 }
