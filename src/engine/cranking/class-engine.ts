@@ -169,7 +169,7 @@ export function classSag(by: 'rope' | 'starter', architecture: EngineArchitectur
 
 /**
  * Walls round the clearance volume, mm²: floor and roof over the opening and the wall between them, as of a round
- * recess. Example: side-valve, 65 mm, 41 cc: 14 980 mm², against 6637 of two bore areas.
+ * recess. Example: side-valve, 65 mm, 41 cc: 12 610 mm², against 6637 of two bore areas.
  */
 export function classChamberMm2(
   architecture: EngineArchitecture,

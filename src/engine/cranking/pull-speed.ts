@@ -27,7 +27,7 @@ export type SpeedLaw = (angleDeg: number) => number;
  * compression by p·V^1.25), degree by degree, and the speed comes back past top as the gas gives the work back. It
  * never falls under the slowest that is given. With a release the compression begins where that lets go. The energy of
  * the flywheel is followed to 1 % (tested against a step ten times finer).
- * Example: 65 × 62 mm, ratio 6, 455 rpm, 0.012 kg·m², 14 N·m at standstill and none at 910 rpm: 252 rpm at the slowest.
+ * Example: 65 × 62 mm, ratio 6, 455 rpm, 0.012 kg·m², 14 N·m at standstill and none at 910 rpm: 162 rpm at the slowest.
  */
 export function pullSpeed(
   engine: CrankedEngine,

@@ -42,7 +42,7 @@ export function hohenbergCoefficient(given: {
  *
  * Source: Proc. Inst. Mech. Engrs 177 (1963) 973, form and coefficient (0.35 to 0.8) from memory; viscosity of air by
  * Sutherland's formula, conductivity at a Prandtl number of 0.7. Not used by `crank`: it is the second opinion on it.
- * Example: 0.065 m, 1000 kPa, 550 K, 0.62 m/s: 197.
+ * Example: 0.065 m, 1000 kPa, 550 K, 0.62 m/s: 184.
  */
 export function annandCoefficient(given: {
   readonly boreM: number;

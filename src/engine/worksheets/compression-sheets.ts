@@ -159,7 +159,8 @@ const cautions = [
 const sources = [
   'Internal Combustion Engine Fundamentals 1988, ch. 2, 6 and 12',
   'JCGM 100:2008, 5.1.2',
-  'trade judgement, no source: class ratios, timing, sound leakage and their spreads',
+  'SAE 790825 (wall heat), from memory',
+  'trade judgement, no source: class ratios, timing, hand and flywheel, sound leakage and their spreads',
 ];
 
 /** A long first answer keeps its picture; the band beside it. */
