@@ -26,7 +26,7 @@ export type Written = z.infer<typeof writtenSchema>;
 
 const moneySchema = z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) });
 
-export const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
+const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
 
 export const stages = stageIds;
 export type Stage = (typeof stages)[number];
@@ -48,7 +48,7 @@ const fastenerSchema = z.object({
 });
 export type Fastener = z.infer<typeof fastenerSchema>;
 
-export const limitSchema = z
+const limitSchema = z
   .object({ min: writtenSchema.optional(), max: writtenSchema.optional(), origin: originSchema })
   .refine(
     ({ min, max }) => !min || !max || (min.kind === max.kind && min.si <= max.si),

@@ -1,6 +1,5 @@
-import { bandsOf } from './bands.js';
 import { type Cycle, cycleOf, type EngineKind, firingHz } from './engine-kind.js';
-import type { Sound } from './sound.js';
+import type { Signal } from './resample.js';
 import type { TrackPoint } from './track.js';
 
 /** How alike the firings of a stretch are. */
@@ -32,9 +31,8 @@ const slices = 8;
  * Validity: one firing must be told from the next, so beyond some 150 firings a second rooms and resonances blur them;
  * where a bang rings on for a whole cycle fewer are found than were missed, so that the share is a least one.
  */
-export function beatsOf(sound: Sound, track: readonly TrackPoint[], engine: EngineKind): Beats | null {
-  const { low, rate } = bandsOf(sound);
-  const loudness = firingsOf(low, rate, withoutEdges(track), cycleOf(engine));
+export function beatsOf(low: Signal, track: readonly TrackPoint[], engine: EngineKind): Beats | null {
+  const loudness = firingsOf(low, withoutEdges(track), cycleOf(engine));
   if (loudness.length < fewestFirings) return null;
   const relative = loudness.map(
     (own, i) => own / Math.max(1e-12, median(loudness.slice(Math.max(0, i - 8), i + 9))),
@@ -60,16 +58,16 @@ interface Firing {
   readonly lasts: number;
 }
 
-function firingsOf(low: Float32Array, rate: number, track: readonly TrackPoint[], cycle: Cycle): number[] {
+function firingsOf({ values, rate }: Signal, track: readonly TrackPoint[], cycle: Cycle): number[] {
   const all = nominalFirings(track, cycle);
   const groups = Array.from({ length: Math.ceil(all.length / together) }, (_, g) =>
     all.slice(g * together, (g + 1) * together),
   );
   return groups.flatMap((group) => {
-    const shift = quietest(low, rate, group);
+    const shift = quietest({ values, rate }, group);
     return group.map(({ at, lasts }) => {
       const from = at + shift * lasts;
-      return rootMeanSquare(low, Math.floor(from * rate), Math.floor((from + lasts) * rate));
+      return rootMeanSquare(values, Math.floor(from * rate), Math.floor((from + lasts) * rate));
     });
   });
 }
@@ -86,12 +84,12 @@ function nominalFirings(track: readonly TrackPoint[], cycle: Cycle): Firing[] {
 }
 
 /** The share of the cycle after which the sound of all these firings is least. */
-function quietest(low: Float32Array, rate: number, group: readonly Firing[]): number {
+function quietest({ values, rate }: Signal, group: readonly Firing[]): number {
   const shares = Array.from({ length: slices }, (_, k) => k / slices);
   const energy = shares.map((share) =>
     group.reduce((sum, { at, lasts }) => {
       const from = at + share * lasts;
-      const own = rootMeanSquare(low, Math.floor(from * rate), Math.floor((from + lasts / slices) * rate));
+      const own = rootMeanSquare(values, Math.floor(from * rate), Math.floor((from + lasts / slices) * rate));
       return sum + own * own;
     }, 0),
   );

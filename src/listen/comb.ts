@@ -36,23 +36,31 @@ export function salienceAt({ values }: Salience, bin: number): number {
  */
 export function comb(salience: Salience, spacing: number, cylinders: number): Comb {
   const { mass, lowBin, highBin, levelsDb } = salience;
-  const loudest = { firing: Number.NEGATIVE_INFINITY, other: Number.NEGATIVE_INFINITY };
   const last = Math.max(cylinders, Math.floor((highBin + 1) / spacing));
   const first = (0.5 * lowBin) / spacing;
   const half = cylinders % 2 === 0 && cylinders > 2 ? cylinders / 2 : cylinders;
   const sums = { firing: 0, other: 0, odd: 0, first: 0, second: 0 };
   const counts = { firing: 0, other: 0, odd: 0 };
+  let loudestFiring = Number.NEGATIVE_INFINITY;
+  let loudestOther = Number.NEGATIVE_INFINITY;
   for (let order = 1; order <= last; order += 1) {
     const value = salienceAt(salience, order * spacing);
-    const kind = order % cylinders === 0 ? 'firing' : 'other';
-    sums[kind] += value;
-    if (kind === 'firing') sums[(order / cylinders) % 2 === 1 ? 'first' : 'second'] += value;
-    if (value > 0.1) loudest[kind] = Math.max(loudest[kind], levelsDb[Math.round(order * spacing)]!);
-    if (order < first) continue;
-    counts[kind] += 1;
+    const counted = order < first ? 0 : 1;
+    const heard = value > 0.1 ? levelsDb[Math.round(order * spacing)]! : Number.NEGATIVE_INFINITY;
+    if (order % cylinders === 0) {
+      sums.firing += value;
+      if ((order / cylinders) % 2 === 1) sums.first += value;
+      else sums.second += value;
+      if (heard > loudestFiring) loudestFiring = heard;
+      counts.firing += counted;
+    } else {
+      sums.other += value;
+      if (heard > loudestOther) loudestOther = heard;
+      counts.other += counted;
+    }
     if (order % half !== 0) {
-      sums.odd += value;
-      counts.odd += 1;
+      sums.odd += counted * value;
+      counts.odd += counted;
     }
   }
   const found = mass > 0 ? Math.min(1, (sums.firing + sums.other) / mass) : 0;
@@ -66,7 +74,7 @@ export function comb(salience: Salience, spacing: number, cylinders: number): Co
     otherShare: sums.other * honest,
     lines: sums.firing + sums.other,
     alternation: Math.min(1, sums.second > 0 ? sums.first / sums.second : 1),
-    firingBelowDb: Math.max(0, Math.min(60, loudest.other - loudest.firing)) || 0,
+    firingBelowDb: Math.max(0, Math.min(60, loudestOther - loudestFiring)) || 0,
   };
 }
 

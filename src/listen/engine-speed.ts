@@ -2,6 +2,7 @@ import { type Bands, bandsOf } from './bands.js';
 import { cycleOf, type EngineKind } from './engine-kind.js';
 import { goingOn } from './going-on.js';
 import { hear } from './hearing.js';
+import { isMainsHum } from './hum.js';
 import { requireSound, type Sound } from './sound.js';
 import { refined } from './stretches.js';
 import { type TrackPoint, trackOf } from './track.js';
@@ -26,20 +27,26 @@ export interface EngineSpeed extends Verdict {
 export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   requireSound(sound);
   const cycle = cycleOf(engine);
-  if (isSilent(bandsOf(sound))) return { ...refused('The recording is silent.'), track: [] };
-  const excerpt = goingOn(sound);
-  const bands = bandsOf(excerpt.sound);
-  const hearing = hear(excerpt.sound, bands, cycle);
+  const whole = bandsOf(sound);
+  if (isSilent(whole)) return { ...refused('The recording is silent.'), track: [] };
+  const { bands, from } = goingOn(whole);
+  const hearing = hear(bands, cycle);
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
+  if (steadiness.roughness < asTheMains && isMainsHum(bands)) return { ...refused(hum), track: [] };
   const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
   const track = audible(trackOf(exact, frames, steadiness, cycle)).map((point) => ({
     ...point,
-    t: point.t + excerpt.from,
+    t: point.t + from,
   }));
   return { ...accepted(choice, track), track };
 }
+
+/** What hums on the mains is tracked more smoothly than this. */
+const asTheMains = 0.003;
+const hum =
+  'No engine is heard: what hums here keeps exactly to the frequency of the mains, as a lamp or a motor on it does.';
 
 /** Lines this clear leave so little noise in the path that fast swings may be followed more closely. */
 const clear = 0.02;

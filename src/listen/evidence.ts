@@ -20,6 +20,10 @@ export function cycleEvidence(
   return sum / 2;
 }
 
+/** Orders of a cycle rate that stand out, over all witnesses, in lines of full salience. */
+export const linesOf = (witnesses: readonly Salience[], hz: number, { cylinders }: Cycle): number =>
+  witnesses.reduce((sum, salience) => sum + comb(salience, hz / salience.step, cylinders).lines, 0);
+
 /**
  * A two-stroke fires each turn, and a weaker line half-way is a cycle skipped; a four-stroke's lines half-way between
  * turns are its firings, and what stands on the whole turns comes from the crankshaft as well.
@@ -37,6 +41,6 @@ const fewLines = 1.5;
  * the strongest, and one line is no comb.
  */
 function worthOf({ firing, all, firingShare, otherShare, others, firingBelowDb, lines }: Comb): number {
-  const explained = firingShare + otherShare * (0.5 + 0.5 * others);
+  const explained = firingShare + otherShare * (0.7 + 0.3 * others);
   return firing * explained * all ** 0.3 * 10 ** (-firingBelowDb / 60) * (lines / (lines + fewLines));
 }

@@ -1,6 +1,6 @@
-import type { Bands } from './bands.js';
+import { type Bands, envelopeStep } from './bands.js';
 import { type Salience, salienceOf } from './salience.js';
-import { hann, nextPowerOfTwo, powerPair, tapered } from './transform.js';
+import { hann, nextPowerOfTwo, power, powerPair, tapered } from './transform.js';
 import { sampleAt } from './warp.js';
 
 /** The three witnesses' saliences over one stretch of the sound. */
@@ -24,41 +24,63 @@ export const floorWidthHz = 70;
  */
 export function framesOf(bands: Bands, { windowS, hopS }: Framing, slope = 0): readonly Frame[] {
   const { rate, low } = bands;
-  const length = Math.min(low.length, Math.round(windowS * rate));
-  const hop = Math.max(1, Math.round(hopS * rate));
-  const taper = hann(length);
+  const length = even(Math.min(low.length - 1, windowS * rate));
+  const hop = even(Math.max(envelopeStep, hopS * rate));
+  const views = {
+    low: viewOf(length, rate, slope),
+    envelope: viewOf(length / envelopeStep, rate / envelopeStep, slope),
+  };
   const count = 1 + Math.floor((low.length - length) / hop);
-  const offset = Math.floor((low.length - length - (count - 1) * hop) / 2);
-  return Array.from({ length: count }, (_, n) => frameAt(bands, offset + n * hop, taper, slope));
+  const offset = even((low.length - length - (count - 1) * hop) / 2);
+  return Array.from({ length: count }, (_, n) => frameAt(bands, offset + n * hop, views));
 }
 
-/** The part of each band from a sample on; with a slope, read at the moments of equal turns. */
-function partsOf({ rate, low, middle, high }: Bands, from: number, length: number, slope: number) {
-  if (slope === 0) return [low, middle, high].map((band) => band.subarray(from, from + length));
+/** A number of low-band samples that is whole in samples of the envelopes too. */
+const even = (samples: number): number => envelopeStep * Math.floor(samples / envelopeStep);
+
+/** How a part of a band is looked at: under a taper, and with a slope at the moments of equal turns. */
+interface View {
+  readonly rate: number;
+  readonly taper: Float64Array;
+  /** seconds from the middle of the part; null where time runs evenly */
+  readonly bend: Float64Array | null;
+}
+
+function viewOf(length: number, rate: number, slope: number): View {
+  const bend = Float64Array.from({ length }, (_, i) => Math.log1p((slope * (i - length / 2)) / rate) / slope);
+  return { rate, taper: hann(length), bend: slope === 0 ? null : bend };
+}
+
+function seen(band: Float32Array, from: number, { rate, taper, bend }: View): Float64Array {
+  const { length } = taper;
+  if (bend === null) return tapered(band.subarray(from, from + length), taper);
   const center = (from + length / 2) / rate;
-  const times = Float64Array.from({ length }, (_, i) => {
-    const turned = (i - length / 2) / rate;
-    return center + Math.log1p(slope * turned) / slope;
-  });
-  return [low, middle, high].map((band) => sampleAt(band, rate, times));
+  return tapered(
+    sampleAt(
+      band,
+      rate,
+      bend.map((offset) => center + offset),
+    ),
+    taper,
+  );
 }
 
-function frameAt(bands: Bands, from: number, taper: Float64Array, slope: number): Frame {
+function frameAt(bands: Bands, from: number, views: { readonly low: View; readonly envelope: View }): Frame {
   const { rate } = bands;
-  const length = taper.length;
+  const { length } = views.low.taper;
   const size = nextPowerOfTwo(1.5 * length);
-  const [low, middle, high] = partsOf(bands, from, length, slope).map((part) => tapered(part, taper));
-  const [powerLow, powerMiddle] = powerPair(size, low!, middle!);
-  const [powerHigh] = powerPair(size, high!, null);
   const scale = { step: rate / size, floorWidth: floorWidthHz, averages: 1 };
-  const envelopeTop = Math.ceil(envelopeTopHz / scale.step);
+  const lowPower = power(size, seen(bands.low, from, views.low));
+  const envelopePowers = powerPair(
+    size / envelopeStep,
+    seen(bands.middle, from / envelopeStep, views.envelope),
+    seen(bands.high, from / envelopeStep, views.envelope),
+  );
+  const upTo = (powers: Float64Array, topHz: number) =>
+    salienceOf(powers.subarray(0, Math.ceil(topHz / scale.step)), scale);
   return {
     t: (from + length / 2) / rate,
-    witnesses: [
-      powerLow.subarray(0, Math.ceil(lowTopHz / scale.step)),
-      powerMiddle.subarray(0, envelopeTop),
-      powerHigh.subarray(0, envelopeTop),
-    ].map((power) => salienceOf(power, scale)),
+    witnesses: [upTo(lowPower, lowTopHz), ...envelopePowers.map((each) => upTo(each, envelopeTopHz))],
   };
 }
 

@@ -1,10 +1,9 @@
-import { bandsOf } from './bands.js';
+import { type Bands, cut } from './bands.js';
 import { loudnessOf } from './loudness.js';
-import type { Sound } from './sound.js';
 
 /** A part of a recording, with the moment at which it begins. */
 export interface Excerpt {
-  readonly sound: Sound;
+  readonly bands: Bands;
   readonly from: number;
 }
 
@@ -20,19 +19,14 @@ const slowTurnS = 0.2;
  * say nothing of its speed, and would make a hard start look like something that comes and goes. The whole recording
  * where nothing goes on for four seconds, or where nearly all of it does.
  */
-export function goingOn(sound: Sound): Excerpt {
-  const { levelsDb, stepS, topDb, longestS } = loudnessOf(bandsOf(sound), slowTurnS);
+export function goingOn(bands: Bands): Excerpt {
+  const { levelsDb, stepS, topDb, longestS } = loudnessOf(bands, slowTurnS);
   const all = levelsDb.length * stepS;
-  if (longestS < longEnoughS || longestS > nearlyAll * all) return { sound, from: 0 };
+  if (longestS < longEnoughS || longestS > nearlyAll * all) return { bands, from: 0 };
   const count = Math.round(longestS / stepS);
   const first = firstRun(levelsDb, topDb - 12, count);
   const from = first * stepS;
-  const { samples, sampleRate } = sound;
-  const cut = samples.subarray(
-    Math.round(from * sampleRate),
-    Math.round((from + longestS + stepS) * sampleRate),
-  );
-  return { sound: { samples: cut, sampleRate }, from };
+  return { bands: cut(bands, from, from + longestS + stepS), from };
 }
 
 /** Where so many levels in a row first lie above the floor. */

@@ -1,11 +1,10 @@
-import type { Bands } from './bands.js';
+import { type Bands, lasting } from './bands.js';
 import { type CoarsePoint, coarseTrack, fieldOf } from './coarse.js';
 import { type Cycle, firingHz } from './engine-kind.js';
 import { type Frame, framesOf } from './frames.js';
-import { loudnessOf } from './loudness.js';
+import { loudnessOf, quantile } from './loudness.js';
 import { orderSalience } from './orders.js';
 import { type Choice, choose } from './rivals.js';
-import { type Sound, seconds } from './sound.js';
 import { type Steadiness, steadinessOf } from './steadiness.js';
 import { meanHz, refined, type Stretch, scaled, stretchesOf } from './stretches.js';
 import { objection } from './verdict.js';
@@ -26,18 +25,18 @@ export interface Hearing {
  * Method: evidence for each speed in each window; a stiff and a loose path through it; each path made exact on the
  * phases of its orders; on orders of that path, averaged over the whole sound, every speed weighed against every other.
  */
-export function hear(sound: Sound, bands: Bands, cycle: Cycle): Hearing | null {
+export function hear(bands: Bands, cycle: Cycle): Hearing | null {
   const windowS = windowFor(cycle);
   const framing = { windowS, hopS: windowS / 4 };
   const even = [framesOf(bands, framing)];
   const field = fieldOf(even, cycle);
-  const stiff = heardAlong(sound, bands, cycle, even, coarseTrack(field, 'stiff'));
+  const stiff = heardAlong(bands, cycle, even, coarseTrack(field, 'stiff'));
   if (stiff?.objection === null && isSmooth(stiff.steadiness)) return stiff;
-  const first = better(stiff, heardAlong(sound, bands, cycle, even, coarseTrack(field, 'loose')));
+  const first = better(stiff, heardAlong(bands, cycle, even, coarseTrack(field, 'loose')));
   if (first?.objection === null && first.steadiness.ongoing > brokenUp) return first;
   // a changing speed smears every line: look again with time bent
   const bent = [...even, ...slopes.map((slope) => framesOf(bands, framing, slope))];
-  return better(first, heardAlong(sound, bands, cycle, bent, coarseTrack(fieldOf(bent, cycle), 'loose')));
+  return better(first, heardAlong(bands, cycle, bent, coarseTrack(fieldOf(bent, cycle), 'loose')));
 }
 
 /** A path that holds on throughout without a kink has lost nothing that a looser one could find. */
@@ -58,13 +57,12 @@ function better(a: Hearing | null, b: Hearing | null): Hearing | null {
 }
 
 function heardAlong(
-  sound: Sound,
   bands: Bands,
   cycle: Cycle,
   bent: readonly (readonly Frame[])[],
   path: readonly CoarsePoint[],
 ): Hearing | null {
-  const coarse = stretchesOf(path, windowFor(cycle) / 2, seconds(sound));
+  const coarse = stretchesOf(path, windowFor(cycle) / 2, lasting(bands));
   if (coarse.length === 0) return null;
   const { choice, stretches } = settle(bands, coarse, cycle);
   const steadiness = steadinessOf(bent, stretches, cycle);
@@ -74,9 +72,15 @@ function heardAlong(
     choice,
     stretches,
     steadiness,
-    objection: objection(choice, steadiness, loudness),
+    objection: objection(choice, steadiness, loudness, typicalU(stretches)),
   };
 }
+
+const typicalU = (stretches: readonly Stretch[]): number =>
+  quantile(
+    stretches.flatMap(({ relativeU }) => [...relativeU]),
+    0.5,
+  );
 
 const windowFor = (cycle: Cycle): number =>
   Math.min(0.8, Math.max(0.36, (4.5 * cycle.cylinders ** 0.7) / firingHz(cycle, cycle.lowRpm)));

@@ -1,5 +1,5 @@
 import { type Cycle, cycleHz, rpmOfCycle } from './engine-kind.js';
-import { cycleEvidence } from './evidence.js';
+import { cycleEvidence, linesOf } from './evidence.js';
 import type { Salience } from './salience.js';
 
 /** A cycle rate that could explain what is heard. */
@@ -16,6 +16,8 @@ export interface Choice {
   readonly rivals: readonly Candidate[];
   /** evidence that a tenth of all speeds exceed: what chance gives in this sound */
   readonly chance: number;
+  /** orders of the best that stand out, in lines of full salience */
+  readonly lines: number;
 }
 
 const gridStep = 0.002;
@@ -33,7 +35,13 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
     return { ratio, rpm, evidence: cycleEvidence(witnesses, ratio, cycle) };
   });
   const ranked = [...candidates].sort((a, b) => b.evidence - a.evidence);
-  return { best: ranked[0]!, rivals: apart(ranked), chance: ranked[Math.floor(count / 10)]!.evidence };
+  const best = ranked[0]!;
+  return {
+    best,
+    rivals: apart(ranked),
+    chance: ranked[Math.floor(count / 10)]!.evidence,
+    lines: linesOf(witnesses, best.ratio, cycle),
+  };
 }
 
 function apart(ranked: readonly Candidate[]): readonly Candidate[] {

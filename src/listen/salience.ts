@@ -31,16 +31,24 @@ export interface Scale {
  * strongest line in the neighborhood less 26 dB. Silence has no salience.
  */
 export function salienceOf(power: Float64Array, { step, floorWidth, averages }: Scale): Salience {
-  const db = power.map((p) => 10 * Math.log10(p + 1e-16));
+  const db = decibels(power);
   const spread = 1 / Math.sqrt(averages);
   const noise = noiseFloor(db, Math.max(8, Math.round(floorWidth / step)));
   const crest = crestOf(db, Math.max(4, Math.round((0.7 * floorWidth) / step)));
-  const values = db.map((level, i) => {
-    const floor = Math.max(noise[i]! + quartileBelowMeanDb * spread + marginDb * spread, crest[i]! - depthDb);
-    return Math.min(1, Math.max(0, (level - floor) / depthDb));
-  });
+  const overNoise = (quartileBelowMeanDb + marginDb) * spread;
+  const values = new Float64Array(db.length);
+  for (let i = 0; i < db.length; i += 1) {
+    const floor = Math.max(noise[i]! + overNoise, crest[i]! - depthDb);
+    values[i] = Math.min(1, Math.max(0, (db[i]! - floor) / depthDb));
+  }
   values[0] = 0;
   return { step, values, levelsDb: db, ...massOf(values) };
+}
+
+function decibels(power: Float64Array): Float64Array {
+  const db = new Float64Array(power.length);
+  for (let i = 0; i < db.length; i += 1) db[i] = (10 / Math.LN10) * Math.log(power[i]! + 1e-16);
+  return db;
 }
 
 /** Lower quartile of each block, blocks growing with frequency, linearly joined from middle to middle. */
@@ -51,8 +59,7 @@ function noiseFloor(db: Float64Array, width: number): Float64Array {
   for (let from = 1; from < db.length; ) {
     const size = Math.max(width, Math.round(from * 0.2));
     const to = Math.min(db.length, from + size);
-    const sorted = db.slice(from, to).sort();
-    const quartile = sorted[Math.floor(sorted.length / 4)]!;
+    const quartile = smallest(db.slice(from, to), Math.floor((to - from) / 4));
     const center = (from + to) >> 1;
     if (Number.isNaN(last)) last = quartile;
     for (let i = lastCenter; i < center; i += 1)
@@ -63,6 +70,31 @@ function noiseFloor(db: Float64Array, width: number): Float64Array {
   }
   floor.fill(last, lastCenter);
   return floor;
+}
+
+/** The value with `rank` smaller ones before it; the values change places (Hoare’s selection). */
+function smallest(values: Float64Array, rank: number): number {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const pivot = values[rank]!;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (values[i]! < pivot) i += 1;
+      while (values[j]! > pivot) j -= 1;
+      if (i <= j) {
+        const kept = values[i]!;
+        values[i] = values[j]!;
+        values[j] = kept;
+        i += 1;
+        j -= 1;
+      }
+    }
+    if (j < rank) low = i;
+    if (i > rank) high = j;
+  }
+  return values[rank]!;
 }
 
 /** The strongest level within a reach that grows with frequency. */
@@ -81,7 +113,9 @@ function crestOf(db: Float64Array, reach: number): Float64Array {
     for (let near = Math.max(0, b - around); near <= to; near += 1) peak = Math.max(peak, peaks[near]!);
     return peak;
   });
-  return db.map((_, i) => crest[Math.floor(i / block)]!);
+  const out = new Float64Array(db.length);
+  for (let i = 0; i < out.length; i += 1) out[i] = crest[Math.floor(i / block)]!;
+  return out;
 }
 
 /** A peak that stands out less is as likely noise; noise has very many peaks. */

@@ -1,6 +1,8 @@
+import { lowBandOf } from './bands.js';
 import { type Beats, beatsOf } from './beats.js';
 import type { EngineKind } from './engine-kind.js';
 import { type Hunting, huntingOf } from './hunting.js';
+import type { Signal } from './resample.js';
 import type { Sound } from './sound.js';
 import type { TrackPoint } from './track.js';
 
@@ -37,9 +39,10 @@ export function steadySegments(
   track: readonly TrackPoint[],
   engine: EngineKind,
 ): readonly SteadySegment[] {
+  const low = lowBandOf(sound);
   return rejoined(runsOf(track))
     .filter((run) => run.at(-1)!.t - run[0]!.t >= shortestS)
-    .map((run) => segmentOf(sound, run, engine));
+    .map((run) => segmentOf(low, run, engine));
 }
 
 function runsOf(track: readonly TrackPoint[]): readonly (readonly TrackPoint[])[] {
@@ -84,7 +87,7 @@ function leadsNowhere(run: Run): boolean {
   return Math.abs(mean(run.slice(middle)) / mean(run.slice(0, middle)) - 1) <= sameHalves;
 }
 
-function segmentOf(sound: Sound, run: readonly TrackPoint[], engine: EngineKind): SteadySegment {
+function segmentOf(low: Signal, run: readonly TrackPoint[], engine: EngineKind): SteadySegment {
   const n = run.length;
   const meanRpm = run.reduce((sum, { rpm }) => sum + rpm, 0) / n;
   const u = Math.sqrt(run.reduce((sum, p) => sum + p.u ** 2, 0) / n / Math.max(1, n / pointsPerNews));
@@ -95,6 +98,6 @@ function segmentOf(sound: Sound, run: readonly TrackPoint[], engine: EngineKind)
     u,
     interval: [meanRpm - coverage95 * u, meanRpm + coverage95 * u],
     hunting: huntingOf(run),
-    beats: beatsOf(sound, run, engine),
+    beats: beatsOf(low, run, engine),
   };
 }

@@ -1,4 +1,4 @@
-import { bandsOf } from './bands.js';
+import { lowBandOf } from './bands.js';
 import type { Sound } from './sound.js';
 import type { TrackPoint } from './track.js';
 
@@ -72,7 +72,7 @@ function burstsOf(sound: Sound): readonly { readonly from: number; readonly to: 
 }
 
 function levelsDb(sound: Sound): number[] {
-  const { low, rate } = bandsOf(sound);
+  const { values: low, rate } = lowBandOf(sound);
   const step = Math.round(stepS * rate);
   const levels: number[] = [];
   for (let from = 0; from + step <= low.length; from += step) {

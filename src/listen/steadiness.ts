@@ -2,7 +2,7 @@ import type { Cycle } from './engine-kind.js';
 import { cycleEvidence } from './evidence.js';
 import type { Frame } from './frames.js';
 import { quantile } from './loudness.js';
-import { readPath } from './path.js';
+import { readerOf } from './path.js';
 import type { Stretch } from './stretches.js';
 
 /** Signs by which an engine differs from a voice or a tune: it goes on, and it does not jump. */
@@ -23,7 +23,7 @@ export function steadinessOf(
   const evidence = bent[0]!.map(({ t }, n) => {
     const stretch = stretches.find(({ start, end }) => t >= start && t <= end);
     if (!stretch) return 0;
-    const hz = readPath(stretch.path, t).value / cycle.cylinders;
+    const hz = readerOf(stretch.path)(t) / cycle.cylinders;
     return Math.max(...bent.map((frames) => cycleEvidence(frames[n]!.witnesses, hz, cycle)));
   });
   const good = 0.2 * quantile(evidence, 0.85);

@@ -50,12 +50,14 @@ export function refined(
 ): readonly Stretch[] {
   return stretches.map((stretch) => {
     const fine = refine(values, rate, stretch.path, stretch.start, stretch.end, passes);
-    return fine ? { ...stretch, path: fine, relativeU: withUnsteadiness(fine) } : stretch;
+    if (!fine) return stretch;
+    const { relativeU, ...path } = toItsEnds(fine, withUnsteadiness(fine), stretch.start, stretch.end);
+    return { ...stretch, path, relativeU };
   });
 }
 
 /** Neighboring windows share most of their sound, so that their errors hardly differ: set on made sounds. */
-const sharedSound = 1.3;
+const sharedSound = 1.05;
 const reach = 4;
 
 /** Firings that jitter together move all orders alike; it shows only in how the path bends from knot to knot. */
@@ -69,6 +71,40 @@ function withUnsteadiness({ hz, relativeU }: FinePath): Float64Array {
     return Math.hypot(u, sharedSound * Math.sqrt(square / 6));
   });
 }
+
+/** Knots from which the slope at an end is read. */
+const slopeKnots = 2;
+/** How far a change of speed may be trusted to go on unseen: set on made sounds that hunt. */
+const unforeseen = 0.5;
+
+/**
+ * Knots stand at the middles of windows; half a window beyond the outer ones the path goes on as it last went, so far as
+ * that stands out of its own uncertainty.
+ */
+function toItsEnds(path: Path, relativeU: Float64Array, start: number, end: number): FinePath {
+  const n = path.t.length - 1;
+  const far = Math.min(n, slopeKnots);
+  const onwards = (from: number, inner: number, at: number) => {
+    if (far < slopeKnots) return { hz: path.hz[from]!, u: 2 * relativeU[from]! };
+    const change = Math.log(path.hz[from]! / path.hz[inner]!);
+    const trust = change ** 2 / (change ** 2 + (surelyChanged * relativeU[from]!) ** 2);
+    const beyond = (trust * change * (at - path.t[from]!)) / (path.t[from]! - path.t[inner]!);
+    return {
+      hz: path.hz[from]! * Math.exp(beyond),
+      u: Math.hypot(2 * relativeU[from]!, unforeseen * beyond),
+    };
+  };
+  const first = onwards(0, far, Math.min(start, path.t[0]!));
+  const last = onwards(n, n - far, Math.max(end, path.t[n]!));
+  return {
+    t: Float64Array.of(Math.min(start, path.t[0]!), ...path.t, Math.max(end, path.t[n]!)),
+    hz: Float64Array.of(first.hz, ...path.hz, last.hz),
+    relativeU: Float64Array.of(first.u, ...relativeU, last.u),
+  };
+}
+
+/** A change between knots of so many standard uncertainties is as likely real as not. */
+const surelyChanged = 4;
 
 export function scaled(stretches: readonly Stretch[], factor: number): readonly Stretch[] {
   return stretches.map((stretch) => ({

@@ -1,6 +1,6 @@
 import { type Cycle, rpmOfCycle } from './engine-kind.js';
 import type { Frame } from './frames.js';
-import { readPath } from './path.js';
+import { readerOf } from './path.js';
 import type { Steadiness } from './steadiness.js';
 import type { Stretch } from './stretches.js';
 
@@ -18,7 +18,7 @@ export interface TrackPoint {
 const trackStepS = 0.05;
 
 /** What the scatter of the orders does not show: drift within a window and cycles that jitter together. */
-const leastRelativeU = 0.0004;
+const leastRelativeU = 0.0002;
 
 /** The paths read at equal steps of time; moments without a path are left out. */
 export function trackOf(
@@ -27,15 +27,16 @@ export function trackOf(
   { evidence }: Steadiness,
   cycle: Cycle,
 ): readonly TrackPoint[] {
-  const clear = { t: Float64Array.from(frames, ({ t }) => t), hz: Float64Array.from(evidence) };
+  const clear = readerOf({ t: Float64Array.from(frames, ({ t }) => t), hz: Float64Array.from(evidence) });
   return stretches.flatMap(({ path, relativeU, start, end }) => {
+    const firingHz = readerOf(path);
+    const relative = readerOf({ t: path.t, hz: relativeU });
     const from = Math.ceil(start / trackStepS);
     const count = Math.max(1, Math.floor(end / trackStepS) - from + 1);
     return Array.from({ length: count }, (_, i) => {
       const t = (from + i) * trackStepS;
-      const rpm = rpmOfCycle(cycle, readPath(path, t).value / cycle.cylinders);
-      const { value: u } = readPath({ t: path.t, hz: relativeU }, t);
-      return { t, rpm, u: rpm * Math.hypot(u, leastRelativeU), confidence: surely(readPath(clear, t).value) };
+      const rpm = rpmOfCycle(cycle, firingHz(t) / cycle.cylinders);
+      return { t, rpm, u: rpm * Math.hypot(relative(t), leastRelativeU), confidence: surely(clear(t)) };
     });
   });
 }

@@ -19,20 +19,31 @@ export function hann(length: number): Float64Array {
 
 export const nextPowerOfTwo = (n: number): number => 2 ** Math.ceil(Math.log2(Math.max(2, n)));
 
+/** The spectrum of a real signal: power in each bin from 0 to size/2. */
+export function power(size: number, a: Float64Array): Float64Array {
+  const { fft, out, data } = planOf(size);
+  for (let i = 0; i < a.length; i += 1) data[i] = a[i]!;
+  data.fill(0, a.length, size);
+  fft.realTransform(out, data);
+  const powers = new Float64Array(size / 2 + 1);
+  for (let k = 0; k < powers.length; k += 1) powers[k] = out[2 * k]! ** 2 + out[2 * k + 1]! ** 2;
+  return powers;
+}
+
 /**
- * The spectra of two real signals at the price of one complex transform: power in each bin from 0 to size/2.
+ * The spectra of two real signals of one length at the price of one complex transform: power in bins 0 to size/2.
  *
  * Method: one signal as the real, the other as the imaginary part; even and odd parts are parted afterwards.
  */
 export function powerPair(
   size: number,
   a: Float64Array,
-  b: Float64Array | null,
+  b: Float64Array,
 ): readonly [Float64Array, Float64Array] {
   const { fft, out, data } = planOf(size);
   for (let i = 0; i < a.length; i += 1) {
     data[2 * i] = a[i]!;
-    data[2 * i + 1] = b === null ? 0 : b[i]!;
+    data[2 * i + 1] = b[i]!;
   }
   data.fill(0, 2 * a.length);
   fft.transform(out, data);

@@ -1,4 +1,4 @@
-import { type Path, readPath } from './path.js';
+import { type Path, readerOf } from './path.js';
 
 /** Moments at which equal parts of a turn begin. */
 export interface Warp {
@@ -7,23 +7,25 @@ export interface Warp {
   readonly times: Float64Array;
 }
 
+/** Samples over which the speed is taken to be even. */
+const together = 8;
+
 /**
  * Sampling moments at equal turns of a path, `perTurn` to each turn, from `start` to `end` seconds.
  *
- * Method: each moment from the last by the midpoint rule; the error is of third order in one sample's share of a turn.
+ * Method: the midpoint rule over eight samples at a time; the error is of third order in their share of a turn.
  */
 export function warpOf(path: Path, start: number, end: number, perTurn: number): Warp {
-  const times: number[] = [];
-  let t = start;
-  let knot = 0;
-  while (t < end) {
-    times.push(t);
-    const here = readPath(path, t, knot);
-    const middle = readPath(path, t + 0.5 / (perTurn * here.value), here.knot);
-    knot = here.knot;
-    t += 1 / (perTurn * middle.value);
+  const fastest = path.hz.reduce((a, b) => Math.max(a, b));
+  const times = new Float64Array(Math.ceil((end - start) * perTurn * fastest) + together);
+  const rateAt = readerOf(path);
+  let count = 0;
+  for (let t = start; t < end; ) {
+    const middle = t + (0.5 * together) / (perTurn * rateAt(t));
+    const step = 1 / (perTurn * rateAt(middle));
+    for (let i = 0; i < together && t < end; i += 1, t += step, count += 1) times[count] = t;
   }
-  return { perTurn, times: Float64Array.from(times) };
+  return { perTurn, times: times.subarray(0, count) };
 }
 
 /** The signal at the moments of a warp, by the cubic through the four samples around each; 0 outside. */

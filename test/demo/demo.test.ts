@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { builtInCatalog } from '../../src/catalog/index.js';
 import { checkOrder, findThread, fitWrench, requirePlausibleTorque } from '../../src/fasten/index.js';
+import { bodies } from '../../src/job/entry.js';
 import {
-  bodies,
   decisionOf,
   type From,
   foldShop,

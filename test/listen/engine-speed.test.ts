@@ -95,24 +95,31 @@ describe('a speed that sweeps is followed', () => {
   });
 });
 
-test('the true speed lies in the 95 % interval in 90 to 99 % of all moments', () => {
-  let inside = 0;
-  let all = 0;
+describe('the true speed lies in the 95 % interval in 90 to 99 % of all moments', () => {
   const shapes: readonly ((base: number) => (t: number) => number)[] = [
     (base) => () => base,
     (base) => (t) => base * (1 + 0.02 * t),
     (base) => (t) => base * (1 + 0.02 * Math.sin(2 * Math.PI * 0.7 * t)),
   ];
-  for (const [i, base] of [1800, 2600, 3400].entries())
-    for (const [j, shape] of shapes.entries()) {
-      const rpm = shape(base);
-      const { track } = heard({ strokes: 4, rpm, seconds: 4, seed: 100 * i + j, snrDb: 10, jitter: 0.006 });
-      inside += track.filter((p) => Math.abs(p.rpm - rpm(p.t)) < 1.96 * p.u).length;
-      all += track.length;
-    }
-  expect(all).toBeGreaterThan(600);
-  expect(inside / all).toBeGreaterThan(0.9);
-  expect(inside / all).toBeLessThanOrEqual(0.99);
+  test.each([
+    ['four-stroke', 4, [1800, 2600, 3400], { snrDb: 10, jitter: 0.006 }],
+    ['four-stroke in loud noise', 4, [1200, 2600, 3600], { snrDb: 0, jitter: 0.01 }],
+    ['two-stroke', 2, [2600, 6500, 11_000], { snrDb: 10, jitter: 0.006 }],
+    ['two-stroke through a phone', 2, [2600, 6500, 11_000], { snrDb: 5, highPassHz: 100 }],
+  ] as const)('%s', (_name, strokes, speeds, more) => {
+    let inside = 0;
+    let all = 0;
+    for (const [i, base] of speeds.entries())
+      for (const [j, shape] of shapes.entries()) {
+        const rpm = shape(base);
+        const { track } = heard({ strokes, rpm, seconds: 4, seed: 100 * i + j, ...more });
+        inside += track.filter((p) => Math.abs(p.rpm - rpm(p.t)) < 1.96 * p.u).length;
+        all += track.length;
+      }
+    expect(all).toBeGreaterThan(600);
+    expect(inside / all).toBeGreaterThan(0.9);
+    expect(inside / all).toBeLessThanOrEqual(0.99);
+  });
 });
 
 describe('what is no engine gets no speed, in words', () => {
@@ -151,6 +158,42 @@ describe('what is no engine gets no speed, in words', () => {
       expect(track).toEqual([]);
       expect(says).toMatch(/\.$/);
     }
+  });
+});
+
+describe('what hums on the mains is no engine', () => {
+  const hum = (hz: number, harmonics: readonly number[]) => {
+    const noise = random(hz);
+    const sampleRate = 16_000;
+    const level = (t: number) =>
+      harmonics.reduce((sum, h, n) => sum + Math.sin(2 * Math.PI * hz * h * t + 2 * n) / (1 + n), 0);
+    return {
+      sampleRate,
+      samples: Float32Array.from(
+        { length: 5 * sampleRate },
+        (_, i) => 0.1 * level(i / sampleRate) + 0.02 * normal(noise),
+      ),
+    };
+  };
+  test.each([
+    ['a lamp at 50 Hz', hum(50.02, [2, 4, 6, 8, 10])],
+    ['a transformer at 60 Hz', hum(59.97, [1, 2, 3, 5])],
+    ['a motor at 60 Hz', hum(60.03, [1, 3, 5, 7, 9])],
+  ])('%s', (_name, sound) => {
+    for (const strokes of [2, 4] as const) {
+      const { meanRpm, says } = engineSpeed(sound, { strokes, cylinders: 1 });
+      expect(meanRpm, says).toBeNull();
+      expect(says).toContain('mains');
+    }
+  });
+
+  test('an engine that runs at 3,000 or 3,600 is one', () => {
+    for (const strokes of [2, 4] as const)
+      for (const rpm of [3000, 3600])
+        expect(
+          median(errors(steady(strokes, rpm, rpm + strokes, { seconds: 5, snrDb: 15 }))),
+          `${strokes}-stroke, ${rpm}`,
+        ).toBeLessThan(0.003);
   });
 });
 

@@ -101,7 +101,7 @@ export function ManyChoices<T extends string>(
 }
 
 /** The list with the item taken out, or put at its end. */
-export function toggled<T>(list: readonly T[], item: T): T[] {
+function toggled<T>(list: readonly T[], item: T): T[] {
   return list.includes(item) ? list.filter((other) => other !== item) : [...list, item];
 }
 

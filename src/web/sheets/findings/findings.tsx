@@ -2,7 +2,6 @@ import { useDeferredValue, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { applies, byId, type Check } from '../../../catalog/index.js';
 import {
-  factsOf,
   findingsOf,
   type Job,
   type JobFindings,
@@ -38,7 +37,7 @@ export function Findings({ job, gate }: SheetProps) {
   usePrimary({ label: 'Log something seen', act: () => setLogging('own') });
   const catalog = useCatalog();
   const own = useOwnSay(job);
-  const checks = catalog.checks.filter((c) => applies(c.when, factsOf(job)) !== 'no');
+  const checks = catalog.checks.filter((c) => applies(c.when, job.intake) !== 'no');
   // the tap is answered first; the faults follow a moment later
   const settled = useDeferredValue(job);
   const answer = useMemo(

@@ -1,7 +1,7 @@
 import { type RefObject, useRef, useState } from 'react';
 import { byId, type Catalog, type Check } from '../../../catalog/index.js';
 import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
-import { factsOf, type Job, tally } from '../../../job/index.js';
+import { type Job, tally } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -194,6 +194,6 @@ function Spoils({ titles }: { titles: readonly string[] }) {
 function offAlready(catalog: Catalog, job: Job, check: Check): string[] {
   const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
   if (off.size === 0) return [];
-  const { comesOff } = accessFor(catalog, factsOf(job), check, new Set());
+  const { comesOff } = accessFor(catalog, job.intake, check, new Set());
   return comesOff.filter((c) => off.has(c.id)).map((c) => lowerFirst(c.name));
 }

@@ -1,20 +1,12 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { type Body, boreMeasure, type Job, skirtMeasure } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { useCatalog, useShop, useUnits } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { useCatalog } from '../../data/queries.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
-import { type Cell, cellKey, GridEntry, type Typed } from './grid-entry.js';
-import {
-  atFirst,
-  CircumstanceFields,
-  circumstancesOf,
-  readInUnit,
-  saidOrigin,
-  UnitChoice,
-} from './reading-fields.js';
+import { type Cell, cellKey, type Typed } from './grid-entry.js';
+import { KeepReadings, useReadings } from './keep-readings.js';
+import { LengthText, lengthIn, lengthLine, readInUnit, UnitChoice } from './reading-fields.js';
 
 const across = ['along the crankshaft', 'across the crankshaft', 'at 45°', 'at 135°'] as const;
 const heights = ['top of ring travel', 'middle', 'bottom'] as const;
@@ -37,30 +29,23 @@ const sheetLines = [
 ] as const;
 
 function Form({ job, onClose }: { job: Job; onClose: () => void }) {
-  const shop = useShop();
   const catalog = useCatalog();
-  const metric = useUnits() === 'metric';
-  const [unit, setUnit] = useState<'in' | 'mm'>(metric ? 'mm' : 'in');
+  const readings = useReadings();
+  const { unit, typed } = readings;
   const [count, setCount] = useState<'2' | '3' | '4'>('2');
-  const [typed, setTyped] = useState<Typed>({});
-  const [about, setAbout] = useState(atFirst);
-  const [lines, setLines] = useState<Readonly<Record<string, string>>>({});
+  const [sheet, setSheet] = useState<Readonly<Record<string, string>>>({});
   const [from, setFrom] = useState('');
   const [skirt, setSkirt] = useState('');
-  const { wrong, busy, act } = useAct();
-  const keep = useRef<HTMLDivElement>(null);
   const columns = across.slice(0, Number(count));
   const cells: Cell[] = heights.flatMap((row) => columns.map((column) => ({ row, column })));
 
-  const save = () =>
-    act(async () => {
-      const bodies = readingsOf(catalog, cells, typed, unit, circumstancesOf(about));
-      const specs = specsOf(catalog, lines, unit, from);
-      for (const body of specs) await write(job.id, 'spec', body);
-      for (const body of bodies) await write(job.id, 'measurement', body);
-      if (skirt.trim()) await write(job.id, 'measurement', skirtOf(skirt, unit, circumstancesOf(about)));
-      onClose();
-    });
+  const lines = (about: Partial<Body<'measurement'>>) => {
+    const bore = readingsOf(catalog, cells, typed, unit, about);
+    return {
+      specs: specsOf(catalog, sheet, unit, from),
+      measurements: skirt.trim() ? [...bore, skirtOf(skirt, unit, about)] : bore,
+    };
+  };
 
   const missing = sheetLines.filter(({ spec }) => !job.specs.get(spec)?.value);
   return (
@@ -69,7 +54,7 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
         Clean and cold. Rock the gauge: the smallest size it shows is the diameter. Enter moves on.
       </p>
       <div className="row">
-        <UnitChoice value={unit} onChange={setUnit} />
+        <UnitChoice value={unit} onChange={readings.setUnit} />
         <Choices
           label="Directions"
           value={count}
@@ -81,80 +66,51 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
           ]}
         />
       </div>
-      <GridEntry
-        rows={heights}
-        columns={columns}
-        typed={typed}
-        unit={unit}
-        onChange={setTyped}
+      <KeepReadings
+        job={job}
+        readings={readings}
+        grid={{ rows: heights, columns }}
         doubt={(key) => farFromOthers(key, typed, unit)}
-        onDone={() => keep.current?.querySelector<HTMLElement>('.go')?.focus()}
-      />
-      <CircumstanceFields shop={shop} kind="length" value={about} onChange={setAbout} />
-      {missing.length > 0 && (
-        <details open={missing.length === sheetLines.length}>
-          <summary>What the maker allows</summary>
-          <div className="stack tight">
-            <div className="fields">
-              {missing.map(({ spec, label, hint }) => (
-                <LengthText
-                  key={spec}
-                  label={`${label}, ${unit}`}
-                  hint={unit === 'in' ? hint : ''}
-                  unit={unit}
-                  value={lines[spec] ?? ''}
-                  onChange={(text) => setLines({ ...lines, [spec]: text })}
+        lines={lines}
+        onClose={onClose}
+      >
+        {missing.length > 0 && (
+          <details open={missing.length === sheetLines.length}>
+            <summary>What the maker allows</summary>
+            <div className="stack tight">
+              <div className="fields">
+                {missing.map(({ spec, label, hint }) => (
+                  <LengthText
+                    key={spec}
+                    label={`${label}, ${unit}`}
+                    hint={unit === 'in' ? hint : ''}
+                    unit={unit}
+                    value={sheet[spec] ?? ''}
+                    onChange={(text) => setSheet({ ...sheet, [spec]: text })}
+                  />
+                ))}
+                <TextField
+                  label="Where these come from"
+                  value={from}
+                  onChange={setFrom}
+                  placeholder="maker’s sheet, page 12"
                 />
-              ))}
-              <TextField
-                label="Where these come from"
-                value={from}
-                onChange={setFrom}
-                placeholder="maker’s sheet, page 12"
-              />
+              </div>
+              <p className="soft">
+                Left empty, figures of the class stand in and are marked so: they are not this engine’s.
+              </p>
             </div>
-            <p className="soft">
-              Left empty, figures of the class stand in and are marked so: they are not this engine’s.
-            </p>
-          </div>
-        </details>
-      )}
-      <LengthText
-        label={`Piston skirt, across the pin, ${unit} (may be left out)`}
-        hint={unit === 'in' ? '2.5585' : ''}
-        unit={unit}
-        value={skirt}
-        onChange={setSkirt}
-      />
-      <Wrong words={wrong} />
-      <div className="row end" ref={keep}>
-        <Button onClick={onClose}>Close</Button>
-        <Button look="go" disabled={busy} onClick={() => void save()}>
-          Keep the readings
-        </Button>
-      </div>
+          </details>
+        )}
+        <LengthText
+          label={`Piston skirt, across the pin, ${unit} (may be left out)`}
+          hint={unit === 'in' ? '2.5585' : ''}
+          unit={unit}
+          value={skirt}
+          onChange={setSkirt}
+        />
+      </KeepReadings>
     </>
-  );
-}
-
-/** A length that takes the grid's unit when only a number is typed. */
-export function LengthText(props: {
-  label: string;
-  value: string;
-  onChange: (text: string) => void;
-  unit: string;
-  hint?: string;
-}) {
-  const { wrong } = readInUnit(props.value, props.unit);
-  return (
-    <TextField
-      label={props.label}
-      value={props.value}
-      onChange={props.onChange}
-      wrong={wrong}
-      placeholder={props.hint ?? ''}
-      inputMode="decimal"
-    />
   );
 }
 
@@ -185,9 +141,9 @@ function readingsOf(
     const key = cellKey(cell);
     const text = typed[key] ?? '';
     if (text.trim() === '') return [];
-    const { value, wrong } = readInUnit(text, unit);
-    const doubt = wrong ?? farFromOthers(key, typed, unit);
-    if (!value || doubt) throw new Error(`${key}: ${doubt ?? 'not a length'}`);
+    const value = lengthIn(key, text, unit);
+    const doubt = farFromOthers(key, typed, unit);
+    if (doubt) throw new Error(`${key}: ${doubt}`);
     return [{ measure: boreMeasure, title: name, value, place: cell.row, direction: cell.column, ...about }];
   });
   if (bodies.length === 0) throw new Error('Write at least one reading.');
@@ -195,12 +151,10 @@ function readingsOf(
 }
 
 function skirtOf(text: string, unit: string, about: Partial<Body<'measurement'>>): Body<'measurement'> {
-  const { value, wrong } = readInUnit(text, unit);
-  if (!value) throw new Error(`Piston skirt: ${wrong ?? 'not a length'}`);
   return {
     measure: skirtMeasure,
     title: 'Piston skirt diameter',
-    value,
+    value: lengthIn('Piston skirt', text, unit),
     direction: 'across the pin',
     ...about,
   };
@@ -208,18 +162,14 @@ function skirtOf(text: string, unit: string, about: Partial<Body<'measurement'>>
 
 function specsOf(
   catalog: Catalog,
-  lines: Readonly<Record<string, string>>,
+  sheet: Readonly<Record<string, string>>,
   unit: string,
   from: string,
 ): Body<'spec'>[] {
-  const specs = catalog.specs;
-  const written = Object.entries(lines).filter(([, text]) => text.trim() !== '');
+  const written = Object.entries(sheet).filter(([, text]) => text.trim() !== '');
   if (written.length > 0 && !from.trim())
     throw new Error('Say where the maker’s figures come from: sheet and page.');
-  return written.map(([spec, text]) => {
-    const { value, wrong } = readInUnit(text, unit);
-    const label = specs.find(({ id }) => id === spec)?.name ?? spec;
-    if (!value) throw new Error(`${label}: ${wrong ?? 'not a length'}`);
-    return { spec, label, line: `${label} ${value.written}`, value, origin: saidOrigin(from) };
-  });
+  return written.map(([spec, text]) =>
+    lengthLine(spec, catalog.specs.find(({ id }) => id === spec)?.name ?? spec, text, unit, from),
+  );
 }

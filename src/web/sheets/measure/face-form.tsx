@@ -1,22 +1,14 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { type Body, type FaceMeasure, type FaceWay, faceHandle, type Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { useShop, useUnits } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { useUnits } from '../../data/queries.js';
+import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
-import { LengthText } from './bore-form.js';
 import { type FaceGrid, gapGrid, heightGrid } from './face-grid.js';
-import { GridEntry, type Typed } from './grid-entry.js';
-import {
-  atFirst,
-  CircumstanceFields,
-  circumstancesOf,
-  readInUnit,
-  saidOrigin,
-  UnitChoice,
-} from './reading-fields.js';
+import type { Typed } from './grid-entry.js';
+import { KeepReadings, useReadings } from './keep-readings.js';
+import { LengthText, lengthIn, lengthLine, readInUnit, UnitChoice } from './reading-fields.js';
 
 export const faceNames: Readonly<Record<FaceMeasure, string>> = {
   'head-flatness': 'Head or block face',
@@ -44,30 +36,25 @@ export function FaceForm(props: {
 
 function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSingle: () => void }) {
   const { job, measure, onClose } = props;
-  const shop = useShop();
   const metric = useUnits() === 'metric';
-  const [unit, setUnit] = useState<'in' | 'mm'>(metric ? 'mm' : 'in');
+  const readings = useReadings();
+  const { unit, typed, setTyped } = readings;
   const [way, setWay] = useState<FaceWay>('gap');
   const [across, setAcross] = useState<'3' | '4' | '5'>('3');
   const [length, setLength] = useState(metric ? '100 mm' : '4 in');
   const [width, setWidth] = useState(metric ? '100 mm' : '4 in');
-  const [typed, setTyped] = useState<Typed>({});
-  const [about, setAbout] = useState(atFirst);
   const [most, setMost] = useState('');
   const [from, setFrom] = useState('');
-  const { wrong, busy, act } = useAct();
-  const keep = useRef<HTMLDivElement>(null);
   const grid = gridOf(way, millimeters(length, unit), millimeters(width, unit), Number(across));
   const asksLimit = measure === 'head-flatness' && !job.specs.get('head-flatness-limit')?.value;
 
-  const save = () =>
-    act(async () => {
-      if (!grid) throw new Error('Write how long and how wide the face is.');
-      const bodies = readingsOf({ grid, typed, unit, way, measure, about: circumstancesOf(about) });
-      if (most.trim()) await write(job.id, 'spec', limitSpec(most, unit, from));
-      for (const body of bodies) await write(job.id, 'measurement', body);
-      onClose();
-    });
+  const lines = (about: Partial<Body<'measurement'>>) => {
+    if (!grid) throw new Error('Write how long and how wide the face is.');
+    return {
+      measurements: readingsOf({ grid, typed, unit, way, measure, about }),
+      specs: most.trim() ? [limitSpec(most, unit, from)] : [],
+    };
+  };
 
   return (
     <>
@@ -92,7 +79,7 @@ function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSi
         </Button>
       </div>
       <div className="row">
-        <UnitChoice value={unit} onChange={setUnit} />
+        <UnitChoice value={unit} onChange={readings.setUnit} />
         {way === 'height' && (
           <Choices
             label="Places along"
@@ -120,43 +107,27 @@ function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSi
           <Button onClick={() => setTyped(zeros(grid, typed))}>0 in every empty place</Button>
         </div>
       )}
-      {grid && (
-        <GridEntry
-          rows={grid.rows}
-          columns={grid.columns}
-          typed={typed}
-          unit={unit}
-          onChange={setTyped}
-          onDone={() => keep.current?.querySelector<HTMLElement>('.go')?.focus()}
-        />
-      )}
-      <CircumstanceFields shop={shop} kind="length" value={about} onChange={setAbout} />
-      {asksLimit && (
-        <div className="fields">
-          <LengthText
-            label={`Most allowed by the maker, ${unit} (may be left out)`}
-            value={most}
-            onChange={setMost}
-            unit={unit}
-            hint={unit === 'in' ? '0.003' : '0.08'}
-          />
-          {most.trim() && (
-            <TextField
-              label="Where that comes from"
-              value={from}
-              onChange={setFrom}
-              placeholder="maker’s sheet, page 12"
+      <KeepReadings job={job} readings={readings} grid={grid} lines={lines} onClose={onClose}>
+        {asksLimit && (
+          <div className="fields">
+            <LengthText
+              label={`Most allowed by the maker, ${unit} (may be left out)`}
+              value={most}
+              onChange={setMost}
+              unit={unit}
+              hint={unit === 'in' ? '0.003' : '0.08'}
             />
-          )}
-        </div>
-      )}
-      <Wrong words={wrong} />
-      <div className="row end" ref={keep}>
-        <Button onClick={onClose}>Close</Button>
-        <Button look="go" disabled={busy} onClick={() => void save()}>
-          Keep the readings
-        </Button>
-      </div>
+            {most.trim() && (
+              <TextField
+                label="Where that comes from"
+                value={from}
+                onChange={setFrom}
+                placeholder="maker’s sheet, page 12"
+              />
+            )}
+          </div>
+        )}
+      </KeepReadings>
     </>
   );
 }
@@ -188,8 +159,7 @@ function readingsOf(given: {
   return grid.spots.map(({ cell, xMm, yMm, line }) => {
     const text = typed[cell] ?? '';
     if (!text.trim()) throw new Error(`${cell} is empty. Write 0 where no leaf goes under.`);
-    const { value, wrong } = readInUnit(text, unit);
-    if (!value) throw new Error(`${cell}: ${wrong ?? 'not a length'}`);
+    const value = lengthIn(cell, text, unit);
     if (way === 'gap' && value.si < 0) throw new Error(`${cell}: a gap is not below zero.`);
     return {
       measure: faceHandle(measure, way),
@@ -204,15 +174,6 @@ function readingsOf(given: {
 }
 
 function limitSpec(text: string, unit: string, from: string): Body<'spec'> {
-  const { value, wrong } = readInUnit(text, unit);
-  if (!value) throw new Error(`Most allowed: ${wrong ?? 'not a length'}`);
   if (!from.trim()) throw new Error('Say where the maker’s figure comes from: sheet and page.');
-  const label = 'Head flatness limit';
-  return {
-    spec: 'head-flatness-limit',
-    label,
-    line: `${label} ${value.written}`,
-    value,
-    origin: saidOrigin(from),
-  };
+  return lengthLine('head-flatness-limit', 'Head flatness limit', text, unit, from);
 }

@@ -28,7 +28,7 @@ export function GridEntry(props: Grid) {
   return useNarrow() ? <OneAtATime {...props} /> : <TableEntry {...props} />;
 }
 
-export function useNarrow(): boolean {
+function useNarrow(): boolean {
   const query = '(max-width: 620px)';
   const [narrow, setNarrow] = useState(() => matchMedia(query).matches);
   useEffect(() => {

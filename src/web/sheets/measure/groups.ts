@@ -1,5 +1,5 @@
 import { applies, type Catalog, type Measurement } from '../../../catalog/index.js';
-import { factsOf, type Job } from '../../../job/index.js';
+import type { Job } from '../../../job/index.js';
 
 /** What a mechanic is working on when a reading is taken. Every measure of the catalog has its place; a test holds it to that. */
 export const measureGroups: readonly { readonly title: string; readonly measures: readonly string[] }[] = [
@@ -75,7 +75,7 @@ export function shortName({ id, name }: Pick<Measurement, 'id' | 'name'>): strin
 export function findable({ measurements, specs }: Catalog, job: Job): Findable[] {
   return measurements.map((measure) => ({
     measure,
-    fits: applies(measure.when, factsOf(job)) !== 'no',
+    fits: applies(measure.when, job.intake) !== 'no',
     text: [
       measure.name,
       measure.id.replaceAll('-', ' '),

@@ -1,4 +1,4 @@
-import type { Body, Shop } from '../../../job/index.js';
+import type { Body, Shop, Written } from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
 import { Button } from '../../parts/act.js';
 import { Choices, SelectField, TextField } from '../../parts/field.js';
@@ -148,6 +148,46 @@ export function readInUnit(text: string, unit: string): WrittenState {
   const bare = /^[-+−]?[\d.,/ ]+$/.test(text.trim()) && text.trim() !== '';
   const { value, wrong } = readWritten(bare ? `${text.trim()} ${unit}` : text, 'length');
   return { text, ...(value && { value }), ...(wrong && { wrong }) };
+}
+
+/** The same where a length must stand. Throws an Error that names what was read and why it is none. */
+export function lengthIn(name: string, text: string, unit: string): Written {
+  const { value, wrong } = readInUnit(text, unit);
+  if (!value) throw new Error(`${name}: ${wrong ?? 'not a length'}`);
+  return value;
+}
+
+/** A length that takes the grid's unit when only a number is typed. */
+export function LengthText(props: {
+  label: string;
+  value: string;
+  onChange: (text: string) => void;
+  unit: string;
+  hint?: string;
+}) {
+  const { wrong } = readInUnit(props.value, props.unit);
+  return (
+    <TextField
+      label={props.label}
+      value={props.value}
+      onChange={props.onChange}
+      wrong={wrong}
+      placeholder={props.hint ?? ''}
+      inputMode="decimal"
+    />
+  );
+}
+
+/** A line of the maker's sheet that says a length. */
+export function lengthLine(
+  spec: string,
+  label: string,
+  text: string,
+  unit: string,
+  from: string,
+): Body<'spec'> {
+  const value = lengthIn(label, text, unit);
+  return { spec, label, line: `${label} ${value.written}`, value, origin: saidOrigin(from) };
 }
 
 /** Where a limit comes from, as a person says it. */

@@ -113,7 +113,7 @@ function signed(
   return `${si > 0 ? '+' : '−'}${show({ kind, si: Math.abs(si), unit }, system)}`;
 }
 
-export function limitWords(limit: NonNullable<LimitAnswer['limit']>, system: UnitSystem): string {
+function limitWords(limit: NonNullable<LimitAnswer['limit']>, system: UnitSystem): string {
   const { min, max, origin } = limit;
   const say = (w: NonNullable<typeof min>) => show(quantityOf(w), system);
   const range =

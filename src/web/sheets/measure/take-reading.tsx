@@ -3,7 +3,6 @@ import { cautionsFor, type Figure, type Measurement } from '../../../catalog/ind
 import {
   type Body,
   classLimits,
-  factsOf,
   type Job,
   type Limit,
   limitAnswer,
@@ -220,7 +219,7 @@ function LimitFields(props: {
 }) {
   const { job, measurement, kind, bounds, fromSheet, onChange } = props;
   const changed = (some: Partial<Bounds>) => onChange({ ...bounds, taken: undefined, ...some });
-  const ofClass = measurement && !fromSheet ? classLimits(measurement, factsOf(job)) : [];
+  const ofClass = measurement && !fromSheet ? classLimits(measurement, job.intake) : [];
   return (
     <>
       <div className="fields">

@@ -12,7 +12,7 @@ export function VerdictWord({ decision }: { decision: Decision }) {
 }
 
 /** A probability as a person reads it; never rounded to a certainty that it has not. */
-export function chanceWords(p: number): string {
+function chanceWords(p: number): string {
   if (p < 0.01) return 'under 1 % that it conforms';
   if (p > 0.99) return 'over 99 % that it conforms';
   return `${Math.round(100 * p)} % that it conforms`;

@@ -24,7 +24,7 @@ export function ArrivalDialog({ job, part, onClose, onMismatch }: ArrivalProps) 
 }
 
 /** Without the entry’s own marks: what is written again as a new line. */
-export function asBody({ entry: _e, at: _at, by: _by, ...body }: From<'part'>): Body<'part'> {
+function asBody({ entry: _e, at: _at, by: _by, ...body }: From<'part'>): Body<'part'> {
   return body;
 }
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { applies, type Catalog, type Component } from '../../../catalog/index.js';
-import { factsOf, freeHandle, type Job } from '../../../job/index.js';
+import { freeHandle, type Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -66,7 +66,7 @@ interface ComponentChoice {
 
 function choicesFor(catalog: Catalog, job: Job, off: ReadonlySet<string>, find: string): ComponentChoice[] {
   const all = componentsOf(catalog, job).filter(
-    (c) => applies(c.onlyOn, factsOf(job)) !== 'no' && c.comesOffAs !== 'base',
+    (c) => applies(c.onlyOn, job.intake) !== 'no' && c.comesOffAs !== 'base',
   );
   const name = new Map(all.map((c) => [c.id, c.name]));
   return all
@@ -74,9 +74,7 @@ function choicesFor(catalog: Catalog, job: Job, off: ReadonlySet<string>, find: 
     .map((component) => ({
       component,
       holds: component.before
-        .filter(
-          (b) => applies(b.when, factsOf(job)) !== 'no' && name.has(b.component) && !off.has(b.component),
-        )
+        .filter((b) => applies(b.when, job.intake) !== 'no' && name.has(b.component) && !off.has(b.component))
         .map((b) => name.get(b.component)!),
     }))
     .sort((a, b) => a.holds.length - b.holds.length);

@@ -84,7 +84,7 @@ function Step({ step, place }: { step: PlannedStep; place: number }) {
 }
 
 /** What a step is for, in words. */
-export function why({ how, holds, goals, name, hides }: PlannedStep): string {
+function why({ how, holds, goals, name, hides }: PlannedStep): string {
   const reasons = [
     goals.includes(name) && 'it is wanted',
     holds.length > 0 && `it is in the way of ${listed(holds)}`,

@@ -1,0 +1,46 @@
+import type { Catalog, Gate } from '../../../catalog/index.js';
+import type { From, Job } from '../../job.js';
+import { architectureOf, inOrderDone, piecesOf, stillOff } from '../steps/taken.js';
+
+/** A gate of the assembly: what must be proved before the next piece hides it. */
+export interface AskedGate {
+  readonly gate: Gate;
+  /** the handle under which the answer is logged */
+  readonly step: string;
+  /** not yet: its pieces are not all back; asked: to be proved now; passed: proved since they went back */
+  readonly state: 'not yet' | 'asked' | 'passed';
+  /** the answer, when there is one */
+  readonly answer?: From<'step'>;
+}
+
+const gateHandle = (id: string): string => `gate-${id}`;
+
+/**
+ * The gates of what was taken off, in the order of the catalog. One whose pieces came off again after it was passed
+ * is asked again. Gates at the very end (plugs and leftovers counted) are worked out from the counts, see `tally`.
+ */
+export function assemblyGates(job: Job, catalog: Catalog): AskedGate[] {
+  const architecture = architectureOf(job);
+  const taken = inOrderDone(job, 'teardown');
+  const pieces = new Map(taken.map((s) => [s.step, piecesOf(s, catalog, architecture)]));
+  const ever = new Set([...pieces.values()].flat());
+  const off = new Set(stillOff(job).flatMap((s) => pieces.get(s.step) ?? []));
+  return catalog.gates
+    .filter((gate) => gate.stage === 'assembly' && gate.after.some((id) => ever.has(id)))
+    .map((gate): AskedGate => {
+      const step = gateHandle(gate.id);
+      const answer = job.steps.get(step);
+      const back = backSince(job, gate, pieces);
+      const passed = answer?.state === 'done' && Date.parse(answer.at) >= back;
+      const state = gate.after.some((id) => off.has(id)) ? 'not yet' : passed ? 'passed' : 'asked';
+      return { gate, step, state, ...(answer && { answer }) };
+    });
+}
+
+/** When the last of a gate's pieces went back. */
+function backSince(job: Job, gate: Gate, pieces: ReadonlyMap<string, readonly string[]>): number {
+  const times = inOrderDone(job, 'assembly')
+    .filter((s) => (pieces.get(s.putsBack ?? '') ?? []).some((id) => gate.after.includes(id)))
+    .map((s) => Date.parse(s.at));
+  return Math.max(Number.NEGATIVE_INFINITY, ...times);
+}

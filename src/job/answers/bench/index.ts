@@ -1,0 +1,9 @@
+export {
+  type BenchAsked,
+  type BenchPlan,
+  benchPlanOf,
+  benchProblemOf,
+  type PlacedBlock,
+  type PlannedJob,
+} from './plan.js';
+export { type JobSummary, jobSummary } from './summary.js';

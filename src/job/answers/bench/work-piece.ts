@@ -1,0 +1,69 @@
+import { byId, type Catalog } from '../../../catalog/index.js';
+import type { Stage } from '../../entry.js';
+import type { Job, Shop } from '../../job.js';
+import { gate } from '../stages/gates.js';
+import { listedRules } from '../stages/rules.js';
+
+/** A piece of work left on a job. Times are wall-clock minutes. */
+export interface Piece {
+  readonly id: string;
+  readonly stage: Stage;
+  readonly label: string;
+  readonly minutes: number;
+  /** no hands needed */
+  readonly passive: boolean;
+  /** where it lies meanwhile */
+  readonly place?: 'soak' | 'ultrasonic';
+  readonly after: readonly string[];
+  /** minutes between what it comes after and itself: cooling */
+  readonly lag?: number;
+  readonly earliest?: number;
+  /** why it cannot begin sooner, in words */
+  readonly waitsFor?: string;
+  /** with it the job is finished */
+  readonly last?: true;
+}
+
+/** The work of one job while it is being gathered, stage by stage. */
+export interface Draft {
+  readonly job: Job;
+  readonly catalog: Catalog;
+  readonly shop: Shop;
+  /** wall-clock minute */
+  readonly now: number;
+  readonly today: string;
+  readonly pieces: Piece[];
+  /** what holds the job up, in words */
+  readonly waits: string[];
+  readonly takenAs: string[];
+}
+
+export function put(
+  draft: Draft,
+  piece: Pick<Piece, 'id' | 'stage' | 'label' | 'minutes'> & Partial<Piece>,
+): void {
+  if (piece.minutes > 0) draft.pieces.push({ passive: false, after: ends(draft), ...piece });
+}
+
+/** Pieces that nothing comes after yet: what the next one comes after. */
+export function ends({ pieces }: Draft, among: (piece: Piece) => boolean = () => true): string[] {
+  const those = pieces.filter(among);
+  const used = new Set(those.flatMap(({ after }) => after));
+  return those.filter(({ id }) => !used.has(id)).map(({ id }) => id);
+}
+
+/** Ordering goes beside the work at the bench, which only waits for what has not come. */
+export const notOrdering = ({ stage }: Piece): boolean => stage !== 'parts';
+
+export function isClosed({ job, catalog }: Draft, stage: Stage): boolean {
+  const { state } = gate(job, listedRules(catalog, job), stage);
+  return state === 'done' || state === 'not-needed';
+}
+
+/** The middle of the catalog’s span for a part of the job. */
+export function usualMinutes({ catalog }: Draft, id: string): number {
+  const span = byId(catalog.stageParts).get(id)?.activeMinutes[0];
+  return span ? (span.from + span.to) / 2 : 0;
+}
+
+export const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

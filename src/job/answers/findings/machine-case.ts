@@ -1,0 +1,96 @@
+import type { Catalog } from '../../../catalog/index.js';
+import {
+  type CaseHistory,
+  type Machine,
+  machineNetwork,
+  type Repair,
+  type SeenCheck,
+} from '../../../diagnose/index.js';
+import type { From, Job } from '../../job.js';
+import { compressionOf } from '../measure/compression.js';
+import { doneSteps } from '../steps/tally.js';
+
+/** What was decided of a fault, last. */
+export interface FaultSaid {
+  readonly fault: string;
+  readonly present: boolean;
+  readonly at: string;
+  /** when the repair was in; left out while it is still to be made */
+  readonly repairedAt?: string;
+  /** the owner will not have it repaired */
+  readonly declined?: true;
+}
+
+/** Choices that say a fault is not there. */
+const soundChoices: ReadonlySet<string> = new Set(['none', 'no-fault', 'reuse', 'excluded', 'absent']);
+/** Choices that leave a fault in the machine. */
+const leavesIt: ReadonlySet<string> = new Set(['declined', 'provisional', 'ask-owner', 'scrap', 'donor']);
+
+/**
+ * What the log's decisions say of faults, the last word of each. A repair counts as made when the first piece went
+ * back on after it was decided, or when the choice itself says "repaired".
+ */
+export function faultsSaid(job: Job): FaultSaid[] {
+  const latest = new Map<string, From<'decision'>>();
+  for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
+  return [...latest].map(([fault, decision]) => {
+    const { choice, at } = decision;
+    if (soundChoices.has(choice)) return { fault, present: false, at };
+    const repairedAt = repairTime(job, decision);
+    const declined = choice === 'declined' && { declined: true as const };
+    return { fault, present: true, at, ...(repairedAt !== undefined && { repairedAt }), ...declined };
+  });
+}
+
+function repairTime(job: Job, { choice, at }: From<'decision'>): string | undefined {
+  if (choice === 'repaired') return at;
+  if (leavesIt.has(choice)) return undefined;
+  const back = doneSteps(job, 'assembly').filter((s) => Date.parse(s.at) >= Date.parse(at));
+  return back.map((s) => s.at).sort((a, b) => Date.parse(a) - Date.parse(b))[0];
+}
+
+/** The machine of a job as the diagnosis sees it. */
+export function machineOf(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<string, number>): Machine {
+  const faults = faultsSaid(job);
+  const repairs = faults.flatMap(({ fault, repairedAt }): Repair[] =>
+    repairedAt === undefined ? [] : [{ fault, at: inZulu(repairedAt) }],
+  );
+  const history: CaseHistory = {
+    complaints: job.intake.complaints ?? [],
+    confirmed: faults.filter((f) => f.present).map((f) => f.fault),
+    excluded: faults.filter((f) => !f.present).map((f) => f.fault),
+    repairs,
+    ...(frequencies && { frequencies }),
+  };
+  const said = gaugeSaid(job);
+  const seen = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
+    check === undefined || (said && check === gaugeCheck && samePhase(at, said.at))
+      ? []
+      : [{ check, outcomes, doubtful, at: inZulu(at) }],
+  );
+  return machineNetwork(catalog, job.intake, said ? [...seen, said] : seen, history);
+}
+
+const gaugeCheck = 'compression-dry';
+
+/**
+ * A gauge reading held against what this very engine should show, as soft evidence; it stands in place of the outcome
+ * that was tapped for it. Nothing where the geometry is not known or the reading tells nothing.
+ */
+function gaugeSaid(job: Job): SeenCheck | undefined {
+  // the cranking cycle is not run where nothing was read
+  if (!job.measurements.some(({ measure }) => measure === 'compression')) return undefined;
+  const reading = compressionOf(job)?.reading;
+  if (!reading?.says.informative) return undefined;
+  const { weights } = reading.says;
+  const outcomes = Object.keys(weights).toSorted(
+    (a, b) => weights[b as keyof typeof weights] - weights[a as keyof typeof weights],
+  );
+  return { check: gaugeCheck, outcomes: outcomes.slice(0, 1), weights, at: inZulu(reading.measurement.at) };
+}
+
+const oneHourMs = 3_600_000;
+const samePhase = (a: string, b: string): boolean => Math.abs(Date.parse(a) - Date.parse(b)) < oneHourMs;
+
+/** Times are compared as text further down; entries carry the offset of the device that wrote them. */
+const inZulu = (at: string): string => new Date(at).toISOString();

@@ -1,0 +1,82 @@
+import {
+  type ClassifiedCompression,
+  type CompressionGeometry,
+  classifyCompression,
+  type ExpectedCompression,
+  expectedCompression,
+} from '../../../engine/index.js';
+import { of, to } from '../../../quantity/index.js';
+import type { From, Job } from '../../job.js';
+import { quantityOf } from '../../job.js';
+
+/** What a sound engine of this geometry should show on the gauge, and what the reading taken says against it. */
+export interface CompressionAnswer {
+  readonly expected: ExpectedCompression;
+  /** the latest reading, with how strongly it speaks for each outcome of the dry compression check */
+  readonly reading?: { readonly measurement: From<'measurement'>; readonly says: ClassifiedCompression };
+}
+
+/** What the cranking cycle is asked: plain data, which a worker can be sent. */
+export interface CompressionQuestion {
+  readonly geometry: CompressionGeometry;
+  readonly by: 'rope' | 'starter';
+}
+
+/** Undefined while architecture, bore or stroke is not known: then only figures of the class are at hand. */
+export function compressionQuestion(job: Job): CompressionQuestion | undefined {
+  const geometry = geometryOf(job);
+  return geometry && { geometry, by: job.intake.starter === 'electric' ? 'starter' : 'rope' };
+}
+
+/** Undefined where `compressionQuestion` is. */
+export function compressionOf(job: Job): CompressionAnswer | undefined {
+  const question = compressionQuestion(job);
+  if (!question) return undefined;
+  const expected = expectedFor(question);
+  const measurement = job.measurements.findLast((m) => m.measure === 'compression');
+  if (measurement?.value.kind !== 'pressure') return { expected };
+  const says = classifyCompression({ pa: measurement.value.si }, expected);
+  return { expected, reading: { measurement, says } };
+}
+
+function geometryOf(job: Job): CompressionGeometry | undefined {
+  const { architecture } = job.intake;
+  const measured = job.identities.findLast((identity) => identity.how === 'measured');
+  const boreMm = mm(job.specs.get('bore-standard')?.value ?? measured?.bore);
+  const strokeMm = mm(job.specs.get('stroke')?.value ?? measured?.stroke);
+  if (!architecture || architecture === 'unknown' || boreMm === undefined || strokeMm === undefined)
+    return undefined;
+  const compressionRatio = job.specs.get('compression-ratio')?.value?.si;
+  return {
+    architecture,
+    boreMm,
+    strokeMm,
+    release: releaseOf(job),
+    ...(compressionRatio !== undefined && { compressionRatio }),
+  };
+}
+
+const mm = (w: Parameters<typeof quantityOf>[0] | undefined) => w && to(quantityOf(w), 'mm');
+
+function releaseOf({ intake }: Job): 'none' | 'fitted' | 'unknown' {
+  const seen = intake.variants?.['automatic-release'];
+  if (seen !== undefined) return seen ? 'fitted' : 'none';
+  return intake.architecture === 'two-stroke' ? 'none' : 'unknown';
+}
+
+/** Some twenty runs of the cranking cycle for each engine: kept, because the answers are asked again at every tap. */
+const known = new Map<string, ExpectedCompression>();
+
+function expectedFor({ geometry, by }: CompressionQuestion): ExpectedCompression {
+  const key = JSON.stringify([geometry, by]);
+  const found = known.get(key) ?? expectedCompression(geometry, { by });
+  if (known.size > 200) known.clear();
+  known.set(key, found);
+  return found;
+}
+
+/** "97 to 210 psi, likely 157" */
+export function bandWords({ lowPa, likelyPa, highPa }: ExpectedCompression): string {
+  const psi = (pa: number) => Math.round(pa / of(1, 'psi').si);
+  return `${psi(lowPa)} to ${psi(highPa)} psi, likely ${psi(likelyPa)}`;
+}

@@ -1,0 +1,118 @@
+import { type Architecture, applies, architectures, byId, type Catalog } from '../../../catalog/index.js';
+import { type FinishedJob, frequenciesFor, type Learned, learnedPriors } from '../../../diagnose/index.js';
+import type { Job, Shop } from '../../job.js';
+import { faultsSaid } from '../findings/machine-case.js';
+
+/**
+ * Which faults a finished job's machine had and had not, for the shop's own frequencies; undefined while it is not
+ * finished or its kind of engine is not known.
+ *
+ * A fault that was decided on counts as decided. A machine that was repaired and handed over had none of the others:
+ * it would not have passed its run-up. One that went as scrap, as a donor or unrepaired says nothing of the faults that
+ * nobody looked for, and only the decided ones count. A job in which no fault was named says nothing: that nobody
+ * wrote one down is no sign that there was none.
+ */
+export function faultsOfJob(job: Job, catalog: Catalog): FinishedJob | undefined {
+  const architecture = architectures.find((a): a is Architecture => a === job.intake.architecture);
+  if (!job.handOver || architecture === undefined) return undefined;
+  const said = Object.fromEntries(faultsSaid(job).map((f) => [f.fault, f.present]));
+  if (!Object.values(said).includes(true)) return undefined;
+  const others = wasRepaired(job)
+    ? catalog.faults.filter((f) => !(f.id in said) && applies(f.when, job.intake) !== 'no')
+    : [];
+  const faults = { ...Object.fromEntries(others.map((f) => [f.id, false])), ...said };
+  return { architecture, faults, invented: job.invented };
+}
+
+function wasRepaired(job: Job): boolean {
+  const last = job.decisions.findLast((d) => d.about === 'machine');
+  const kept = last === undefined || last.choice === 'repair' || last.choice === 'ask-owner';
+  return kept && [...job.runUp.values()].every((r) => r.result !== 'not-ok');
+}
+
+/** A finished job as the shop's own list of them shows it. */
+export interface FinishedHere extends FinishedJob {
+  readonly job: string;
+  readonly tag: number;
+  readonly machine: string;
+  /** when it was handed over */
+  readonly at: string;
+}
+
+/** The finished jobs among these, ready to be counted; invented ones never are. */
+export function finishedJobs(jobs: readonly Job[], catalog: Catalog): FinishedHere[] {
+  return jobs.flatMap((job) => {
+    const finished = job.invented ? undefined : faultsOfJob(job, catalog);
+    if (!finished || !job.handOver) return [];
+    const machine = job.intake.machine ?? job.title;
+    return [{ ...finished, job: job.id, tag: job.tag, machine, at: job.handOver.at }];
+  });
+}
+
+/** What the shop's own finished jobs have taught, and which of them count. */
+export interface OwnFrequencies {
+  /** off: the catalog speaks alone, and nothing that was counted is lost */
+  readonly on: boolean;
+  readonly jobs: readonly (FinishedHere & { readonly counted: boolean; readonly reason?: string })[];
+  readonly learned: Learned;
+}
+
+/** Every finished job counts unless the shop has left it out; both can be taken back at any time. */
+export function ownFrequencies(
+  shop: Pick<Shop, 'learning' | 'settings'>,
+  finished: readonly FinishedHere[],
+  catalog: Catalog,
+): OwnFrequencies {
+  const jobs = finished.map((job) => {
+    const said = shop.learning.get(job.job);
+    return { ...job, counted: said?.counted ?? true, ...(said?.reason && { reason: said.reason }) };
+  });
+  const counted = jobs.filter((job) => job.counted);
+  const on = shop.settings['own-frequencies'] !== 'off';
+  return { on, jobs, learned: learnedPriors(catalog, counted) };
+}
+
+/** What the shop's own jobs say of machines like one job's. */
+export interface OwnSay {
+  /** by fault, in place of the catalog's */
+  readonly frequencies: ReadonlyMap<string, number>;
+  /** how many of the shop's own jobs stand behind them */
+  readonly jobs: number;
+  /** of them, how many had each fault, and of how many that is known */
+  readonly counts: ReadonlyMap<string, { readonly present: number; readonly of: number }>;
+}
+
+/**
+ * What the shop's own frequencies say of a job's machine; undefined while they are off, while its kind of engine is not
+ * known or while no such machine has been finished. A finished job does not speak for itself.
+ */
+export function ownSay(own: OwnFrequencies, job: Job, catalog: Catalog): OwnSay | undefined {
+  const architecture = architectures.find((a): a is Architecture => a === job.intake.architecture);
+  if (!own.on || architecture === undefined) return undefined;
+  const like = own.jobs.filter((j) => j.counted && j.architecture === architecture && j.job !== job.id);
+  if (like.length === 0) return undefined;
+  const learned = learnedPriors(catalog, like);
+  const counts = learned.frequencies.map(
+    (f) => [f.fault, { present: f.present, of: f.present + f.absent }] as const,
+  );
+  return {
+    frequencies: frequenciesFor(learned, architecture),
+    jobs: like.length,
+    counts: new Map(counts),
+  };
+}
+
+/** "Shifted by 7 of your own jobs" */
+export const ownSayWords = ({ jobs }: OwnSay): string =>
+  `Shifted by ${jobs} of your own ${jobs === 1 ? 'job' : 'jobs'}`;
+
+/** What leaves the shop: counts by kind of engine and fault. No job, no tag, no machine, no owner stands in it. */
+export function exportedFrequencies({ on, learned }: OwnFrequencies, catalog: Catalog) {
+  const names = byId(catalog.faults);
+  return {
+    jobs: learned.jobs,
+    on,
+    strength: learned.strength,
+    frequencies: learned.frequencies.map((f) => ({ ...f, name: names.get(f.fault)?.name ?? f.fault })),
+  };
+}

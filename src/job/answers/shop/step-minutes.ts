@@ -1,0 +1,53 @@
+import type { Catalog } from '../../../catalog/index.js';
+import type { ShopMinutes } from '../../../plan/index.js';
+import type { From, Job } from '../../job.js';
+import { architectureOf, inOrderDone, piecesOf } from '../steps/taken.js';
+
+/** Longer between two steps, and the person was away. */
+const mostMinutes = 45;
+/** Shorter, and several were logged at once. */
+const leastMinutes = 0.5;
+/** Fewer say more of that one engine than of the shop. */
+const fewest = 3;
+
+/** A component or an assembly, and the minutes that it took once. */
+export type StepTime = readonly [id: string, minutes: number];
+
+/**
+ * The shop's own minutes by component or assembly: the median of at least three times over all its jobs; what was
+ * logged less often keeps the catalog's minutes.
+ */
+export function shopMinutes(taken: readonly StepTime[]): ShopMinutes {
+  const times = new Map<string, number[]>();
+  for (const [id, minutes] of taken) times.set(id, [...(times.get(id) ?? []), minutes]);
+  const known = [...times].filter(([, list]) => list.length >= fewest);
+  return Object.fromEntries(known.map(([id, list]) => [id, median(list)]));
+}
+
+/**
+ * What one job's log tells of minutes, from its clock: the time from one step done to the next one done on the same
+ * day, where it is long enough to be work and short enough to be without a break.
+ */
+export function stepTimes(job: Job, catalog: Catalog): StepTime[] {
+  const done = inOrderDone(job, 'teardown');
+  const architecture = architectureOf(job);
+  return done.flatMap((step, i): StepTime[] => {
+    const minutes = between(done[i - 1], step);
+    if (minutes === undefined) return [];
+    const pieces = piecesOf(step, catalog, architecture);
+    const id = pieces.length === 1 ? pieces[0]! : catalog.assemblies.find((a) => a.id === step.step)?.id;
+    return id === undefined ? [] : [[id, minutes]];
+  });
+}
+
+function between(before: From<'step'> | undefined, step: From<'step'>): number | undefined {
+  if (!before || before.at.slice(0, 10) !== step.at.slice(0, 10)) return undefined;
+  const minutes = (Date.parse(step.at) - Date.parse(before.at)) / 60_000;
+  return minutes >= leastMinutes && minutes <= mostMinutes ? minutes : undefined;
+}
+
+function median(list: readonly number[]): number {
+  const sorted = list.toSorted((a, b) => a - b);
+  const half = Math.floor(sorted.length / 2);
+  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}

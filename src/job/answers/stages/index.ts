@@ -1,0 +1,2 @@
+export { type Gate, gates } from './gates.js';
+export { gateRules } from './rules.js';

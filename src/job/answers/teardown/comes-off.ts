@@ -1,0 +1,96 @@
+import { type Architecture, byId, type Catalog, type Fault } from '../../../catalog/index.js';
+import { leastTeardown, type TeardownStep, teardownSteps } from '../../../plan/index.js';
+import type { From, Job } from '../../job.js';
+import { architectureOf, offNow, piecesOf } from '../steps/taken.js';
+import { engineGraph, isGraph } from './engine-graph.js';
+
+/** A component that has come off or has to, and why, in words. */
+export interface ComesOff {
+  readonly component: string;
+  readonly why: string;
+  /** it leaves inside an assembly that stays together: what is inside may never be seen */
+  readonly inside: boolean;
+}
+
+/** Choices that have a fault made right, so that its parts are bought. */
+const repairs: ReadonlySet<string> = new Set(['repair', 'part-repair', 'renew', 'recondition']);
+
+/** Faults decided to be repaired and not repaired yet. */
+export function faultsToRepair(job: Job, catalog: Catalog): Fault[] {
+  const latest = new Map<string, From<'decision'>>();
+  for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
+  const faults = byId(catalog.faults);
+  return [...latest].flatMap(([id, d]) => (repairs.has(d.choice) ? (faults.get(id) ?? []) : []));
+}
+
+/** Why a component is to be reached: by the goals told, then by the faults to be repaired. */
+function targets(job: Job, catalog: Catalog, architecture: Architecture): Map<string, string> {
+  const wanted = new Map<string, string>();
+  for (const goal of job.goals.values()) if (goal.state === 'wanted') wanted.set(goal.component, goal.title);
+  for (const fault of faultsToRepair(job, catalog))
+    for (const { component, on } of fault.offFirst)
+      if (component !== undefined && (!on || on.includes(architecture)) && !wanted.has(component))
+        wanted.set(component, fault.name);
+  return wanted;
+}
+
+/** What is left to take off for the goals and the repairs decided, in order; nothing while the kind is not known. */
+export function stepsToCome(job: Job, catalog: Catalog): TeardownStep[] {
+  const engine = engineGraph(job, catalog);
+  if (!isGraph(engine)) return [];
+  const { architecture, graph } = engine;
+  const on = new Set(graph.pieces.map(({ id }) => id));
+  const reach = [...targets(job, catalog, architecture).keys()].filter((id) => on.has(id));
+  const off = [...offNow(job, catalog)].filter((id) => on.has(id));
+  return teardownSteps(catalog, architecture, leastTeardown(graph, { reach, off }));
+}
+
+/**
+ * Every component that is off, is planned to come off, or has to for what is to be reached. What is back on already
+ * is left out: its one-time parts were renewed or they were not.
+ */
+export function comesOff(job: Job, catalog: Catalog): ComesOff[] {
+  const architecture = architectureOf(job);
+  if (architecture === undefined) return [];
+  const reached = targets(job, catalog, architecture);
+  const off = offNow(job, catalog);
+  const logged = [...job.steps.values()].flatMap((s): ComesOff[] => {
+    if (s.stage !== 'teardown' || s.state === 'dropped') return [];
+    const why = s.state === 'done' ? `${s.title}: off` : `${s.title}: to come off`;
+    const pieces = piecesOf(s, catalog, architecture);
+    return pieces
+      .filter((component) => s.state !== 'done' || off.has(component))
+      .map((component) => ({ component, why, inside: pieces.length > 1 && component !== s.component }));
+  });
+  const known = new Set(logged.map(({ component }) => component));
+  const steps = stepsToCome(job, catalog);
+  const stands = inTheWayOf(steps, reached);
+  const planned = steps.flatMap((step) =>
+    step.components
+      .filter((id) => !known.has(id))
+      .map((component): ComesOff => {
+        const reason = reached.get(component);
+        const why = reason
+          ? `reached for: ${lower(reason)}`
+          : `in the way of: ${lower(stands.get(step.id) ?? step.name)}`;
+        return { component, why, inside: step.how === 'whole' && component !== step.id };
+      }),
+  );
+  return [...logged, ...planned];
+}
+
+/** For each step, what the first of the steps that need it done is taken for. */
+function inTheWayOf(
+  steps: readonly TeardownStep[],
+  reached: ReadonlyMap<string, string>,
+): Map<string, string> {
+  const reasons = new Map<string, string>();
+  for (const step of steps.toReversed()) {
+    const own = step.components.flatMap((id) => reached.get(id) ?? [])[0];
+    const reason = own ?? reasons.get(step.id);
+    for (const before of step.after) if (reason !== undefined) reasons.set(before, reason);
+  }
+  return reasons;
+}
+
+const lower = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);

@@ -1,0 +1,87 @@
+import { byId, type Catalog, componentsOf } from '../../../catalog/index.js';
+import type { LeastTeardown, Wait } from '../../../plan/index.js';
+import type { From, Job } from '../../job.js';
+import type { EngineGraph } from './engine-graph.js';
+
+/** The agent whose soak loosens a joint. */
+export const penetrant = 'penetrating-oil';
+
+/** A wait that is begun before the work, so that it runs while other things come off. */
+export interface EarlyWait {
+  readonly kind: 'soak' | 'cool';
+  readonly component: string;
+  readonly name: string;
+  readonly words: string;
+  /** as a rule */
+  readonly minutes: number;
+  /** minutes left of it; the whole of a soak that nobody has begun */
+  readonly left: number;
+  readonly begun: boolean;
+}
+
+/**
+ * The soaks and cool-downs of the pieces that come off. A soak counts unless someone said that the joint is not
+ * stuck; it has begun when a cleaning with penetrant is logged for the component. A cool-down counts from the last
+ * line that says the engine ran, and only where that is not long ago. Without `now` nothing runs down.
+ */
+export function earlyWaits(
+  job: Job,
+  catalog: Catalog,
+  { architecture, nameOf }: EngineGraph,
+  removals: LeastTeardown['removals'],
+  now?: string,
+): EarlyWait[] {
+  const known = byId(componentsOf(catalog, architecture));
+  return removals
+    .flatMap(({ pieces }) => pieces)
+    .flatMap((component) => {
+      const { soak, cool } = known.get(component) ?? {};
+      const base = { component, name: nameOf(component) };
+      const wetted = soakOf(job, component);
+      return [
+        ...(soak && wetted?.state !== 'dropped' && wetted?.state !== 'done'
+          ? [{ kind: 'soak' as const, ...base, ...soak, ...running(soak.minutes, wetted?.at, now) }]
+          : []),
+        ...(cool ? cooling(cool, base, ranLast(job, catalog), now) : []),
+      ];
+    });
+}
+
+function cooling(
+  cool: { readonly minutes: number; readonly words: string },
+  base: Pick<EarlyWait, 'component' | 'name'>,
+  ranAt: string | undefined,
+  now: string | undefined,
+): EarlyWait[] {
+  if (ranAt === undefined || now === undefined) return [];
+  const { left } = running(cool.minutes, ranAt, now);
+  return left > 0 ? [{ kind: 'cool', ...base, ...cool, left, begun: true }] : [];
+}
+
+function running(minutes: number, from: string | undefined, now: string | undefined) {
+  if (from === undefined) return { left: minutes, begun: false };
+  const passed = now === undefined ? 0 : (Date.parse(now) - Date.parse(from)) / 60_000;
+  return { left: Math.max(0, Math.ceil(minutes - Math.max(0, passed))), begun: true };
+}
+
+function soakOf(job: Job, component: string): From<'cleaning'> | undefined {
+  return [...job.cleanings.values()].findLast((c) => c.component === component && c.agent === penetrant);
+}
+
+/** When the log last says that the engine was running or hot. */
+function ranLast(job: Job, catalog: Catalog): string | undefined {
+  const running = job.observations.filter((o) =>
+    ['running', 'hot'].includes(byId(catalog.checks).get(o.check ?? '')?.engine ?? ''),
+  );
+  return [...running, ...job.recordings.values()]
+    .map((x) => x.at)
+    .toSorted((a, b) => Date.parse(a) - Date.parse(b))
+    .at(-1);
+}
+
+/** As the plan takes them: the longest wait of each piece. */
+export function waitsFrom(early: readonly EarlyWait[]): Wait[] {
+  return early
+    .filter(({ left }) => left > 0)
+    .map(({ component, left }) => ({ piece: component, minutes: left }));
+}

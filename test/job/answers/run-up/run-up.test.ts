@@ -1,0 +1,123 @@
+import { expect, test } from 'vitest';
+import { builtInCatalog } from '../../../../src/catalog/index.js';
+import type { RunUp } from '../../../../src/job/answers/run-up/run-up.js';
+import {
+  type Body,
+  fold,
+  gateRules,
+  gates,
+  type RawEntry,
+  runUpOf,
+  written,
+} from '../../../../src/job/index.js';
+import { jobId, log } from '../../entries.js';
+
+const catalog = builtInCatalog();
+const rpm = (text: string) => written(text, 'rotation');
+
+function mower(most?: string) {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: '' });
+  add('intake', { machine: 'mower', use: 'mower', architecture: 'side-valve', governor: 'air-vane' });
+  if (most)
+    add('spec', {
+      spec: 'governed-top-speed',
+      label: 'Top speed, no load',
+      line: most,
+      value: rpm(most),
+      origin: { from: "maker's sheet", detail: 'page 4' },
+    });
+  return { add, lines };
+}
+
+const runUp = (lines: readonly RawEntry[]): RunUp => runUpOf(fold(jobId, lines), catalog);
+const state = (lines: readonly RawEntry[], id: string) =>
+  runUp(lines).items.find(({ step }) => step.id === id)?.state;
+const barred = (lines: readonly RawEntry[]) => {
+  const job = fold(jobId, lines);
+  return gates(job, gateRules(catalog, job)).find((g) => g.stage === 'hand-over')!.blocks;
+};
+
+const heard = (
+  mean: { rpm: number; u: number },
+  more: Partial<Body<'recording'>> = {},
+): Body<'recording'> => ({
+  recording: 'after-1',
+  name: 'after.wav',
+  phase: 'after',
+  temperature: 'hot',
+  strokes: 4,
+  cylinders: 1,
+  seconds: 20,
+  mean,
+  rivalsRpm: [],
+  says: '',
+  track: [],
+  segments: [],
+  marks: [],
+  ...more,
+});
+
+test('a top speed above the engine’s own sheet stops the run, whatever was said about it', () => {
+  const { add, lines } = mower('3300 rpm');
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'ok', value: rpm('3350 rpm') });
+  expect(state(lines, 'top-speed-set')).toBe('outside');
+  expect(runUp(lines).stops).toEqual(['Top speed set, last: 3350 rpm is outside the limit']);
+  expect(barred(lines)).toContain('Top speed set, last: 3350 rpm is outside the limit');
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'reading', value: rpm('3280 rpm') });
+  expect(state(lines, 'top-speed-set')).toBe('ok');
+  expect(runUp(lines).stops).toEqual([]);
+});
+
+test('without a sheet a reading alone proves no top speed; saying that it is in order does', () => {
+  const { add, lines } = mower();
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'reading', value: rpm('3280 rpm') });
+  expect(state(lines, 'top-speed-set')).toBe('read');
+  expect(barred(lines)).toContain('not shown to be safe: Top speed set, last');
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'ok', value: rpm('3280 rpm') });
+  expect(barred(lines)).not.toContain('not shown to be safe: Top speed set, last');
+});
+
+test('a blade that needs more than the rule’s 3.0 s bars the hand-over on every mower (16 CFR 1205.5)', () => {
+  const { add, lines } = mower();
+  const stopIn = (text: string) =>
+    add('run-up', {
+      item: 'blade-stop-time',
+      title: 'Blade stops',
+      result: 'reading',
+      value: written(text, 'time'),
+    });
+  stopIn('3.0 s');
+  expect(state(lines, 'blade-stop-time')).toBe('ok');
+  stopIn('3.2 s');
+  expect(state(lines, 'blade-stop-time')).toBe('outside');
+  expect(barred(lines).join()).toContain('3.2 s is outside the limit');
+});
+
+test('an overspeed heard in the recording stops the run until a later reading shows otherwise', () => {
+  const { add, lines } = mower('3300 rpm');
+  add('recording', heard({ rpm: 3400, u: 10 }));
+  expect(runUp(lines).stops).toEqual(['Overspeed: after.wav turns 3380 rpm, 3300 rpm is the most']);
+  expect(barred(lines)).toContain('Overspeed: after.wav turns 3380 rpm, 3300 rpm is the most');
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'reading', value: rpm('3290 rpm') });
+  expect(runUp(lines).stops).toEqual([]);
+});
+
+test.each([
+  ['within the tool’s own doubt', heard({ rpm: 3310, u: 10 })],
+  ['left ambiguous by the sound', heard({ rpm: 3400, u: 5 }, { rivalsRpm: [1700] })],
+  ['before the work', heard({ rpm: 3400, u: 5 }, { phase: 'before' })],
+])('a speed %s stops no engine', (_, recording) => {
+  const { add, lines } = mower('3300 rpm');
+  add('recording', recording);
+  expect(runUp(lines).stops).toEqual([]);
+});
+
+test('a missing guard, a fuel leak and a stop control that fails each stop the run in words', () => {
+  for (const item of ['guards-on', 'no-fuel-leak', 'stop-each-position']) {
+    const { add, lines } = mower();
+    add('run-up', { item, title: item, result: 'not-ok' });
+    expect(runUp(lines).stops).toHaveLength(1);
+    expect(runUp(lines).stops[0]).toMatch(/: not in order$/);
+  }
+});

@@ -1,0 +1,166 @@
+import { describe, expect, test } from 'vitest';
+import { builtInCatalog } from '../../../../src/catalog/index.js';
+import { faultsSaid } from '../../../../src/job/answers/findings/machine-case.js';
+import { faultsOfJob } from '../../../../src/job/answers/shop/learned.js';
+import {
+  exportedFrequencies,
+  type FinishedHere,
+  findingsOf,
+  finishedJobs,
+  fold,
+  foldShop,
+  ownFrequencies,
+  ownSay,
+  ownSayWords,
+} from '../../../../src/job/index.js';
+import { jobId, log } from '../../entries.js';
+
+const catalog = builtInCatalog();
+const key = 'flywheel-key-part-sheared';
+
+function finished(id: string, faults: readonly string[], invented = false) {
+  const { add, lines } = log();
+  add('open', { tag: 7, title: 'Mower', ...(invented && { invented }) });
+  add('intake', { architecture: 'side-valve', owner: 'Jo Invented', machine: 'Mower' });
+  for (const which of faults)
+    add('decision', { about: 'fault', which, title: which, choice: 'repaired', reason: '' });
+  add('hand-over', { receivedBy: 'Jo Invented', declined: [], nextDue: [] });
+  return fold(id, lines);
+}
+const here = finishedJobs(
+  ['a', 'b', 'c'].map((id) => finished(id, [key])),
+  catalog,
+);
+function shop(...said: ((add: ReturnType<typeof log>['add']) => void)[]) {
+  const { add, lines } = log();
+  for (const say of said) say(add);
+  return foldShop(lines);
+}
+const open = fold(jobId, [
+  ...(() => {
+    const { add, lines } = log();
+    add('open', { tag: 9, title: 'Tiller' });
+    add('intake', { architecture: 'side-valve' });
+    return lines;
+  })(),
+]);
+
+describe('the shop’s own frequencies', () => {
+  test('every finished job in which a fault was named counts; invented ones and silent ones never', () => {
+    expect(here.map((j) => j.job)).toEqual(['a', 'b', 'c']);
+    expect(finishedJobs([finished('d', [key], true), finished('e', [])], catalog)).toEqual([]);
+  });
+
+  test('lift what the shop has met, and say by how many jobs', () => {
+    const say = ownSay(ownFrequencies(shop(), here, catalog), open, catalog)!;
+    expect(ownSayWords(say)).toBe('Shifted by 3 of your own jobs');
+    expect(say.counts.get(key)).toEqual({ present: 3, of: 3 });
+    const prior = (frequencies?: ReadonlyMap<string, number>) => {
+      const said = findingsOf(open, catalog, frequencies ? { frequencies } : {});
+      if (said.state !== 'answered') throw new Error(said.words);
+      return said.findings.faults.find((f) => f.id === key)!.posterior;
+    };
+    expect(prior(say.frequencies)).toBeGreaterThan(prior());
+  });
+
+  test('a job left out is as if it had never been counted; counted again it is as before', () => {
+    const all = ownFrequencies(shop(), here, catalog);
+    const out = (counted: boolean) =>
+      ownFrequencies(
+        shop((add) => add('learning', { job: 'b', counted, reason: '' })),
+        here,
+        catalog,
+      );
+    expect(out(false).learned).toEqual(
+      ownFrequencies(
+        shop(),
+        here.filter((j) => j.job !== 'b'),
+        catalog,
+      ).learned,
+    );
+    expect(out(true).learned).toEqual(all.learned);
+  });
+
+  test('off, they say nothing and lose nothing', () => {
+    const off = ownFrequencies(
+      shop((add) => add('setting', { key: 'own-frequencies', value: 'off' })),
+      here,
+      catalog,
+    );
+    expect(ownSay(off, open, catalog)).toBeUndefined();
+    expect(off.learned.jobs).toBe(3);
+  });
+
+  test('no job speaks for itself, and none for another kind of engine', () => {
+    const own = ownFrequencies(shop(), here, catalog);
+    expect(ownSay(own, finished('a', [key]), catalog)?.jobs).toBe(2);
+    const other = { ...open, intake: { architecture: 'two-stroke' as const } };
+    expect(ownSay(own, other, catalog)).toBeUndefined();
+    const unknown = { ...open, intake: {} };
+    expect(ownSay(own, unknown, catalog)).toBeUndefined();
+  });
+
+  test('what is exported holds counts and no trace of a job, a machine or an owner', () => {
+    const named: FinishedHere[] = here.map((j) => ({ ...j, machine: 'Secret mower', job: 'secret-id' }));
+    const text = JSON.stringify(exportedFrequencies(ownFrequencies(shop(), named, catalog), catalog));
+    expect(JSON.parse(text)).toMatchObject({ jobs: 3, on: true });
+    expect(JSON.parse(text).frequencies.find((f: { fault: string }) => f.fault === key)).toMatchObject({
+      present: 3,
+      absent: 0,
+      architecture: 'side-valve',
+    });
+    for (const secret of ['ecret', 'Jo Invented', '"job"', 'tag']) expect(text).not.toContain(`${secret}"`);
+    expect(text).not.toContain('ecret');
+  });
+});
+
+const repair = { about: 'fault', choice: 'repair', title: 'x', reason: 'y' } as const;
+
+/** A pump that stood for years, with what the test says of it. */
+function jobWith(more: (add: ReturnType<typeof log>['add']) => void = () => undefined) {
+  const { add, lines } = log();
+  add('open', { tag: 4, title: 'Pump' });
+  add('intake', { architecture: 'overhead-valve', use: 'pump', storedMonths: 40 });
+  more(add);
+  return fold(jobId, lines);
+}
+
+describe('what a finished job teaches', () => {
+  const over = (more: NonNullable<Parameters<typeof jobWith>[0]> = () => undefined) =>
+    jobWith((add) => {
+      add('decision', { ...repair, which: 'stale-fuel' });
+      add('decision', { ...repair, which: 'coil-dead', choice: 'no-fault' });
+      more(add);
+      add('hand-over', { receivedBy: 'Owner', declined: [], nextDue: [] });
+    });
+
+  test('is nothing before it is handed over', () => {
+    expect(faultsOfJob(jobWith(), catalog)).toBeUndefined();
+    expect(finishedJobs([jobWith(), over()], catalog)).toHaveLength(1);
+  });
+
+  test('a repaired machine had what was decided on and none of the rest', () => {
+    const { faults, architecture } = faultsOfJob(over(), catalog)!;
+    expect(architecture).toBe('overhead-valve');
+    expect(Object.keys(faults).filter((f) => faults[f])).toEqual(['stale-fuel']);
+    expect(faults['coil-dead']).toBe(false);
+    expect(faults['bore-scored']).toBe(false);
+    // not on an overhead-valve engine
+    expect(faults).not.toHaveProperty('crank-seal-leaking-air');
+  });
+
+  test('scrap says only what was looked for', () => {
+    const job = over((add) =>
+      add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
+    );
+    expect(faultsOfJob(job, catalog)!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
+  });
+
+  test('a later word on a fault takes the place of an earlier one', () => {
+    const job = jobWith((add) => {
+      add('decision', { ...repair, which: 'stale-fuel' });
+      add('decision', { ...repair, which: 'stale-fuel', choice: 'none' });
+    });
+    expect(faultsSaid(job)).toMatchObject([{ fault: 'stale-fuel', present: false }]);
+  });
+});
