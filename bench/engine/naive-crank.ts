@@ -41,6 +41,7 @@ export function naiveCrank(
   for (let pull = 0; pull < pulls; pull += 1) {
     let kg = (ambientPa * volume(360)) / (R * airK);
     let joule = kg * cv * airK;
+    let before = ambientPa;
     const steps = Math.round((360 * turnsPerPull) / stepDeg);
     for (let i = 0; i < steps; i += 1) {
       const deg = 360 + i * stepDeg;
@@ -64,12 +65,17 @@ export function naiveCrank(
       const out = flow(open, pascal, kelvin, ambientPa);
       const back = flow(open, ambientPa, airK, pascal);
       const toGauge = flow(gauge.valveMm2, pascal, kelvin, gaugePa + gauge.opensAtPa);
-      const w = (intake + exhaust > 0 ? 6.18 : 2.28) * ((4 * r * now) / 60);
-      const h = 3.26 * bore ** -0.2 * (pascal / 1000) ** 0.8 * kelvin ** -0.55 * w ** 0.8;
-      const heat = heatFactor * h * (2 * area + Math.PI * bore * travel(deg)) * (wallK - kelvin);
+      const h = 130 * v ** -0.06 * (pascal / 1e5) ** 0.8 * kelvin ** -0.4 * ((4 * r * now) / 60 + 1.4) ** 0.8;
+      const walls = 2 * area + 800e-6 * gauge.adapterMl + Math.PI * bore * travel(deg);
+      const heat = heatFactor * h * walls * (wallK - kelvin);
+      // what the narrow spaces took in the step before: one step late, as good as the step itself
+      const narrow = ((engine.creviceMl ?? 0) * 1e-6 * (pascal - before)) / (R * wallK);
+      before = pascal;
       joule +=
-        dt * (heat + back * cp * airK - (out + toGauge) * cp * kelvin) - pascal * (volume(deg + stepDeg) - v);
-      kg += dt * (back - out - toGauge);
+        dt * (heat + back * cp * airK - (out + toGauge) * cp * kelvin) -
+        pascal * (volume(deg + stepDeg) - v) -
+        narrow * cp * (narrow > 0 ? kelvin : wallK);
+      kg += dt * (back - out - toGauge) - narrow;
       gaugeKg += dt * toGauge;
     }
   }

@@ -23,6 +23,7 @@ export const usualEngine: CrankedEngine = {
     exhaustAreaMm2: valveAreaMm2(21, 5),
   }),
   leaks: soundLeaks(65),
+  creviceMl: 0.28,
 };
 
 export const gauge: CompressionGauge = usualGauge;
@@ -35,5 +36,5 @@ export const tenPulls: CrankingConditions = {
   by: 'rope',
   pulls: 10,
   turnsPerPull: 4,
-  heatFactor: 2.5,
+  heatFactor: 1,
 };

@@ -75,6 +75,7 @@ export const deskGroups: readonly { readonly title: string; readonly worksheets:
       'piston-position',
     ],
   },
+  { title: 'Firing and power', worksheets: ['expected-power', 'firing-load', 'ratio-change'] },
   {
     title: 'Speed and spark',
     worksheets: ['governor-droop', 'generator-speed', 'tip-speed', 'pulley-speed', 'spark-shift'],

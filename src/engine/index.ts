@@ -1,5 +1,5 @@
 export { geopotentialM, type StandardAir, standardAir, standardAirAtMapHeight } from './atmosphere.js';
-export { type EngineArchitecture, soundLeaks, usualGauge, usualHeatFactor } from './cranking/class-engine.js';
+export { type EngineArchitecture, ringGapLeakMm2, soundLeaks, usualGauge } from './cranking/class-engine.js';
 export {
   type ClassifiedCompression,
   type CompressionReading,
@@ -25,10 +25,34 @@ export {
   type Leaks,
   noLeaks,
   type Release,
+  type Sag,
 } from './cranking/setup.js';
-export { hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
+export { annandCoefficient, hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
 export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
 export { EngineError } from './error.js';
+export { burnedPart, durationPartAt, wiebeUsual } from './firing/burn.js';
+export {
+  type ExpectedFiring,
+  type ExpectedPower,
+  expectedFiring,
+  expectedPower,
+  type FiringGeometry,
+  type FiringGiven,
+  likelyFiring,
+  likelyPower,
+  standardWeather,
+} from './firing/expected-firing.js';
+export {
+  type Burn,
+  type Charge,
+  type FiredEngine,
+  type FiringConditions,
+  type FiringResult,
+  fire,
+} from './firing/fire.js';
+export { automotiveFriction } from './firing/friction.js';
+export { airAlone, airFuelRatio, gasolineCharge } from './firing/gas.js';
+export { type HeadLoad, headLoad } from './firing/head-load.js';
 export {
   ethanolBlend,
   fuelAge,
@@ -65,6 +89,8 @@ export {
   gradesFor,
   isoClasses,
   isoClassOf,
+  leastHighShear,
+  leastOfOldSae20,
   oilGrades,
   summerGrades,
   summerGradesOf,

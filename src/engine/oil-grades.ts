@@ -40,6 +40,18 @@ export const summerGrades = {
 } as const satisfies Readonly<Record<string, SummerGrade>>;
 export type Summer = keyof typeof summerGrades;
 
+/** Least viscosity at 100 °C of an SAE 20 before 2013: an old can may hold less than a new one must. */
+export const leastOfOldSae20 = 5.6;
+
+/**
+ * Least high-shear viscosity at 150 °C, mPa·s, of a grade or of a pair such as 10W-40. Source: SAE J300, table of 2015: a 40
+ * with 0W, 5W or 10W has 3.5, with a heavier winter grade or alone 3.7. Example: 10W-40: 3.5; 15W-40: 3.7.
+ */
+export function leastHighShear(summer: Summer, winter?: Winter): number {
+  const light = winter === '0W' || winter === '5W' || winter === '10W';
+  return summer === '40' && !light ? 3.7 : summerGrades[summer].leastHighShear;
+}
+
 /**
  * The high-temperature grades whose range at 100 °C holds this viscosity; 8 to 20 overlap, so there may be two.
  * Source: SAE J300. Empty below 4 and from 26.1 mm²/s up. Example: 10.5: ["30"]; 7.0: ["12", "16", "20"].

@@ -1,32 +1,18 @@
 import { EngineError, requirePositive, requireWithin } from './error.js';
 import { airGasConstant } from './orifice.js';
+import { airParts, argon, cpOverR, mixed, nitrogen, oxygen } from './species.js';
 
-/**
- * cp/R of a gas: polynomials of degree 4 in T under and over 1000 K. Source: NASA/TP-2002-211556 and its forerunners,
- * the seven-coefficient form, from memory; argon 2.5. Valid 200 to 3000 K.
- */
-const nitrogen = {
-  cold: [3.298677, 1.4082404e-3, -3.963222e-6, 5.641515e-9, -2.444854e-12],
-  hot: [2.92664, 1.4879768e-3, -5.68476e-7, 1.0097038e-10, -6.753351e-15],
-} as const;
-const oxygen = {
-  cold: [3.78245636, -2.99673416e-3, 9.84730201e-6, -9.68129509e-9, 3.24372837e-12],
-  hot: [3.28253784, 1.48308754e-3, -7.57966669e-7, 2.09470555e-10, -2.16717794e-14],
-} as const;
-const parts = { nitrogen: 0.7812, oxygen: 0.2095, argon: 0.0093 } as const;
-
-const cpOverR = (kelvin: number): number => {
-  const side = kelvin < 1000 ? 'cold' : 'hot';
-  const of = (gas: typeof nitrogen | typeof oxygen) =>
-    gas[side].reduceRight((sum, each) => sum * kelvin + each, 0);
-  return parts.nitrogen * of(nitrogen) + parts.oxygen * of(oxygen) + parts.argon * 2.5;
-};
+const air = mixed([
+  [nitrogen, airParts.nitrogen],
+  [oxygen, airParts.oxygen],
+  [argon, airParts.argon],
+]);
 
 /**
  * Ratio of specific heats of dry air at a temperature. Example: 300 K: 1.400; 600 K: 1.376; 1000 K: 1.336.
  */
 export function gammaOfAir(kelvin: number): number {
-  const c = cpOverR(requireWithin(kelvin, 200, 3000, 'temperature', 'K'));
+  const c = cpOverR(air, requireWithin(kelvin, 200, 3000, 'temperature', 'K'));
   return c / (c - 1);
 }
 
@@ -39,7 +25,7 @@ function integral(f: (kelvin: number) => number, from: number, to: number): numb
   return (sum * h) / 3;
 }
 
-const cvOverR = (kelvin: number) => cpOverR(kelvin) - 1;
+const cvOverR = (kelvin: number) => cpOverR(air, kelvin) - 1;
 
 /** Temperature reached from `start` when f's integral reaches `wanted`, by bisection to 1e-6 K. */
 function reach(f: (kelvin: number) => number, start: number, wanted: number): number {

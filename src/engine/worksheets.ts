@@ -1,6 +1,7 @@
 import type { Worksheet } from '../worksheet/index.js';
 import { airSheets } from './worksheets/air-sheets.js';
 import { compressionSheets } from './worksheets/compression-sheets.js';
+import { firingSheets } from './worksheets/firing-sheets.js';
 import { fuelSheets } from './worksheets/fuel-sheets.js';
 import { geometrySheets } from './worksheets/geometry-sheets.js';
 import { ignitionSheets } from './worksheets/ignition-sheets.js';
@@ -13,6 +14,7 @@ export const worksheets: readonly Worksheet[] = [
   ...compressionSheets,
   ...leakDownSheets,
   ...geometrySheets,
+  ...firingSheets,
   ...speedSheets,
   ...airSheets,
   ...oilSheets,

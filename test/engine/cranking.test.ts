@@ -2,7 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { naiveCrank } from '../../bench/engine/naive-crank.js';
 import { gauge, tenPulls, usualEngine } from '../../bench/engine/usual-engine.js';
+import { partsKept } from '../../src/engine/cranking/pull-speed.js';
+import { volumeLaw } from '../../src/engine/cranking/state.js';
 import {
+  annandCoefficient,
   type CrankedEngine,
   type CrankingConditions,
   crank,
@@ -13,9 +16,10 @@ import {
   orificeFlow,
   ottoCycle,
   portOpensDeg,
+  ringGapLeakMm2,
+  soundLeaks,
   type TracePoint,
   usualGauge,
-  usualHeatFactor,
   wallHeatCoefficient,
 } from '../../src/engine/index.js';
 
@@ -25,6 +29,7 @@ const threePulls: CrankingConditions = { ...tenPulls, pulls: 3 };
 const atDeadCenters: CrankedEngine = {
   ...usualEngine,
   leaks: noLeaks,
+  creviceMl: 0,
   exchange: {
     cycle: 'four-stroke',
     intake: { opensDeg: 360, closesDeg: 540, areaMm2: 600, opening: 'instant' },
@@ -115,7 +120,8 @@ describe('the balances', () => {
           { ...threePulls, rpm: drawn.rpm },
           { balance: true },
         );
-        const mass = b!.cylinderKg + b!.gaugeKg + b!.leakedKg + b!.throughValvesKg + b!.throughReleaseKg;
+        const mass =
+          b!.cylinderKg + b!.creviceKg + b!.gaugeKg + b!.leakedKg + b!.throughValvesKg + b!.throughReleaseKg;
         const energy = b!.cylinderJ + b!.workJ + b!.goneJ - b!.heatJ;
         expect(Math.abs(mass)).toBeLessThan(1e-6 * (b!.gaugeKg + b!.leakedKg));
         expect(Math.abs(energy)).toBeLessThan(1e-6 * (Math.abs(b!.workJ) + Math.abs(b!.heatJ)));
@@ -138,26 +144,70 @@ describe('the balances', () => {
 });
 
 describe('the reading is converged', () => {
-  const converged = crank(usualEngine, gauge, tenPulls, { relativeTolerance: 1e-10 }).readingPa;
+  const converged = crank(usualEngine, gauge, tenPulls, {
+    relativeTolerance: 1e-10,
+    everyFlow: true,
+  }).readingPa;
   const off = (pascal: number) => Math.abs(pascal / converged - 1);
 
   test.each([1e-4, 1e-5, 1e-6, 1e-7])(
-    'within 2e-4 at %d, the check valve’s short opening included',
+    'within 3e-4 at %d, the check valve’s short opening included',
     (relativeTolerance) => {
-      expect(off(crank(usualEngine, gauge, tenPulls, { relativeTolerance }).readingPa)).toBeLessThan(2e-4);
+      expect(off(crank(usualEngine, gauge, tenPulls, { relativeTolerance }).readingPa)).toBeLessThan(3e-4);
     },
   );
 
-  test('within 1e-5 at 1e-8', () =>
-    expect(off(crank(usualEngine, gauge, tenPulls, { relativeTolerance: 1e-8 }).readingPa)).toBeLessThan(
-      1e-5,
-    ));
+  test('within 1e-5 at 1e-8 when every flow is followed', () =>
+    expect(
+      off(crank(usualEngine, gauge, tenPulls, { relativeTolerance: 1e-8, everyFlow: true }).readingPa),
+    ).toBeLessThan(1e-5));
+
+  test('keeping the outside’s pressure through valves wide open moves it by under 3e-4', () => {
+    for (const rpm of [200, 455, 900]) {
+      const read = (everyFlow: boolean) =>
+        crank(usualEngine, gauge, { ...threePulls, rpm }, { relativeTolerance: 1e-8, everyFlow }).readingPa;
+      expect(Math.abs(read(false) / read(true) - 1)).toBeLessThan(3e-4);
+    }
+  });
+
+  test('within 1e-3 for any engine as it stands, every flow followed or not', () => {
+    assert(
+      fc.property(engines, (drawn) => {
+        const read = (options: object) =>
+          crank(drawnEngine(drawn), gauge, { ...threePulls, rpm: drawn.rpm }, options).readingPa;
+        const exact = read({ relativeTolerance: 1e-9, everyFlow: true });
+        expect(Math.abs(read({}) - exact)).toBeLessThan(1e-3 * exact + 50);
+      }) as never,
+      25,
+    );
+  });
+
+  test('a gauge that fills slowly is followed until its check valve is down', () => {
+    const slow = { ...gauge, hoseMl: 60, valveMm2: 0.4 };
+    const one = { ...threePulls, pulls: 2 };
+    const cut = crank(usualEngine, slow, one).readingPa;
+    const whole = crank(usualEngine, slow, one, { balance: true, relativeTolerance: 1e-9, everyFlow: true });
+    expect(Math.abs(cut / whole.readingPa - 1)).toBeLessThan(1e-3);
+    expect(cut).toBeLessThan(0.6 * crank(usualEngine, gauge, one).readingPa);
+  });
+
+  test('a 10-pull reading takes under 20 ms', () => {
+    const times = Array.from({ length: 7 }, () => {
+      const from = performance.now();
+      crank(usualEngine, gauge, tenPulls);
+      return performance.now() - from;
+    });
+    expect(Math.min(...times)).toBeLessThan(20);
+  });
 
   test('the laminar end of the orifice moves it by under 0.1 %', () =>
     expect(off(crank(usualEngine, gauge, tenPulls, { laminarPart: 0.001 }).readingPa)).toBeLessThan(1e-3));
 
   test('the same physics written apart, by small Euler steps, comes to it in proportion to the step', () => {
-    const exact = crank(usualEngine, gauge, threePulls, { relativeTolerance: 1e-9 }).readingPa;
+    const exact = crank(usualEngine, gauge, threePulls, {
+      relativeTolerance: 1e-9,
+      everyFlow: true,
+    }).readingPa;
     const error = (stepDeg: number) => naiveCrank(usualEngine, gauge, threePulls, stepDeg) / exact - 1;
     const [coarse, fine] = [error(0.1), error(0.02)];
     expect(Math.abs(fine)).toBeLessThan(1e-4);
@@ -249,12 +299,72 @@ describe('the reading', () => {
   });
 });
 
-test('the heat factor that stands lies between Woschni’s and Hohenberg’s heat transfer at pull speed', () => {
+test('at pull speed Annand’s heat transfer speaks for Hohenberg’s, three times Woschni’s', () => {
   const pull = { kelvin: 550, pistonSpeed: 0.62 };
   const woschni = wallHeatCoefficient({ ...pull, boreM: 0.065, kPa: 1000, open: false });
   const hohenberg = hohenbergCoefficient({ ...pull, volumeM3: 35e-6, bar: 10 });
-  expect(hohenberg / woschni).toBeGreaterThan(usualHeatFactor);
-  expect(usualHeatFactor).toBeGreaterThan(1);
+  const annand = annandCoefficient({ ...pull, boreM: 0.065, kPa: 1000 });
+  expect(Math.abs(annand / hohenberg - 1)).toBeLessThan(0.25);
+  expect(hohenberg / woschni).toBeGreaterThan(3);
+});
+
+describe('where a sound cylinder’s reading goes', () => {
+  const { creviceMl: _, ...smooth } = usualEngine;
+  const read = (engine: CrankedEngine, change: Partial<CrankingConditions> = {}) =>
+    crank(engine, gauge, { ...threePulls, ...change }).readingPa;
+
+  test('an intake valve closing late compresses only what is left: the power law of the volume where it closes', () => {
+    const exchange = atDeadCenters.exchange as Extract<CrankedEngine['exchange'], { cycle: 'four-stroke' }>;
+    const late = { ...exchange, intake: { ...exchange.intake, closesDeg: 540 + 55 } };
+    const { peakPa } = crank({ ...atDeadCenters, exchange: late }, closed, bare);
+    const left = cylinderVolumeCc(usualEngine, 8, 595) / cylinderVolumeCc(usualEngine, 8, 0);
+    expect(left).toBeLessThan(7);
+    expect(Math.abs(peakPa / bare.ambientPa / left ** 1.4 - 1)).toBeLessThan(0.01);
+  });
+
+  test('the ring gaps alone are less than a twentieth of a sound leak', () => {
+    const { ringsMm2, intakeValveMm2, exhaustValveMm2, headGasketMm2 } = soundLeaks(65);
+    const total = ringsMm2 + intakeValveMm2 + exhaustValveMm2 + headGasketMm2;
+    expect(total).toBeCloseTo(0.61, 2);
+    expect(ringGapLeakMm2(65)).toBeLessThan(total / 20);
+  });
+
+  test('narrow spaces at wall temperature take more than their volume', () => {
+    const tight = { ...smooth, leaks: noLeaks };
+    const clearance = cylinderVolumeCc(usualEngine, 8, 0);
+    const swept = clearance * 7;
+    const wider = { ...tight, compressionRatio: 1 + swept / (clearance + 0.5) };
+    expect(read({ ...tight, creviceMl: 0.5 })).toBeLessThan(read(wider));
+    expect(read({ ...tight, creviceMl: 0.5 })).toBeGreaterThan(0.94 * read(tight));
+  });
+
+  test('more wall round the chamber takes more heat out', () =>
+    expect(read({ ...usualEngine, chamberMm2: 15_000 })).toBeLessThan(0.98 * read(usualEngine)));
+
+  const sags = { inertiaKgM2: 0.0125, stallNm: 14, idleRpm: 910, slowestRpm: 114 };
+  test('a pull that sags reads less, the less behind it the less, and never under the slowest steady pull', () => {
+    const at = (change: Partial<typeof sags>) =>
+      read(usualEngine, { rpm: 455, sags: { ...sags, ...change } });
+    expect(at({})).toBeLessThan(read(usualEngine, { rpm: 455 }));
+    expect(at({ stallNm: 10 })).toBeLessThan(at({}));
+    expect(at({ inertiaKgM2: 0.02 })).toBeGreaterThan(at({}));
+    expect(at({ inertiaKgM2: 0.003, stallNm: 1 })).toBeGreaterThan(
+      read(usualEngine, { by: 'starter', rpm: 114 }),
+    );
+    expect(read(usualEngine, { rpm: 455, sags: { ...sags, slowestRpm: 455 } })).toBe(
+      read(usualEngine, { rpm: 455 }),
+    );
+  });
+
+  test('the flywheel’s energy is followed to 1 %: a step ten times finer gives the same speeds', () => {
+    const law = volumeLaw(usualEngine, gauge);
+    const speeds = (stepDeg: number) =>
+      partsKept(law, { ambientPa: 101_325, rpm: 455 }, { ...sags, inertiaKgM2: 0.02 }, 125, stepDeg);
+    const [coarse, fine] = [speeds(1), speeds(0.1)];
+    expect(Math.min(...coarse)).toBeLessThan(0.7);
+    for (let i = 0; i < 250; i += 1)
+      expect(Math.abs(coarse[i]! ** 2 / fine[10 * i]! ** 2 - 1)).toBeLessThan(0.02);
+  });
 });
 
 describe('an automatic release', () => {

@@ -28,7 +28,7 @@ const sixPulls = { ...tenPulls, pulls: 6 };
 
 describe('the reading of a sound engine', () => {
   test('stands inside its band, in the middle of the logarithms or above it', () => {
-    expect(expected.likelyPa / psi).toBeCloseTo(156.6, 0);
+    expect(expected.likelyPa / psi).toBeCloseTo(125, 0);
     expect(Math.log(expected.likelyPa / expected.lowPa)).toBeGreaterThan(
       Math.log(expected.highPa / expected.likelyPa),
     );
@@ -40,6 +40,7 @@ describe('the reading of a sound engine', () => {
     const exchange = engine.exchange as Extract<typeof engine.exchange, { cycle: 'four-stroke' }>;
     const readings = Array.from({ length: 250 }, () => {
       const leak = Math.exp(0.5 * draw());
+      const behind = Math.exp(0.25 * draw());
       const drawn = {
         ...engine,
         compressionRatio: engine.compressionRatio + 0.15 * draw(),
@@ -62,8 +63,13 @@ describe('the reading of a sound engine', () => {
       };
       const pull = {
         ...conditions,
-        rpm: conditions.rpm * Math.exp(0.35 * draw()),
-        heatFactor: conditions.heatFactor * Math.exp(0.5 * draw()),
+        rpm: conditions.rpm * Math.exp(0.15 * draw()),
+        sags: {
+          ...conditions.sags!,
+          stallNm: conditions.sags!.stallNm * behind,
+          inertiaKgM2: conditions.sags!.inertiaKgM2 * behind,
+        },
+        heatFactor: conditions.heatFactor * Math.exp(0.4 * draw()),
         airK: conditions.airK + 3 * draw(),
         wallK: conditions.wallK + 5 * draw(),
         ambientPa: conditions.ambientPa + 800 * draw(),
@@ -78,7 +84,11 @@ describe('the reading of a sound engine', () => {
   });
 
   test('a measured speed and ratio narrow the band', () => {
-    const narrower = expectedCompression(usual, { by: 'rope', rpm: 300 }, { rpmLn: 0.05, ratio: 0.05 });
+    const narrower = expectedCompression(
+      usual,
+      { by: 'rope', rpm: expected.conditions.rpm },
+      { rpmLn: 0.05, sagLn: 0.1, ratio: 0.05 },
+    );
     expect(narrower.highPa / narrower.lowPa).toBeLessThan(0.95 * (expected.highPa / expected.lowPa));
     expect(narrower.likelyPa).toBeCloseTo(expected.likelyPa, 6);
   });
@@ -91,11 +101,11 @@ describe('the reading of a sound engine', () => {
     expect(wide.highPa / wide.lowPa).toBeGreaterThan(expected.highPa / expected.lowPa);
   });
 
-  test('the shares come widest first, and the leak and the pull lead them', () => {
+  test('the shares come widest first, and the leak is among the first', () => {
     const sizes = expected.shares.map(({ down, up }) => down + up);
     expect(sizes).toEqual([...sizes].sort((p, q) => q - p));
     expect(expected.shares.slice(0, 3).map(({ what }) => what)).toContain('leakage of a sound cylinder');
-    expect(uncertaintyBesideLeak(expected, 0.02)).toBeLessThan(0.2);
+    expect(uncertaintyBesideLeak(expected, 0.02)).toBeLessThan(0.25);
   });
 
   test('a barometer goes before the altitude', () => {
@@ -135,13 +145,13 @@ describe('a reading as evidence', () => {
       const { weights } = classifyCompression({ pa: reading * psi }, expected);
       return compressionRungs.reduce((best, rung) => (weights[rung] > weights[best] ? rung : best));
     };
-    expect([180, 125, 75, 12].map(most)).toEqual([...compressionRungs]);
+    expect([140, 100, 60, 9].map(most)).toEqual([...compressionRungs]);
     expect(classifyCompression({ pa: 0 }, expected).weights['near-zero']).toBe(1);
   });
 
   test('a poorer gauge speaks less clearly', () => {
     const clear = (uPa: number) =>
-      classifyCompression({ pa: 75 * psi, uPa }, expected).weights['down-forty-percent'];
+      classifyCompression({ pa: 60 * psi, uPa }, expected).weights['down-forty-percent'];
     expect(clear(0)).toBeGreaterThan(clear(20 * psi));
   });
 

@@ -67,11 +67,14 @@ describe('pictures', () => {
     expect([...new Set(drawn.map(([id]) => id))].sort()).toEqual([
       'compression-at-altitude',
       'expected-compression',
+      'expected-power',
+      'firing-load',
       'jet-for-altitude',
       'leak-down',
       'leak-from-compression',
       'oil-drag',
       'piston-position',
+      'ratio-change',
       'spark-shift',
       'tip-speed',
     ]);
@@ -147,6 +150,40 @@ describe('what a reader sees', () => {
     expect(text('coil-gap', { card: '0.030 in' })).toMatch(/fail: too wide/);
   });
 
+  test('a head held by too little is told to lift, one held well to stay down', () => {
+    const head = { architecture: 'overhead-valve', bore: '68 mm', stroke: '54 mm', bolts: '4', thread: 'M8' };
+    expect(text('firing-load', { ...head, torque: '24 N·m' })).toMatch(/At this torque: pass/);
+    expect(text('firing-load', { ...head, torque: '24 N·m', bolts: '1' })).toMatch(/fail: .*lifts the head/);
+    expect(text('firing-load', { ...head, torque: '14 N·m' })).toMatch(/little left over for the gasket/);
+  });
+
+  test('a plate over, in and under the band is told so, and 5000 ft take a fifth or a little more', () => {
+    const engine = { architecture: 'overhead-valve', bore: '68 mm', stroke: '54 mm' };
+    expect(text('expected-power', { ...engine, plate: '5.5 hp' })).toMatch(/pass: inside the band/);
+    expect(text('expected-power', { ...engine, plate: '3 hp' })).toMatch(/fail: less than/);
+    expect(text('expected-power', { ...engine, plate: '9 hp' })).toMatch(/more than a sound one/);
+    const hp = (altitude: string) => {
+      const { value } = answers('expected-power', { ...engine, altitude }).power!;
+      return value.type === 'quantity' ? value.quantity.si : Number.NaN;
+    };
+    expect(hp('5000 ft') / hp('0 ft')).toBeGreaterThan(0.74);
+    expect(hp('5000 ft') / hp('0 ft')).toBeLessThan(0.83);
+  });
+
+  test('more ratio gives more of everything, the gauge included', () => {
+    const seen = answers('ratio-change', {
+      ...{ architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', ratio: '6:1', 'new-ratio': '6.6:1' },
+    });
+    const value = (id: string) => {
+      const { value: each } = seen[id]!;
+      return each.type === 'quantity' ? each.quantity.si : each.type === 'number' ? each.number : Number.NaN;
+    };
+    expect(value('work')).toBeGreaterThan(1);
+    expect(value('work')).toBeLessThan(5);
+    expect(value('peak')).toBeGreaterThan(value('work'));
+    expect(value('gauge-then')).toBeGreaterThan(value('gauge-now'));
+  });
+
   test('a piston asked for without angle or depth is shown at 90°', () => {
     expect(text('piston-position', { stroke: '62 mm' })).toMatch(/90°/);
   });
@@ -191,6 +228,31 @@ describe('a worksheet refuses by field', () => {
     ['oil-grade', {}, 'at-hundred', /one of the two/],
     ['oil-for-temperature', { coldest: '35 °C' }, 'coldest', /above the hottest/],
     ['ethanol-mixture', { ethanol: '130 %' }, 'ethanol', /between 0 and 1/],
+    [
+      'expected-power',
+      { architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', speed: '9000 rpm' },
+      'speed',
+      /between 500 and 6000/,
+    ],
+    [
+      'firing-load',
+      {
+        architecture: 'side-valve',
+        bore: '65 mm',
+        stroke: '62 mm',
+        bolts: '90',
+        thread: '5/16-18',
+        torque: '200 in-lb',
+      },
+      'bolts',
+      /between 1 and 40/,
+    ],
+    [
+      'ratio-change',
+      { architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', ratio: '6:1', 'new-ratio': '60:1' },
+      'new-ratio',
+      /between 1.5 and 20/,
+    ],
     [
       'expected-compression',
       { architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', ratio: '40:1' },

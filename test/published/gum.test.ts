@@ -87,6 +87,37 @@ describe('Guide to the Expression of Uncertainty in Measurement (JCGM 100:2008),
   });
 });
 
+describe('Guide to the Expression of Uncertainty in Measurement, H.1.7, from memory', () => {
+  it('with the terms of second order 34 nm instead of 32: where an estimate is zero its product still doubts', () => {
+    const lengthNm = 50_000_838;
+    const [uDifferenceOfExpansion, uTheta, uAlpha, uDifferenceOfTemperature] = [0.58e-6, 0.41, 1.2e-6, 0.029];
+    const { u } = budget([
+      { name: 'first order', from: { type: 'standard', u: 31.71 } },
+      {
+        name: 'difference of expansion by temperature',
+        from: { type: 'standard', u: uTheta },
+        sensitivity: lengthNm * uDifferenceOfExpansion,
+      },
+      {
+        name: 'expansion by difference of temperature',
+        from: { type: 'standard', u: uAlpha },
+        sensitivity: lengthNm * uDifferenceOfTemperature,
+      },
+    ]);
+    expect(u.toFixed(0)).toBe('34');
+  });
+});
+
+describe('Guide to the Expression of Uncertainty in Measurement, 4.3.7, 4.3.9 and 4.4.6, from memory', () => {
+  it('a rectangle of half-width a: a/√3; a triangle: a/√6; an arcsine: a/√2', () => {
+    const u = (type: 'rectangular' | 'triangular' | 'arcsine') =>
+      budget([{ name: type, from: { type, half: 1 } }]).u;
+    expect(u('rectangular')).toBeCloseTo(0.57735, 5);
+    expect(u('triangular')).toBeCloseTo(0.40825, 5);
+    expect(u('arcsine')).toBeCloseTo(1 / Math.SQRT2, 9);
+  });
+});
+
 describe('Guide to the Expression of Uncertainty in Measurement, table G.2, from memory', () => {
   const rows: [degrees: number, p95: number, p99: number][] = [
     [1, 12.71, 63.66],

@@ -10,4 +10,6 @@ describe('SAE J1349 (June 1990), read', () => {
 
 describe('ISO 1585 / ISO 3046-1 for spark ignition, from memory', () => {
   it('99 kPa and 25 °C are the standard: 1', () => expect(iso1585Factor(99_000, 25)).toBeCloseTo(1, 12));
+  it('(99/p)^1.2 · (T/298)^0.6: 96 kPa and 35 °C, 1.058 (computed from the form)', () =>
+    expect(Math.abs(iso1585Factor(96_000, 35) - (99 / 96) ** 1.2 * (308 / 298) ** 0.6)).toBeLessThan(5e-4));
 });

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { isoClassOf, summerGrades, summerGradesOf, winterGrades } from '../../src/engine/index.js';
+import {
+  isoClassOf,
+  leastHighShear,
+  leastOfOldSae20,
+  summerGrades,
+  summerGradesOf,
+  winterGrades,
+} from '../../src/engine/index.js';
 
 describe('SAE J300, table of 2015, read', () => {
   it('winter grades: cranking limit and where, pumping, least at 100 °C', () => {
@@ -37,6 +44,15 @@ describe('SAE J300, table of 2015, read', () => {
       ['60', 21.9, 26.1, 3.7],
     ]);
   });
+
+  it('under shear a 40 has 3.5 with 0W, 5W or 10W, and 3.7 with 15W, 20W, 25W or alone', () => {
+    for (const light of ['0W', '5W', '10W'] as const) expect(leastHighShear('40', light)).toBe(3.5);
+    for (const heavy of ['15W', '20W', '25W'] as const) expect(leastHighShear('40', heavy)).toBe(3.7);
+    expect(leastHighShear('40')).toBe(3.7);
+    expect(leastHighShear('30', '10W')).toBe(2.9);
+  });
+
+  it('an SAE 20 began at 5.6 before 2013', () => expect(leastOfOldSae20).toBe(5.6));
 
   it('12.5 mm²/s is no longer a 30, 16.3 no longer a 40', () => {
     expect(summerGradesOf(12.4999)).toEqual(['30']);

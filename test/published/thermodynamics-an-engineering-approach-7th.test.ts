@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ottoCycle, ottoEfficiency } from '../../src/engine/index.js';
+import { airAlone, fire, ottoCycle, ottoEfficiency } from '../../src/engine/index.js';
 
 /** The answers come from memory; the book reads tables to the digits given, our polynomials differ by up to 0.1 %. */
 describe('Thermodynamics: An Engineering Approach, 7th ed., example 9-2 (statement read, answers from memory)', () => {
@@ -20,6 +20,43 @@ describe('Thermodynamics: An Engineering Approach, 7th ed., example 9-2 (stateme
   });
   it('with constant specific heats 56.5 %', () =>
     expect(Math.abs(100 * ottoEfficiency(8) - 56.5)).toBeLessThan(0.05));
+});
+
+describe('the same example by the firing stroke over crank angle, burning within half a degree, no walls', () => {
+  const engine = {
+    ...{ boreMm: 65, strokeMm: 62, rodMm: 108.5, compressionRatio: 8, chamberMm2: 7000 },
+    ...{ closedFromDeg: 180, openFromDeg: 180 },
+  };
+  const fired = fire(
+    engine,
+    { startPa: 100e3, startK: 290, residualPart: 0, heatJPerKg: 800e3 },
+    { startsDeg: -0.25, durationDeg: 0.5 },
+    { rpm: 3000, wallK: 290, wallHeat: 'none', ambientPa: 100e3 },
+    { gas: airAlone },
+  );
+  it('4.345 MPa, 1575.1 K and, at the end, 795.6 K, within 0.1 % as the tables allow', () => {
+    expect(Math.abs(fired.peakPa / 4.345e6 - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(fired.hottestK / 1575.1 - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(fired.openingK / 795.6 - 1)).toBeLessThan(1e-3);
+  });
+  it('418.17 kJ/kg, 52.3 %, 574 kPa', () => {
+    expect(Math.abs(fired.workJ / fired.chargeKg / 418.17e3 - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((100 * fired.workJ) / fired.releasedJ - 52.3)).toBeLessThan(0.05);
+    expect(Math.abs(fired.meanPa / 574e3 - 1)).toBeLessThan(1e-3);
+  });
+});
+
+describe('efficiency of the cold-air Otto cycle, 1 − r^(1 − 1.4) (computed apart)', () => {
+  it.each([
+    [5, 0.4747],
+    [6, 0.5116],
+    [7, 0.5408],
+    [8, 0.5647],
+    [9, 0.5848],
+    [10, 0.6019],
+  ])('ratio %d: %d', (ratio, efficiency) =>
+    expect(Math.abs(ottoEfficiency(ratio) - efficiency)).toBeLessThan(6e-5),
+  );
 });
 
 describe('Fundamentals of Engineering Thermodynamics, example 9.1, from memory', () => {

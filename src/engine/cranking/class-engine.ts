@@ -1,7 +1,8 @@
 import { requirePositive } from '../error.js';
+import { faaOrificeMm, faaSupplyPa, heldAtPercent, leakArea } from '../leak-down.js';
 import type { CrankGeometry } from '../slider-crank.js';
 import { type Exchange, valveAreaMm2, valveTiming } from './exchange.js';
-import type { CompressionGauge, Leaks, Release } from './setup.js';
+import type { CompressionGauge, Leaks, Release, Sag } from './setup.js';
 
 export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
 export type EngineArchitecture = (typeof architectures)[number];
@@ -11,13 +12,28 @@ export interface ClassEngine {
   readonly compressionRatio: number;
   /** standard uncertainty of the ratio, when the class figure is used */
   readonly ratioSpread: number;
+  /** opening of the chamber over the bore's area: a side-valve's lies over its valves too */
+  readonly openingPart: number;
+  /** radius at which the rope pulls, mm */
+  readonly drumMm: number;
+  /** crank, flywheel and what hangs on them at 200 cc, kg·m² */
+  readonly inertiaAt200cc: number;
 }
 
 /** Small air-cooled singles of about 2 to 13 hp: trade judgement, no source. The two-stroke's is over the full stroke. */
 export const classEngines: Readonly<Record<EngineArchitecture, ClassEngine>> = {
-  'side-valve': { compressionRatio: 6, ratioSpread: 0.4 },
-  'overhead-valve': { compressionRatio: 8.3, ratioSpread: 0.35 },
-  'two-stroke': { compressionRatio: 9, ratioSpread: 0.8 },
+  'side-valve': {
+    ...{ compressionRatio: 6, ratioSpread: 0.4, openingPart: 1.6 },
+    ...{ drumMm: 42, inertiaAt200cc: 0.012 },
+  },
+  'overhead-valve': {
+    ...{ compressionRatio: 8.3, ratioSpread: 0.35, openingPart: 1 },
+    ...{ drumMm: 42, inertiaAt200cc: 0.012 },
+  },
+  'two-stroke': {
+    ...{ compressionRatio: 9, ratioSpread: 0.8, openingPart: 1 },
+    ...{ drumMm: 25, inertiaAt200cc: 0.006 },
+  },
 };
 
 /** Rod over crank throw 3.5: usual in the class (trade judgement, no source). Example: stroke 62: 108.5 mm. */
@@ -51,19 +67,45 @@ export function classExchange(architecture: EngineArchitecture, { boreMm }: Cran
   });
 }
 
+/** On an 80 psi tester with a 0.040 in orifice, at a 65 mm bore: the worse end of what the trade calls good, under 15 %. */
+const soundPercent = 14;
+/** How it is shared out: rings, each valve, gasket (trade judgement, no source). */
+const soundShares = { rings: 2 / 3, valve: 2 / 15, gasket: 1 / 15 } as const;
+
 /**
- * The leak of a sound cylinder, effective mm²: 0.6 at a 65 mm bore and in proportion to it (rings leak along their
- * length). It is what a leak-down of about 14 % is on an 80 psi tester with a 0.040 in orifice, the worse end of
- * what the trade calls good on small air-cooled engines, cold and dry as they are cranked; take it within a factor of 2.7 (k = 2). Trade judgement, no source.
+ * The leak of a sound cylinder, effective mm²: what a leak-down of 14 % is at a 65 mm bore, and in proportion to the
+ * bore (rings leak along their length).
+ *
+ * Under 15 % is what the trade calls good on small air-cooled engines (common practice); the worse end of it stands,
+ * because the compression is taken cold and dry and of engines in use. Take it within a factor of 2.7 (k = 2): trade
+ * judgement, no source. The rings' gaps are but a twentieth of it (`ringGapLeakMm2`): the rest passes their faces
+ * and sides and the seats. Example: 65 mm: 0.61 mm².
  */
 export function soundLeaks(boreMm: number): Leaks {
-  const perMm = requirePositive(boreMm, 'bore') / 65;
+  const tester = { supplyPa: faaSupplyPa, orificeMm: faaOrificeMm.under5In };
+  const total =
+    (leakArea(tester, heldAtPercent(tester, soundPercent)) * requirePositive(boreMm, 'bore')) / 65;
   return {
-    ringsMm2: 0.4 * perMm,
-    intakeValveMm2: 0.08 * perMm,
-    exhaustValveMm2: 0.08 * perMm,
-    headGasketMm2: 0.04 * perMm,
+    ringsMm2: soundShares.rings * total,
+    intakeValveMm2: soundShares.valve * total,
+    exhaustValveMm2: soundShares.valve * total,
+    headGasketMm2: soundShares.gasket * total,
   };
+}
+
+/** Radial clearance of the lands, cold, over the bore (trade judgement, no source). */
+const landClearance = 0.0025;
+
+/**
+ * What the ring gaps alone let through, effective mm²: gap × radial clearance of the land, 0.7 of it, rings in series.
+ *
+ * Source: gap 0.004 in an inch of bore (from memory, common practice). Method: as orifices in series of equal area, one
+ * over the root of their number; for choked flow within a third. A floor to the leak: a sound cylinder shows some
+ * twenty times as much on a leak-down. Example: 65 mm, three rings: 0.017 mm².
+ */
+export function ringGapLeakMm2(boreMm: number, rings = 3, gapPerBore = 0.004): number {
+  const gapMm = gapPerBore * requirePositive(boreMm, 'bore');
+  return (0.7 * gapMm * landClearance * boreMm) / Math.sqrt(requirePositive(rings, 'rings'));
 }
 
 /** A release bump of the usual kind: 0.5 mm of valve lift until 45° before top (trade judgement, no source). */
@@ -80,8 +122,71 @@ export function classRelease(boreMm: number): Release {
 export const usualGauge: CompressionGauge = { hoseMl: 8, adapterMl: 2, valveMm2: 1.5, opensAtPa: 5000 };
 
 /**
- * On Woschni's wall heat at pull speed. His correlation was fitted on running engines and falls short at low speed;
- * Hohenberg's (SAE 790825, from memory) gives about three times as much there. 2.5 stands, within a factor of 2.7
- * (k = 2): trade judgement, no source.
+ * A hand on a rope pulls at 2 m/s before the compression holds it, with 400 N where nothing moves and none at 4 m/s, and
+ * heaves it over top at 0.5 m/s at the slowest (trade judgement, no source).
  */
-export const usualHeatFactor = 2.5;
+const hand = {
+  metersPerSecond: 2,
+  stallN: 400,
+  idleMetersPerSecond: 4,
+  slowestMetersPerSecond: 0.5,
+} as const;
+/** An electric starter, its moment at 200 cc: it is sized with the engine (trade judgement, no source). */
+const starter = { rpm: 350, stallNm: 24, idleRpm: 700, slowestRpm: 120 } as const;
+/** What cold oil and rings take of the moment (trade judgement, no source). */
+const coldFriction = 0.15;
+
+const byStarter = (by: 'rope' | 'starter', architecture: EngineArchitecture) =>
+  by === 'starter' && architecture !== 'two-stroke';
+const rpmOfRope = (metersPerSecond: number, drumMm: number) =>
+  (30_000 * metersPerSecond) / (Math.PI * drumMm);
+
+/** Pull speed where none is measured. A four-stroke by rope: 455 rpm, a two-stroke on its small drum: 764; a starter: 350. */
+export function classSpeed(by: 'rope' | 'starter', architecture: EngineArchitecture): number {
+  if (byStarter(by, architecture)) return starter.rpm;
+  return rpmOfRope(hand.metersPerSecond, classEngines[architecture].drumMm);
+}
+
+/**
+ * What keeps the crank turning against the compression: the flywheel grows with the fifth power of an engine's size,
+ * hence the 5/3 power of its displacement; hand or starter with their moment. Example: 206 cc by rope: 0.0126 kg·m²,
+ * 14.3 N·m at standstill.
+ */
+export function classSag(by: 'rope' | 'starter', architecture: EngineArchitecture, sweptCc: number): Sag {
+  const { drumMm, inertiaAt200cc } = classEngines[architecture];
+  const size = sweptCc / 200;
+  const inertiaKgM2 = inertiaAt200cc * size ** (5 / 3);
+  const turned = byStarter(by, architecture)
+    ? { ...starter, stallNm: starter.stallNm * size }
+    : {
+        stallNm: (hand.stallN * drumMm) / 1000,
+        idleRpm: rpmOfRope(hand.idleMetersPerSecond, drumMm),
+        slowestRpm: rpmOfRope(hand.slowestMetersPerSecond, drumMm),
+      };
+  const { stallNm, idleRpm, slowestRpm } = turned;
+  return { inertiaKgM2, stallNm: stallNm * (1 - coldFriction), idleRpm, slowestRpm };
+}
+
+/**
+ * Walls round the clearance volume, mm²: floor and roof over the opening and the wall between them, as of a round
+ * recess. Example: side-valve, 65 mm, 41 cc: 12 610 mm², against 6637 of two bore areas.
+ */
+export function classChamberMm2(
+  architecture: EngineArchitecture,
+  boreMm: number,
+  clearanceCc: number,
+): number {
+  const opening = classEngines[architecture].openingPart * (Math.PI / 4) * boreMm * boreMm;
+  return (
+    2 * opening + (1000 * clearanceCc * 4) / (boreMm * Math.sqrt(classEngines[architecture].openingPart))
+  );
+}
+
+/**
+ * Narrow spaces that a burette does not see, ml: a top land 8 % of the bore high with 0.25 % of it radial clearance,
+ * cold, and six tenths of that again behind and under the rings (trade judgement, no source; *Internal Combustion Engine
+ * Fundamentals* 1988, §8.6, has one to two hundredths of the clearance volume, from memory). Example: 65 mm: 0.28 ml.
+ */
+export function classCreviceMl(boreMm: number): number {
+  return (1.6 * Math.PI * 0.08 * landClearance * boreMm ** 3) / 1000;
+}

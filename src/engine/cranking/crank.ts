@@ -1,14 +1,29 @@
-import { DormandPrince, type Slope } from '../dormand-prince.js';
-import { airGamma, airGasConstant, criticalRatio } from '../orifice.js';
-import { displacementCc } from '../slider-crank.js';
+import { DormandPrince } from '../dormand-prince.js';
+import { airGamma, airGasConstant } from '../orifice.js';
 import { type Openings, openingsOf } from './exchange.js';
+import { pullSpeed, ropeFullDeg } from './pull-speed.js';
 import {
   type CompressionGauge,
   type CrankedEngine,
   type CrankingConditions,
   requireCranking,
 } from './setup.js';
-import { wallHeatCoefficient } from './wall-heat.js';
+import { type PullPhysics, slopeOf, wideOpenSlopeOf } from './slope.js';
+import {
+  type Balance,
+  balanceOf,
+  cp,
+  cv,
+  cylinderJ,
+  cylinderKg,
+  gaugeKg,
+  goneJ,
+  steering,
+  throughValvesKg,
+  volumeLaw,
+  withSums,
+} from './state.js';
+import { wideOpenStretches } from './wide-open.js';
 
 export interface CrankingResult {
   /** over the air outside, after the last pull */
@@ -22,24 +37,10 @@ export interface CrankingResult {
   readonly steps: number;
 }
 
-/** Sums over all pulls. Mass: cylinder + gauge + out = 0. Energy: cylinder + work + gone − heat = 0. */
-export interface Balance {
-  readonly cylinderKg: number;
-  readonly gaugeKg: number;
-  readonly leakedKg: number;
-  readonly throughValvesKg: number;
-  readonly throughReleaseKg: number;
-  readonly cylinderJ: number;
-  readonly workJ: number;
-  readonly heatJ: number;
-  /** enthalpy that left with the gas, net */
-  readonly goneJ: number;
-}
-
 export interface CrankingOptions {
-  /** keep the sums of mass and energy along the way; a third slower */
+  /** keep the sums of mass and energy along the way; some two times slower */
   readonly balance?: boolean;
-  /** 1e-5 stands; the reading is then within 2e-4 of the converged one (tested) */
+  /** 1e-5 stands; the reading is then within 3e-4 of the converged one (tested) */
   readonly relativeTolerance?: number;
   /** sees every step of the last pull; angle in degrees from where the pull began plus `startDeg` */
   readonly each?: (point: TracePoint) => void;
@@ -48,6 +49,8 @@ export interface CrankingOptions {
    * which takes the infinite slope out of the square root. 0.01 stands; ten times less moves a reading by under 0.1 %.
    */
   readonly laminarPart?: number;
+  /** follow the flow through valves wide open too, where the cylinder else keeps the outside's pressure; for checks */
+  readonly everyFlow?: boolean;
 }
 
 export interface TracePoint {
@@ -58,37 +61,18 @@ export interface TracePoint {
   readonly kelvin: number;
 }
 
-const cv = airGasConstant / (airGamma - 1);
-const cp = cv + airGasConstant;
-const critical = criticalRatio();
-const choked = Math.sqrt(airGamma * (2 / (airGamma + 1)) ** ((airGamma + 1) / (airGamma - 1)));
-const phiFactor = (2 * airGamma) / (airGamma - 1);
-const perGamma = 1 / airGamma;
-
-/** What rides in the state vector: the first three steer the step, the rest are sums for the balance. */
-const cylinderKg = 0;
-const cylinderJ = 1;
-const gaugeKg = 2;
-const leakedKg = 3;
-const throughValvesKg = 4;
-const throughReleaseKg = 5;
-const workJ = 6;
-const heatJ = 7;
-const goneJ = 8;
-const steering = 3;
-const withSums = 9;
-
 /**
  * What a compression gauge reads when this engine is turned over, and how the gas got there.
  *
  * Method: mass and internal energy of the air in the cylinder and the air in the gauge over crank angle; slider-crank
- * volume; valves or ports, leaks and release as orifices to the outside, choked or not; wall heat by Woschni; a check
- * valve into the gauge, whose air stays at room temperature. Dormand–Prince 5(4), every event ending a stretch.
+ * volume; valves or ports, leaks and release as orifices to the outside, choked or not, wide-open ones at the outside's
+ * pressure; wall heat by Hohenberg; narrow spaces that hold gas at wall temperature; a pull that sags on compression
+ * (`pullSpeed`); a check valve into the gauge, whose air stays at room temperature. Dormand–Prince 5(4), every event
+ * ending a stretch. Pulls are alike until the check valve lifts, so that each is taken up from there.
  * Simplified: perfect air with γ 1.4 (real air at 600 K: 1.376, peak pressure about 1 % less); throttle open, both
- * ports at the outside's pressure; a two-stroke's crankcase likewise; the speed is given and does not sag on
- * compression; each pull begins with the cylinder full of outside air. Validity: 20 to 3000 rpm. The integration is
- * within 2e-4 of the converged reading; what the model leaves out and what is not known about the engine is far more:
- * `expectedCompression` states it. Throws EngineError naming the field.
+ * ports at the outside's pressure; a two-stroke's crankcase likewise; each pull begins with the cylinder full of outside
+ * air. Validity: 20 to 3000 rpm. The integration is within 3e-4 of the converged reading; what the model leaves out and
+ * what is not known about the engine is far more: `expectedCompression` states it. Throws EngineError naming the field.
  * Example: 65 × 62 mm, rod 100 mm, ratio 8, no leak, no heat, valves instant at the dead centers, no gauge flow: peak
  * 8^1.4 = 18.38 times the outside's pressure.
  */
@@ -102,103 +86,221 @@ export function crank(
   return new Cranking(engine, gauge, conditions, options).run();
 }
 
+/** A state of the pull with the gauge shut off, from which a pull can be taken up. */
+interface Station {
+  readonly angleDeg: number;
+  readonly pascal: number;
+  readonly state: Float64Array;
+}
+
+type Watch = (angleDeg: number, y: Float64Array) => void;
+
+/** After the last top the pressure only falls; so far at a time it is looked whether the check valve is down for good. */
+const pastTopDeg = 20;
+
 class Cranking {
+  private readonly physics: PullPhysics;
   private readonly openings: Openings;
-  private readonly solver: DormandPrince;
+  private readonly wide: readonly (readonly [number, number])[];
   private readonly state: Float64Array;
   private readonly sums: Float64Array;
-  private readonly startVolume: number;
+  private readonly relative: number;
+  private readonly endDeg: number;
+  private readonly gaugePaPerKg: number;
+  private readonly whole: DormandPrince;
+  private readonly wideOpen: DormandPrince;
   private peakPa = 0;
 
   constructor(
-    private readonly engine: CrankedEngine,
-    private readonly gauge: CompressionGauge,
+    engine: CrankedEngine,
+    gauge: CompressionGauge,
     private readonly conditions: CrankingConditions,
     private readonly options: CrankingOptions,
   ) {
+    const law = volumeLaw(engine, gauge);
+    this.relative = options.relativeTolerance ?? 1e-5;
     this.openings = openingsOf(engine.exchange, engine);
-    const size = options.balance ? withSums : steering;
-    this.state = new Float64Array(size);
-    this.sums = new Float64Array(size);
-    this.startVolume = volumeLaw(engine, gauge).at(this.openings.startDeg);
-    const { ambientPa, airK } = conditions;
-    const fullKg = (ambientPa * this.startVolume) / (airGasConstant * airK);
-    this.solver = new DormandPrince(slopeOf(engine, gauge, conditions, this.openings, options), size, {
-      relative: options.relativeTolerance ?? 1e-5,
-      absolute: [1e-9 * fullKg, 1e-9 * fullKg * cv * airK, 1e-9 * fullKg],
+    this.physics = {
+      ...{ engine, gauge, conditions, law, openings: this.openings },
+      speed: pullSpeed(engine, conditions, law, this.openings),
+      laminarPart: options.laminarPart ?? 0.01,
+      balance: options.balance ?? false,
+    };
+    this.state = new Float64Array(options.balance ? withSums : steering);
+    this.sums = new Float64Array(this.state.length);
+    this.endDeg = this.openings.startDeg + 360 * conditions.turnsPerPull;
+    this.wide = options.everyFlow
+      ? []
+      : wideOpenStretches(this.openings, this.endDeg, law, this.physics.speed, conditions.airK);
+    this.gaugePaPerKg = (airGasConstant * conditions.airK) / (gauge.hoseMl * 1e-6);
+    this.whole = this.solver(slopeOf(this.physics));
+    this.wideOpen = this.solver(wideOpenSlopeOf(this.physics));
+  }
+
+  private solver(slope: ReturnType<typeof slopeOf>): DormandPrince {
+    const fullKg = this.fullKg();
+    return new DormandPrince(slope, this.state.length, {
+      relative: this.relative,
+      absolute: [1e-9 * fullKg, 1e-9 * fullKg * cv * this.conditions.airK, 1e-9 * fullKg],
       largestStep: 30,
       controlled: steering,
     });
   }
 
+  /** The cylinder full of outside air where a pull begins. */
+  private fullKg(): number {
+    const { ambientPa, airK } = this.conditions;
+    return (ambientPa * this.physics.law.at(this.openings.startDeg)) / (airGasConstant * airK);
+  }
+
   run(): CrankingResult {
-    const { ambientPa, airK, pulls } = this.conditions;
-    const perKg = (airGasConstant * airK) / (this.gauge.hoseMl * 1e-6);
-    this.state[gaugeKg] = ambientPa / perKg;
+    const { ambientPa, pulls } = this.conditions;
+    const shut = this.pullWithGaugeShut();
+    let held = ambientPa / this.gaugePaPerKg;
     const readingsPa: number[] = [];
     for (let pull = 1; pull <= pulls; pull += 1) {
-      this.pull(pull === pulls);
-      readingsPa.push(this.state[gaugeKg]! * perKg - ambientPa);
+      held = this.pull(shut, held, pull === pulls);
+      readingsPa.push(held * this.gaugePaPerKg - ambientPa);
     }
-    const readingPa = readingsPa.at(-1)!;
     return {
-      ...{ readingPa, readingsPa, peakPa: this.peakPa, steps: this.solver.steps },
-      ...(this.options.balance && { balance: this.balance() }),
+      ...{ readingPa: readingsPa.at(-1)!, readingsPa, peakPa: this.peakPa },
+      steps: this.whole.steps + this.wideOpen.steps,
+      ...(this.options.balance && { balance: balanceOf(this.sums) }),
     };
   }
 
-  private pull(last: boolean): void {
-    const { state, sums } = this;
-    const { ambientPa, airK, turnsPerPull } = this.conditions;
-    const before = state[gaugeKg]!;
+  private pullWithGaugeShut(): readonly Station[] {
+    const { state, openings } = this;
+    const gauge = { ...this.physics.gauge, valveMm2: 0 };
+    const solver = this.solver(slopeOf({ ...this.physics, gauge }));
     state.fill(0);
-    state[cylinderKg] = (ambientPa * this.startVolume) / (airGasConstant * airK);
-    state[cylinderJ] = state[cylinderKg]! * cv * airK;
-    state[gaugeKg] = before;
-    const started = state.slice();
-    this.stretches(this.openings.startDeg, this.openings.startDeg + 360 * turnsPerPull, last);
-    for (let i = 0; i < sums.length; i += 1) sums[i]! += state[i]! - started[i]!;
+    state[cylinderKg] = this.fullKg();
+    state[cylinderJ] = state[cylinderKg]! * cv * this.conditions.airK;
+    const stations: Station[] = [];
+    const keep: Watch = (angleDeg, y) =>
+      stations.push({ angleDeg, pascal: this.pascal(angleDeg, y), state: y.slice() });
+    keep(openings.startDeg, state);
+    this.stretches(solver, openings.startDeg, this.endDeg, 2, keep);
+    this.whole.steps += solver.steps;
+    return stations;
   }
 
-  private stretches(from: number, to: number, last: boolean): void {
-    const watch = last ? this.watcher() : undefined;
+  /** Gives the air in the gauge after the pull, kg. */
+  private pull(shut: readonly Station[], heldKg: number, last: boolean): number {
+    const { state, sums, options } = this;
+    const lifts = heldKg * this.gaugePaPerKg + this.physics.gauge.opensAtPa;
+    const opening = shut.findIndex(({ pascal }) => pascal > lifts);
+    const from = shut.at(opening < 0 ? -1 : Math.max(0, opening - 1))!;
+    state.set(from.state);
+    state[gaugeKg] = heldKg;
+    const watch = last ? this.watcher(shut, from, heldKg) : undefined;
+    const step = stepNearTopDeg(this.relative);
+    let at = from.angleDeg;
+    let to = options.balance || (last && options.each) ? this.endDeg : this.pastLastTop(at);
+    while (at < to) {
+      this.stretches(this.whole, at, to, step, watch);
+      at = to;
+      if (this.lifts(at)) to = Math.min(this.endDeg, at + pastTopDeg);
+    }
+    for (let i = 0; i < sums.length; i += 1) sums[i]! += state[i]! - shut[0]!.state[i]!;
+    sums[gaugeKg]! -= heldKg;
+    return state[gaugeKg]!;
+  }
+
+  /** The check valve stands open: it may do so well past the last top where the gauge fills slowly. */
+  private lifts(angleDeg: number): boolean {
+    const held = this.state[gaugeKg]! * this.gaugePaPerKg + this.physics.gauge.opensAtPa;
+    return this.pascal(angleDeg, this.state) > held;
+  }
+
+  private pastLastTop(fromDeg: number): number {
+    const { cycleDeg } = this.openings;
+    const top = Math.floor(this.endDeg / cycleDeg) * cycleDeg;
+    return Math.min(this.endDeg, Math.max(fromDeg, top) + pastTopDeg);
+  }
+
+  private stretches(
+    solver: DormandPrince,
+    from: number,
+    to: number,
+    nearTopStep: number,
+    watch?: Watch,
+  ): void {
     let at = from;
     let step = 2;
-    for (const end of [...breaksBetween(from, to, this.openings, this.engine), to]) {
-      if (end > at)
-        step = this.solver.run(this.state, at, end, step, watch, largestStepAt(at, this.openings));
-      at = Math.max(at, end);
+    for (const end of [...this.breaksBetween(from, to), to]) {
+      if (end <= at) continue;
+      const open = this.isWideOpen((at + end) / 2);
+      if (open) this.settle(at);
+      const by = open ? this.wideOpen : solver;
+      step = by.run(this.state, at, end, step, watch, this.largestStepAt(at, nearTopStep));
+      at = end;
     }
   }
 
-  private watcher(): (angle: number, y: Float64Array) => void {
-    const volume = volumeLaw(this.engine, this.gauge);
-    const perKg = (airGasConstant * this.conditions.airK) / (this.gauge.hoseMl * 1e-6);
-    return (angleDeg, y) => {
-      const cylinderPa = ((airGamma - 1) * y[cylinderJ]!) / volume.at(angleDeg);
-      if (cylinderPa > this.peakPa) this.peakPa = cylinderPa;
-      this.options.each?.({
-        angleDeg,
-        cylinderPa,
-        gaugePa: y[gaugeKg]! * perKg,
-        kelvin: y[cylinderJ]! / (y[cylinderKg]! * cv),
-      });
-    };
+  private largestStepAt(angle: number, nearTopStep: number): number {
+    const { cycleDeg } = this.openings;
+    const inCycle = angle % cycleDeg;
+    return inCycle < nearTopDeg || inCycle >= cycleDeg - nearTopDeg ? nearTopStep : 30;
   }
 
-  private balance(): Balance {
-    const at = (i: number) => this.sums[i]!;
-    return {
-      cylinderKg: at(cylinderKg),
-      gaugeKg: at(gaugeKg),
-      leakedKg: at(leakedKg),
-      throughValvesKg: at(throughValvesKg),
-      throughReleaseKg: at(throughReleaseKg),
-      cylinderJ: at(cylinderJ),
-      workJ: at(workJ),
-      heatJ: at(heatJ),
-      goneJ: at(goneJ),
+  private isWideOpen(angle: number): boolean {
+    return this.wide.some(([from, to]) => angle > from && angle < to);
+  }
+
+  /**
+   * Brings the cylinder to the outside's pressure through the open valve: what is left expands on its own while gas
+   * goes out, or outside air mixes in. Both are exact for a perfect gas and keep the sums closed.
+   */
+  private settle(angleDeg: number): void {
+    const { state, conditions } = this;
+    const { ambientPa, airK } = conditions;
+    const volume = this.physics.law.at(angleDeg);
+    const pascal = ((airGamma - 1) * state[cylinderJ]!) / volume;
+    const gained = (volume * (ambientPa - pascal)) / (airGamma - 1);
+    const out =
+      pascal > ambientPa
+        ? state[cylinderKg]! * (1 - (ambientPa / pascal) ** (1 / airGamma))
+        : -gained / (cp * airK);
+    state[cylinderKg]! -= out;
+    state[cylinderJ]! += gained;
+    if (!this.options.balance) return;
+    state[throughValvesKg]! += out;
+    state[goneJ]! -= gained;
+  }
+
+  private pascal(angleDeg: number, y: Float64Array): number {
+    return ((airGamma - 1) * y[cylinderJ]!) / this.physics.law.at(angleDeg);
+  }
+
+  private watcher(shut: readonly Station[], from: Station, heldKg: number): Watch {
+    const { each } = this.options;
+    const watch = (angleDeg: number, y: Float64Array, inGaugeKg: number) => {
+      const cylinderPa = this.pascal(angleDeg, y);
+      if (cylinderPa > this.peakPa) this.peakPa = cylinderPa;
+      const gaugePa = inGaugeKg * this.gaugePaPerKg;
+      each?.({ angleDeg, cylinderPa, gaugePa, kelvin: y[cylinderJ]! / (y[cylinderKg]! * cv) });
     };
+    for (const station of shut) {
+      if (station.angleDeg > from.angleDeg) break;
+      watch(station.angleDeg, station.state, heldKg);
+    }
+    return (angleDeg, y) => watch(angleDeg, y, y[gaugeKg]!);
+  }
+
+  /** Every angle of the pull where the slope changes its law, in rising order; the tops too, where the peak is read. */
+  private breaksBetween(from: number, to: number): number[] {
+    const { cycleDeg: top, breaksDeg, startDeg } = this.openings;
+    const { release } = this.physics.engine;
+    const within = [
+      ...[0, nearTopDeg, top - nearTopDeg],
+      ...breaksDeg,
+      ...(release ? [top - release.opensBeforeTop, top - release.closesBeforeTop] : []),
+    ];
+    const found = [startDeg + ropeFullDeg, ...this.wide.flat()];
+    for (let cycle = 0; cycle * top < to; cycle += 1)
+      for (const angle of within) found.push(cycle * top + (angle % top));
+    return found.filter((angle) => angle > from && angle < to).sort((p, q) => p - q);
   }
 }
 
@@ -207,158 +309,5 @@ class Cranking {
  * unseen by the error estimate.
  */
 const nearTopDeg = 36;
-const stepNearTopDeg = 1;
-
-function largestStepAt(angle: number, { cycleDeg }: Openings): number {
-  const inCycle = angle % cycleDeg;
-  return inCycle < nearTopDeg || inCycle >= cycleDeg - nearTopDeg ? stepNearTopDeg : 30;
-}
-
-/** A rope pull reaches its top speed a little before one turn is out. */
-const ropeFrom = 0.04;
-const ropeFullDeg = (1 - ropeFrom) * 360;
-
-/** Every angle of the pull where the slope changes its law, in rising order; the tops too, where the peak is read. */
-function breaksBetween(
-  from: number,
-  to: number,
-  { cycleDeg, breaksDeg }: Openings,
-  { release }: CrankedEngine,
-): number[] {
-  const top = cycleDeg;
-  const within = [
-    0,
-    nearTopDeg,
-    top - nearTopDeg,
-    ...breaksDeg,
-    ...(release ? [top - release.opensBeforeTop, top - release.closesBeforeTop] : []),
-  ];
-  const found = [from + ropeFullDeg];
-  for (let cycle = 0; cycle * cycleDeg < to; cycle += 1)
-    for (const angle of within) found.push(cycle * cycleDeg + (angle % cycleDeg));
-  return found.filter((angle) => angle > from && angle < to).sort((p, q) => p - q);
-}
-
-function volumeLaw(engine: CrankedEngine, { adapterMl }: CompressionGauge) {
-  const swept = displacementCc(engine) * 1e-6;
-  const clearance = swept / (engine.compressionRatio - 1) + adapterMl * 1e-6;
-  const r = engine.strokeMm / 2000;
-  const l = engine.rodMm / 1000;
-  const area = swept / (2 * r);
-  return {
-    area,
-    clearance,
-    r,
-    l,
-    at(angleDeg: number): number {
-      const angle = (angleDeg * Math.PI) / 180;
-      const across = r * Math.sin(angle);
-      return clearance + area * (r * (1 - Math.cos(angle)) + l - Math.sqrt(l * l - across * across));
-    },
-  };
-}
-
-/** The flow function with its laminar end; one power and one root where it is not choked. */
-function flowLaw(laminarPart: number): (ratio: number) => number {
-  const edge = 1 - laminarPart;
-  const free = (r: number) => {
-    const s = r ** perGamma;
-    return Math.sqrt(phiFactor * (s * s - r * s));
-  };
-  const laminar = free(edge) / laminarPart;
-  return (r) => (r <= critical ? choked : r < edge ? free(r) : laminar * (1 - r));
-}
-
-/**
- * d(state)/d(crank degree). One long function on purpose: it is called some hundred thousand times a reading, and
- * shares the sines, the pressure and the flow function among all paths.
- */
-function slopeOf(
-  engine: CrankedEngine,
-  gauge: CompressionGauge,
-  conditions: CrankingConditions,
-  { cycleDeg, startDeg, intakeM2, exhaustM2 }: Openings,
-  { laminarPart = 0.01, balance = false }: CrankingOptions,
-): Slope {
-  const { area, clearance, r, l } = volumeLaw(engine, gauge);
-  const { ambientPa, airK, wallK, rpm, by, heatFactor } = conditions;
-  const phi = flowLaw(laminarPart);
-  const { release, leaks } = engine;
-  const alwaysM2 = (leaks.ringsMm2 + leaks.headGasketMm2) * 1e-6;
-  const intakeLeakM2 = leaks.intakeValveMm2 * 1e-6;
-  const exhaustLeakM2 = leaks.exhaustValveMm2 * 1e-6;
-  const releaseM2 = (release?.areaMm2 ?? 0) * 1e-6;
-  const releaseFrom = cycleDeg - (release?.opensBeforeTop ?? 0);
-  const releaseTo = cycleDeg - (release?.closesBeforeTop ?? 0);
-  const gaugeValveM2 = gauge.valveMm2 * 1e-6;
-  const gaugePerKg = (airGasConstant * airK) / (gauge.hoseMl * 1e-6);
-  const boreM = engine.boreMm / 1000;
-  const crownM2 = 2 * area;
-  const heatBase = { closed: heatAt(boreM, r, false), open: heatAt(boreM, r, true) };
-  const inFactor = ambientPa / Math.sqrt(airGasConstant * airK);
-  const steadyPower = rpm ** 0.8;
-  const speed = (angle: number) =>
-    by === 'starter' ? rpm : rpm * Math.sqrt(Math.min(1, ropeFrom + Math.max(0, angle - startDeg) / 360));
-  return (angle, y, out) => {
-    const turning = speed(angle);
-    const secondsPerDegree = 1 / (6 * turning);
-    const radians = (angle * Math.PI) / 180;
-    const sine = Math.sin(radians);
-    const cosine = Math.cos(radians);
-    const rodAcross = Math.sqrt(l * l - r * r * sine * sine);
-    const travel = r * (1 - cosine) + l - rodAcross;
-    const volume = clearance + area * travel;
-    const volumePerDegree = (area * r * sine * (1 + (r * cosine) / rodAcross) * Math.PI) / 180;
-    const kg = y[cylinderKg]!;
-    const pressure = ((airGamma - 1) * y[cylinderJ]!) / volume;
-    const kelvin = y[cylinderJ]! / (kg * cv);
-    const fromCylinder = pressure / Math.sqrt(airGasConstant * kelvin);
-
-    const inCycle = angle % cycleDeg;
-    const intake = intakeM2(inCycle);
-    const exhaust = exhaustM2(inCycle);
-    const valves = intake + exhaust;
-    const leaking = alwaysM2 + (intake > 0 ? 0 : intakeLeakM2) + (exhaust > 0 ? 0 : exhaustLeakM2);
-    const released =
-      inCycle > releaseFrom && inCycle < releaseTo && turning <= (release?.outAboveRpm ?? turning)
-        ? releaseM2
-        : 0;
-    const leaving = pressure > ambientPa;
-    // per unit of area, out of the cylinder
-    const flux = leaving
-      ? fromCylinder * phi(ambientPa / pressure)
-      : -inFactor * phi(Math.max(0, pressure / ambientPa));
-    const kgPerDegree = flux * secondsPerDegree;
-
-    const held = y[gaugeKg]! * gaugePerKg + gauge.opensAtPa;
-    const toGauge =
-      pressure > held ? gaugeValveM2 * fromCylinder * phi(held / pressure) * secondsPerDegree : 0;
-
-    const coefficient =
-      (valves > 0 ? heatBase.open : heatBase.closed) *
-      (turning === rpm ? steadyPower : turning ** 0.8) *
-      Math.exp(0.8 * Math.log(pressure) - 0.55 * Math.log(kelvin));
-    const wall = crownM2 + Math.PI * boreM * travel;
-    const heat = heatFactor * coefficient * wall * (wallK - kelvin) * secondsPerDegree;
-
-    const total = valves + leaking + released;
-    const outKg = kgPerDegree * total;
-    const gone = outKg * cp * (leaving ? kelvin : airK) + toGauge * cp * kelvin;
-    const work = pressure * volumePerDegree;
-    out[cylinderKg] = -outKg - toGauge;
-    out[cylinderJ] = heat - work - gone;
-    out[gaugeKg] = toGauge;
-    if (!balance) return;
-    out[leakedKg] = kgPerDegree * leaking;
-    out[throughValvesKg] = kgPerDegree * valves;
-    out[throughReleaseKg] = kgPerDegree * released;
-    out[workJ] = work;
-    out[heatJ] = heat;
-    out[goneJ] = gone;
-  };
-}
-
-/** Woschni's coefficient at 1 Pa, 1 K and 1 rpm: what does not change over the cycle. */
-function heatAt(boreM: number, throwM: number, open: boolean): number {
-  return wallHeatCoefficient({ boreM, kPa: 1e-3, kelvin: 1, pistonSpeed: (4 * throwM) / 60, open });
-}
+/** A coarse tolerance sees less of it. */
+const stepNearTopDeg = (relativeTolerance: number) => (relativeTolerance > 1e-5 ? 1 : 2);

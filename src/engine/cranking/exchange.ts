@@ -35,6 +35,8 @@ export interface Openings {
   readonly cycleDeg: number;
   /** where a pull begins: a four-stroke at the top between exhaust and intake, a two-stroke at the bottom */
   readonly startDeg: number;
+  /** degrees before firing top from which valves or ports are shut */
+  readonly closedDeg: number;
   /** angles within the cycle where an area changes its law */
   readonly breaksDeg: readonly number[];
   /** effective area of the intake side (two-stroke: transfer ports), m² */
@@ -93,6 +95,7 @@ function valves({ intake, exhaust }: FourStroke): Openings {
   return {
     cycleDeg: 720,
     startDeg: 360,
+    closedDeg: 720 - intake.closesDeg,
     breaksDeg: [intake.opensDeg, intake.closesDeg, exhaust.opensDeg, exhaust.closesDeg],
     intakeM2: valveArea(intake),
     exhaustM2: valveArea(exhaust),
@@ -129,6 +132,7 @@ function ports(exchange: TwoStroke, crank: CrankGeometry): Openings {
   return {
     cycleDeg: 360,
     startDeg: 180,
+    closedDeg: exhaustOpensDeg,
     breaksDeg: [exhaustOpensDeg, 360 - exhaustOpensDeg, transferOpensDeg, 360 - transferOpensDeg],
     intakeM2: portArea(crank, transferOpensDeg, exchange.transferAreaMm2),
     exhaustM2: portArea(crank, exhaustOpensDeg, exchange.exhaustAreaMm2),

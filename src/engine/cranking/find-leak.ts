@@ -44,7 +44,7 @@ const widest = 6;
  *
  * Not informative, with the reason: the reading is no lower than without any leak; hardly any pressure; or the range
  * spans over a factor of six, as with a release that lets most of the charge go.
- * Example: 65 × 62 mm, ratio 8: 130 psi after 6 pulls at 300 rpm is a leak of about 1.16 mm².
+ * Example: 65 × 62 mm, ratio 8: 110 psi after 6 pulls at 300 rpm is a leak of about 1.50 mm².
  */
 export function leakFromReading(
   engine: CrankedEngine,

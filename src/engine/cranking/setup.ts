@@ -29,6 +29,10 @@ export interface CrankedEngine extends CrankGeometry {
   readonly exchange: Exchange;
   readonly release?: Release;
   readonly leaks: Leaks;
+  /** walls round the space over the piston at top, crown included; twice the bore's area when left out */
+  readonly chamberMm2?: number;
+  /** narrow spaces at wall temperature, round the top land and behind the rings; on top of the ratio; none when left out */
+  readonly creviceMl?: number;
 }
 
 /** A gauge screwed into the plug hole, its check valve at the plug end. */
@@ -43,11 +47,22 @@ export interface CompressionGauge {
   readonly opensAtPa: number;
 }
 
+/** What keeps the crank turning against the compression; without it the speed does not sag. */
+export interface Sag {
+  /** crank, flywheel and what is bolted to them */
+  readonly inertiaKgM2: number;
+  /** moment of hand or starter at the crank at standstill, less friction; it falls evenly to none at `idleRpm` */
+  readonly stallNm: number;
+  readonly idleRpm: number;
+  /** however hard it goes, it is brought over top no slower than this */
+  readonly slowestRpm: number;
+}
+
 export interface CrankingConditions {
   readonly ambientPa: number;
   readonly airK: number;
   readonly wallK: number;
-  /** the top speed of a pull, or the starter's speed */
+  /** the speed of the pull before the compression holds it back, or the starter's */
   readonly rpm: number;
   /** a rope speeds up from a fifth of `rpm` over nearly one turn; a starter turns steadily */
   readonly by: 'rope' | 'starter';
@@ -55,6 +70,7 @@ export interface CrankingConditions {
   readonly turnsPerPull: number;
   /** on the wall heat transfer: 1 as the correlation gives it, 0 for none */
   readonly heatFactor: number;
+  readonly sags?: Sag;
 }
 
 /** Throws EngineError naming the field for what is no engine or no pull. */
@@ -67,6 +83,8 @@ export function requireCranking(
   requireWithin(engine.compressionRatio, 1.5, 20, 'compressionRatio');
   for (const [field, value] of Object.entries(engine.leaks)) requireNotNegative(value, field);
   if (engine.release) requireRelease(engine.release);
+  requireNotNegative(engine.chamberMm2 ?? 0, 'chamber');
+  requireNotNegative(engine.creviceMl ?? 0, 'crevice');
   requirePositive(gauge.hoseMl, 'hose');
   for (const field of ['adapterMl', 'valveMm2', 'opensAtPa'] as const)
     requireNotNegative(gauge[field], field);
@@ -87,6 +105,7 @@ function requireConditions({
   pulls,
   turnsPerPull,
   heatFactor,
+  sags,
 }: CrankingConditions) {
   requireWithin(ambientPa, 40e3, 120e3, 'ambient', 'Pa');
   requireWithin(airK, 220, 340, 'air', 'K');
@@ -95,4 +114,9 @@ function requireConditions({
   requireWithin(pulls, 1, 100, 'pulls');
   requireWithin(turnsPerPull, 1, 200, 'turnsPerPull');
   requireWithin(heatFactor, 0, 20, 'heatFactor');
+  if (!sags) return;
+  requirePositive(sags.inertiaKgM2, 'inertia');
+  requireNotNegative(sags.stallNm, 'stall');
+  requirePositive(sags.idleRpm, 'idle');
+  requirePositive(sags.slowestRpm, 'slowest');
 }

@@ -39,7 +39,7 @@ export function leakPicture(
   readingPa: number,
   areaMm2: number | undefined,
 ): Picture {
-  const areas = spaced(0.05, 30, 14, true);
+  const areas = spaced(0.05, 30, 11, true);
   return picture({
     title: 'Reading over leak',
     says: 'The reading falls as the leak grows: hardly at first, steeply between 1 and 10 mm², to nothing beyond.',

@@ -17,8 +17,12 @@ import {
   gradeLine,
   gradesFor,
   isoClassOf,
+  leastHighShear,
+  leastOfOldSae20,
   type OilGradeName,
   oilGrades,
+  type Summer,
+  summerGrades,
   summerGradesOf,
   winterGrades,
 } from '../oil-grades.js';
@@ -98,6 +102,19 @@ export const oilViscosity: Worksheet = {
   ],
 };
 
+/** What else the table says of an oil of this viscosity. */
+function saeNote(grades: readonly Summer[], at100: number): string | undefined {
+  const said = [
+    ...(grades.length
+      ? [
+          `alone at least ${grades.map((each) => leastHighShear(each)).join(' or ')} mPa·s at 150 °C under shear`,
+        ]
+      : []),
+    ...(at100 >= leastOfOldSae20 && at100 < summerGrades['20'].least100 ? ['before 2013 an SAE 20'] : []),
+  ];
+  return said.length ? said.join('; ') : undefined;
+}
+
 export const oilGradeName: Worksheet = {
   id: 'oil-grade',
   title: 'Which grade is it',
@@ -116,10 +133,15 @@ export const oilGradeName: Worksheet = {
     return [
       ...(sae
         ? [
-            words('sae', 'SAE grade', sae.length ? sae.map((each) => `SAE ${each}`).join(' or ') : none, {
-              from: 'standard',
-              detail: 'SAE J300, 2015',
-            }),
+            words(
+              'sae',
+              'SAE grade',
+              sae.length ? sae.map((each) => `SAE ${each}`).join(' or ') : none,
+              {
+                ...{ from: 'standard', detail: 'SAE J300, 2015' },
+              },
+              { note: saeNote(sae, given.in('at-hundred', 'mm²/s')) },
+            ),
           ]
         : []),
       ...(given.has('at-forty')

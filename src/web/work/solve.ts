@@ -1,3 +1,5 @@
+import type { ExpectedCompression } from '../../engine/index.js';
+import type { CompressionQuestion } from '../../job/index.js';
 import type { BenchProblem, BenchSchedule } from '../../plan/index.js';
 import type { Alternatives, BasketProblem } from '../../supply/index.js';
 import { byWorker } from './ask-worker.js';
@@ -8,4 +10,8 @@ export const solveBasket = byWorker<BasketProblem, Alternatives>(
 
 export const solveBench = byWorker<BenchProblem, BenchSchedule>(
   () => new Worker(new URL('./bench-worker.ts', import.meta.url), { type: 'module' }),
+);
+
+export const solveCompression = byWorker<CompressionQuestion, ExpectedCompression>(
+  () => new Worker(new URL('./compression-worker.ts', import.meta.url), { type: 'module' }),
 );

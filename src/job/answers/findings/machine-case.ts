@@ -78,6 +78,8 @@ const gaugeCheck = 'compression-dry';
  * that was tapped for it. Nothing where the geometry is not known or the reading tells nothing.
  */
 function gaugeSaid(job: Job): SeenCheck | undefined {
+  // the cranking cycle is not run where nothing was read
+  if (!job.measurements.some(({ measure }) => measure === 'compression')) return undefined;
   const reading = compressionOf(job)?.reading;
   if (!reading?.says.informative) return undefined;
   const { weights } = reading.says;

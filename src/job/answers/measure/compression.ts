@@ -16,11 +16,23 @@ export interface CompressionAnswer {
   readonly reading?: { readonly measurement: From<'measurement'>; readonly says: ClassifiedCompression };
 }
 
+/** What the cranking cycle is asked: plain data, which a worker can be sent. */
+export interface CompressionQuestion {
+  readonly geometry: CompressionGeometry;
+  readonly by: 'rope' | 'starter';
+}
+
 /** Undefined while architecture, bore or stroke is not known: then only figures of the class are at hand. */
-export function compressionOf(job: Job): CompressionAnswer | undefined {
+export function compressionQuestion(job: Job): CompressionQuestion | undefined {
   const geometry = geometryOf(job);
-  if (!geometry) return undefined;
-  const expected = expectedFor(geometry, job.intake.starter === 'electric' ? 'starter' : 'rope');
+  return geometry && { geometry, by: job.intake.starter === 'electric' ? 'starter' : 'rope' };
+}
+
+/** Undefined where `compressionQuestion` is. */
+export function compressionOf(job: Job): CompressionAnswer | undefined {
+  const question = compressionQuestion(job);
+  if (!question) return undefined;
+  const expected = expectedFor(question);
   const measurement = job.measurements.findLast((m) => m.measure === 'compression');
   if (measurement?.value.kind !== 'pressure') return { expected };
   const says = classifyCompression({ pa: measurement.value.si }, expected);
@@ -52,10 +64,10 @@ function releaseOf({ intake }: Job): 'none' | 'fitted' | 'unknown' {
   return intake.architecture === 'two-stroke' ? 'none' : 'unknown';
 }
 
-/** Thirty runs of the cranking cycle for each engine: kept, because the answers are asked again at every tap. */
+/** Some twenty runs of the cranking cycle for each engine: kept, because the answers are asked again at every tap. */
 const known = new Map<string, ExpectedCompression>();
 
-function expectedFor(geometry: CompressionGeometry, by: 'rope' | 'starter'): ExpectedCompression {
+function expectedFor({ geometry, by }: CompressionQuestion): ExpectedCompression {
   const key = JSON.stringify([geometry, by]);
   const found = known.get(key) ?? expectedCompression(geometry, { by });
   if (known.size > 200) known.clear();

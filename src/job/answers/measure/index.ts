@@ -8,7 +8,13 @@ export {
   usualBoring,
   type WorkedFigure,
 } from './bore.js';
-export { bandWords, type CompressionAnswer, compressionOf } from './compression.js';
+export {
+  bandWords,
+  type CompressionAnswer,
+  type CompressionQuestion,
+  compressionOf,
+  compressionQuestion,
+} from './compression.js';
 export { decisionHandle, valveOf } from './decision-handle.js';
 export {
   type FaceAnswer,

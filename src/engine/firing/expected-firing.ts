@@ -1,0 +1,251 @@
+import { standardAirAtMapHeight } from '../atmosphere.js';
+import {
+  classChamberMm2,
+  classEngines,
+  classExchange,
+  classRodMm,
+  type EngineArchitecture,
+} from '../cranking/class-engine.js';
+import { type BandShare, givenRatioSpread } from '../cranking/expected.js';
+import { EngineError } from '../error.js';
+import { dryAirDensity, type Weather } from '../moist-air.js';
+import { cylinderVolumeCc, displacementCc } from '../slider-crank.js';
+import { durationPartAt } from './burn.js';
+import { type ClassFiring, classFiring, firingSpreads } from './class-firing.js';
+import { type FiredEngine, type FiringResult, fire } from './fire.js';
+import { automotiveFriction } from './friction.js';
+import { airFuelRatio, fuelHeatJPerKg, gasolineCharge } from './gas.js';
+
+export interface FiringGeometry {
+  readonly architecture: EngineArchitecture;
+  readonly boreMm: number;
+  readonly strokeMm: number;
+  readonly rodMm?: number;
+  readonly compressionRatio?: number;
+}
+
+export interface FiringGiven {
+  readonly rpm: number;
+  /** of the air it breathes */
+  readonly weather: Weather;
+}
+
+/** low and high at k = 2 */
+export interface Band {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+export interface ExpectedFiring {
+  readonly firing: FiringResult;
+  readonly engine: FiredEngine;
+  readonly peakPa: Band;
+  /** widest first, of the logarithm of the peak pressure */
+  readonly peakShares: readonly BandShare[];
+}
+
+export interface ExpectedPower {
+  readonly firing: FiringResult;
+  /** at the crankshaft */
+  readonly watt: Band;
+  /** indicated, before friction */
+  readonly indicatedW: number;
+  readonly frictionPa: number;
+  /** widest first, of the logarithm of the power */
+  readonly shares: readonly BandShare[];
+}
+
+/** The weather of the standard atmosphere at a map's height, with half the vapor that the air can hold. */
+export function standardWeather(altitudeM: number): Weather {
+  const air = standardAirAtMapHeight(altitudeM);
+  return { pascal: air.pascal, celsius: air.kelvin - 273.15, humidity: 0.5 };
+}
+
+/**
+ * The pressure of firing in an engine of this geometry at full throttle, with its band.
+ *
+ * Source and method: `fire` at the likely values of the class; then each thing not known moved by two standard
+ * uncertainties down and up, added in quadrature in the logarithm, each side for itself (JCGM 100:2008, 5.1.2, with
+ * differences at k = 2). Scatter from cycle to cycle is in the band. Knock is not: it may pass twice the peak.
+ * Everything but bore, stroke and ratio is trade judgement; take the likely peak within a quarter.
+ * Example: overhead valve, 68 × 54 mm, ratio 8.3, 3600 rpm, 20 °C at sea level: 3.95 MPa, 2.9 to 5.3.
+ */
+export function expectedFiring(geometry: FiringGeometry, given: FiringGiven): ExpectedFiring {
+  const likely = valuesOf(geometry);
+  const run = (values: Values) => fireWith(geometry, given, values);
+  const firing = run(likely);
+  const shares = sharesOf(likely, ratioSpread(geometry), (values) => run(values).peakPa, firing.peakPa);
+  shares.push(evenShare('cycle to cycle', firingSpreads.cycleLn));
+  return {
+    firing,
+    engine: engineOf(geometry, likely.compressionRatio),
+    peakPa: bandOf(firing.peakPa, shares),
+    peakShares: widestFirst(shares),
+  };
+}
+
+/**
+ * The power that a four-stroke of this geometry should give at the crankshaft here, full throttle, with its band.
+ *
+ * Method: indicated work of `fire` at the class's figures, less friction by `automotiveFriction`, which does not cover
+ * small air-cooled singles (a factor of 1.6 either way); the band as `expectedFiring` has it. The air's density here
+ * comes in by what the cylinder holds. An engine that makes clearly less is worn, leaks, breathes ill or is out of
+ * time; a plate's figure may be gross, without muffler and air cleaner. Throws EngineError for a two-stroke, whose
+ * filling hangs on its exhaust, and outside 500 to 6000 rpm.
+ * Example: overhead valve, 68 × 54 mm, ratio 8.3, 3600 rpm, 20 °C at sea level: 4.15 kW (5.6 hp), 3.1 to 5.2.
+ */
+export function expectedPower(geometry: FiringGeometry, given: FiringGiven): ExpectedPower {
+  requireFourStroke(geometry);
+  const run = (values: Values) => fireWith(geometry, given, values);
+  const watt = (firing: FiringResult, values: Values) => wattOf(geometry, given.rpm, firing, values);
+  const likely = valuesOf(geometry);
+  const firing = run(likely);
+  const power = watt(firing, likely);
+  const shares = sharesOf(likely, ratioSpread(geometry), (values) => watt(run(values), values), power);
+  const frictionEnds = [-2, 2].map((sign) =>
+    Math.log(watt(firing, { ...likely, frictionFactor: Math.exp(sign * firingSpreads.frictionLn) }) / power),
+  );
+  shares.push({ what: 'friction', down: -Math.min(...frictionEnds), up: Math.max(...frictionEnds) });
+  shares.push(evenShare('what the model leaves out', firingSpreads.modelLn));
+  return {
+    firing,
+    watt: bandOf(power, shares),
+    indicatedW: (firing.indicatedJ * given.rpm) / 120,
+    frictionPa: automotiveFriction(given.rpm),
+    shares: widestFirst(shares),
+  };
+}
+
+/** The likely power alone, W: one run instead of some twenty. Same source, method and refusals as `expectedPower`. */
+export function likelyPower(geometry: FiringGeometry, given: FiringGiven): number {
+  requireFourStroke(geometry);
+  const likely = valuesOf(geometry);
+  return wattOf(geometry, given.rpm, fireWith(geometry, given, likely), likely);
+}
+
+/** The likely firing stroke alone. */
+export function likelyFiring(geometry: FiringGeometry, given: FiringGiven): FiringResult {
+  return fireWith(geometry, given, valuesOf(geometry));
+}
+
+function requireFourStroke({ architecture }: FiringGeometry): void {
+  if (architecture !== 'two-stroke') return;
+  throw new EngineError(
+    'a two-stroke’s filling hangs on its exhaust: its power cannot be worked out from bore and stroke.',
+    'architecture',
+    architecture,
+  );
+}
+
+/** At the shaft; never below 1 W, where an engine would no longer turn itself. */
+function wattOf(geometry: FiringGeometry, rpm: number, firing: FiringResult, values: Values): number {
+  const frictionPa = values.frictionFactor * automotiveFriction(rpm);
+  return Math.max(1, ((firing.meanPa - frictionPa) * displacementCc(geometry) * 1e-6 * rpm) / 120);
+}
+
+interface Values extends ClassFiring {
+  readonly compressionRatio: number;
+  readonly heatFactor: number;
+  readonly frictionFactor: number;
+}
+
+function valuesOf({ architecture, compressionRatio }: FiringGeometry): Values {
+  return {
+    ...classFiring[architecture],
+    compressionRatio: compressionRatio ?? classEngines[architecture].compressionRatio,
+    ...{ heatFactor: 1, frictionFactor: 1 },
+  };
+}
+
+const ratioSpread = ({ architecture, compressionRatio }: FiringGeometry) =>
+  compressionRatio === undefined ? classEngines[architecture].ratioSpread : givenRatioSpread;
+
+function engineOf(geometry: FiringGeometry, compressionRatio: number): FiredEngine {
+  const { architecture, boreMm, strokeMm } = geometry;
+  const crank = { boreMm, strokeMm, rodMm: geometry.rodMm ?? classRodMm(strokeMm) };
+  const exchange = classExchange(architecture, crank);
+  const [closedFromDeg, openFromDeg] =
+    exchange.cycle === 'four-stroke'
+      ? [720 - exchange.intake.closesDeg, exchange.exhaust.opensDeg]
+      : [exchange.exhaustOpensDeg, exchange.exhaustOpensDeg];
+  const clearanceCc = displacementCc(crank) / (compressionRatio - 1);
+  const chamberMm2 = classChamberMm2(architecture, boreMm, clearanceCc);
+  return { ...crank, compressionRatio, closedFromDeg, openFromDeg, chamberMm2 };
+}
+
+function fireWith(geometry: FiringGeometry, { rpm, weather }: FiringGiven, values: Values): FiringResult {
+  const engine = engineOf(geometry, values.compressionRatio);
+  const durationDeg = values.burnDeg;
+  return fire(
+    engine,
+    chargeOf(engine, weather, values),
+    { startsDeg: values.halfBurnedDeg - durationPartAt(0.5) * durationDeg, durationDeg },
+    {
+      ...{ rpm, wallK: values.wallK, wallHeat: 'hohenberg', heatFactor: values.heatFactor },
+      ambientPa: weather.pascal,
+    },
+  );
+}
+
+/** What the cylinder holds: so much dry air, the fuel to it, and what was left; its pressure follows from the volume. */
+function chargeOf(engine: FiredEngine, weather: Weather, values: Values) {
+  const { volumetricEfficiency, heatingK, residualPart, residualK, releasedPart } = values;
+  const sweptM3 = displacementCc(engine) * 1e-6;
+  const airKg = volumetricEfficiency * dryAirDensity(weather) * sweptM3;
+  const chargeKg = (airKg * (1 + 1 / airFuelRatio)) / (1 - residualPart);
+  const startK = (1 - residualPart) * (weather.celsius + 273.15 + heatingK) + residualPart * residualK;
+  const { unburned, burned } = gasolineCharge;
+  const gasConstant = (1 - residualPart) * unburned.gasConstant + residualPart * burned.gasConstant;
+  return {
+    startPa: (chargeKg * gasConstant * startK) / closedM3(engine),
+    ...{ startK, residualPart },
+    heatJPerKg: (releasedPart * fuelHeatJPerKg) / (1 + airFuelRatio),
+  };
+}
+
+const closedM3 = (engine: FiredEngine) =>
+  1e-6 * cylinderVolumeCc(engine, engine.compressionRatio, engine.closedFromDeg);
+
+type Move = (values: Values, sign: number) => Values;
+
+function sharesOf(
+  likely: Values,
+  spreadOfRatio: number,
+  result: (values: Values) => number,
+  atLikely: number,
+): BandShare[] {
+  return movesOf(spreadOfRatio).map(([what, move]) => {
+    const ends = [-2, 2].map((sign) => Math.log(Math.max(1, result(move(likely, sign))) / atLikely));
+    return { what, down: Math.max(0, -Math.min(...ends)), up: Math.max(0, Math.max(...ends)) };
+  });
+}
+
+function movesOf(spreadOfRatio: number): readonly (readonly [string, Move])[] {
+  const s = firingSpreads;
+  const ln =
+    (field: keyof Values, spread: number): Move =>
+    (values, sign) => ({ ...values, [field]: values[field] * Math.exp(sign * spread) });
+  const step =
+    (field: keyof Values, spread: number): Move =>
+    (values, sign) => ({ ...values, [field]: values[field] + sign * spread });
+  return [
+    ['how well it fills', ln('volumetricEfficiency', s.volumetricEfficiencyLn)],
+    ['heating on the way in', step('heatingK', s.heatingK)],
+    ['burned gas left over', ln('residualPart', s.residualLn)],
+    ['how fast it burns', ln('burnDeg', s.burnLn)],
+    ['where the spark stands', step('halfBurnedDeg', s.halfBurnedDeg)],
+    ['how much of the fuel’s heat comes out', step('releasedPart', s.releasedPart)],
+    ['heat to the walls', ln('heatFactor', s.heatLn)],
+    ['compression ratio', step('compressionRatio', spreadOfRatio)],
+  ];
+}
+
+const evenShare = (what: string, ln: number): BandShare => ({ what, down: 2 * ln, up: 2 * ln });
+const widestFirst = (shares: readonly BandShare[]) =>
+  [...shares].sort((p, q) => q.down + q.up - p.down - p.up);
+
+function bandOf(likely: number, shares: readonly BandShare[]): Band {
+  const side = (of: 'down' | 'up') => Math.exp(Math.hypot(...shares.map((share) => share[of])));
+  return { low: likely / side('down'), likely, high: likely * side('up') };
+}
