@@ -78,6 +78,29 @@ test('a loop shorter than a second of an engine with unlike cylinders is heard a
   }
 });
 
+test('of loops of many cylinders none is heard at a wrong multiple without its being said', () => {
+  let right = 0;
+  for (let seed = 0; seed < 24; seed += 1) {
+    const uniform = random(seed);
+    const cylinders = [3, 4, 6, 8][seed % 4]!;
+    const rpm = 1200 + 4500 * uniform();
+    const { meanRpm, ambiguous } = heard({
+      strokes: 4,
+      cylinders,
+      rpm: () => rpm,
+      seconds: 0.5 + 0.5 * uniform(),
+      seed,
+      cylinderGains: Array.from({ length: cylinders }, () => 0.75 + 0.5 * uniform()),
+      jitter: 0.001,
+      snrDb: 15,
+    });
+    const fits = meanRpm !== null && Math.abs(meanRpm / rpm - 1) < 0.02;
+    if (fits) right += 1;
+    expect(fits || ambiguous || meanRpm === null, `${cylinders} at ${rpm}: ${meanRpm}`).toBe(true);
+  }
+  expect(right).toBeGreaterThanOrEqual(20);
+});
+
 describe('a speed that sweeps is followed', () => {
   test.each([
     ['four-stroke', 4, 1000, 4500],
