@@ -1,14 +1,17 @@
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
-import { type DoorEnv, door } from './door.js';
+import { type DoorEnv, door, pairingPath } from './door.js';
 import { ApiError, answerError, notFound } from './error.js';
 import { asApiError, ownFault } from './faults.js';
 import { News } from './news.js';
 import { everywhere, pages } from './pages.js';
+import { pairPage, shutPage } from './pair-page.js';
+import { Pairing } from './pairing.js';
 import type { Parts } from './parts.js';
 import { bundleRoutes } from './routes/bundles.js';
 import { catalogRoutes } from './routes/catalog.js';
 import { demoRoutes } from './routes/demo.js';
+import { deviceRoutes } from './routes/devices.js';
 import { entryRoutes } from './routes/entries.js';
 import { eventRoutes } from './routes/events.js';
 import { healthRoutes } from './routes/health.js';
@@ -30,9 +33,10 @@ export async function createApp(parts: Parts): Promise<App> {
   const { store } = parts;
   const news = new News(store, await store.head(), parts.log);
   const summaries = new Summaries(store);
+  const pairing = new Pairing(store, parts.clock);
   const http = new Hono<DoorEnv>();
   http.use(secureHeaders(everywhere));
-  http.use(door());
+  http.use(door(pairing, parts.network));
   http.use('/api/*', async (c, next) => {
     await next();
     if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
@@ -41,13 +45,15 @@ export async function createApp(parts: Parts): Promise<App> {
   http.route('/api/jobs', jobRoutes(store, summaries));
   http.route('/api/jobs', recordRoutes(parts));
   http.route('/api/entries', entryRoutes(store));
-  http.route('/api/events', eventRoutes(store, news));
+  http.route('/api/events', eventRoutes(store, news, pairing));
+  http.route('/api/devices', deviceRoutes(store, pairing, parts.network));
   http.route('/api/pictures', pictureRoutes(store));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
   http.route('/api/past', pastRoutes(store));
   http.route('/api/bundles', bundleRoutes(store));
   http.route('/api/demo', demoRoutes(parts, news));
+  http.route(pairingPath, pairPage(pairing));
   http.all('/api/*', (c) => {
     throw notFound(`There is no ${c.req.method} ${c.req.path} here.`);
   });
@@ -56,6 +62,7 @@ export async function createApp(parts: Parts): Promise<App> {
   http.onError((error, c) => {
     const known = asApiError(error);
     if (concernsTheShop(error, known)) parts.log(`${c.req.method} ${c.req.path}: ${describe(error)}`);
+    if (known?.status === 401 && !c.req.path.startsWith('/api/')) return c.html(shutPage(known.message), 401);
     return answerError(c, known ?? ownFault());
   });
   return { http, end: () => news.end() };

@@ -1,4 +1,5 @@
 import type { Store } from '../store/index.js';
+import type { Network } from './door.js';
 
 /** What the application is made of; nothing inside reaches for a clock, a folder or a database by itself. */
 export interface Parts {
@@ -11,6 +12,8 @@ export interface Parts {
   /** folder of the printed record's type faces */
   readonly fonts: string;
   readonly version: string;
+  /** where it is open to the shop's network; to this computer alone when left out */
+  readonly network?: Network;
   readonly clock: () => Date;
   /** where an error goes that the person is only told the outline of */
   readonly log: (line: string) => void;

@@ -8,15 +8,21 @@ import type { Parts } from './parts.js';
 export interface Running {
   readonly port: number;
   readonly url: string;
+  /** where paired devices of the shop's network find it */
+  readonly networkUrls: readonly string[];
   /** Lets open pages go, answers what is under way, then stops listening. The store stays open for its owner. */
   readonly stop: () => Promise<void>;
 }
 
 /** Only this computer can reach it. */
 const loopback = '127.0.0.1';
+const everyAddress = '0.0.0.0';
 const longestAnswerMs = 10_000;
 
-/** Opens the application on a port of this computer; 0 takes any free one. Rejects with EADDRINUSE when it is taken. */
+/**
+ * Opens the application on a port of this computer, and of the shop's network where `parts` names one; 0 takes any
+ * free port. Rejects with EADDRINUSE when it is taken.
+ */
 export async function serve(parts: Parts, port: number): Promise<Running> {
   const app = await createApp(parts);
   const listener = getRequestListener(app.http.fetch as Parameters<typeof getRequestListener>[0], {
@@ -27,13 +33,18 @@ export async function serve(parts: Parts, port: number): Promise<Running> {
   });
   const server = createServer(listener);
   try {
-    await listening(server, port);
+    await listening(server, port, parts.network ? everyAddress : loopback);
   } catch (error) {
     app.end();
     throw error;
   }
   const { port: taken } = server.address() as AddressInfo;
-  return { port: taken, url: `http://${loopback}:${taken}`, stop: () => stop(server, app.end) };
+  return {
+    port: taken,
+    url: `http://${loopback}:${taken}`,
+    networkUrls: (parts.network?.addresses() ?? []).map((address) => `http://${address}:${taken}`),
+    stop: () => stop(server, app.end),
+  };
 }
 
 /** What never reached the application: a Host or a path that is none. */
@@ -46,10 +57,10 @@ function unreadable(error: unknown, log: (line: string) => void): Response {
   return Response.json(body, { status: badRequest ? 400 : 500 });
 }
 
-function listening(server: Server, port: number): Promise<void> {
+function listening(server: Server, port: number, address: string): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(port, loopback, () => resolve());
+    server.listen(port, address, () => resolve());
   });
 }
 

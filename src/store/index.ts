@@ -2,6 +2,7 @@ export { StoreError, type StoreErrorCode } from './error.js';
 export { openPostgres, openSqlite } from './open.js';
 export type {
   Appended,
+  Device,
   JobSpan,
   Picture,
   PictureFacts,

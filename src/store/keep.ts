@@ -1,6 +1,7 @@
 import { append } from './append.js';
 import type { Backend } from './backend.js';
 import { backup } from './backup.js';
+import { deviceOf, devices, pairDevice, unpairDevice } from './devices.js';
 import { closedError } from './error.js';
 import { hasPicture, picture, putPicture } from './pictures.js';
 import { entriesOf, head, jobs, since } from './read.js';
@@ -24,6 +25,10 @@ export function keep(backend: Backend): Store {
     picture: (sha256) => run(() => picture(db, sha256)),
     hasPicture: (sha256) => run(() => hasPicture(db, sha256)),
     removeInvented: (job) => run(() => removeInvented(backend, job)),
+    pairDevice: (device, token) => run(() => pairDevice(backend, device, token)),
+    devices: () => run(() => devices(db)),
+    deviceOf: (token) => run(() => deviceOf(db, token)),
+    unpairDevice: (id) => run(() => unpairDevice(backend, id)),
     backup: (toFile) => run(() => backup(backend, toFile)),
     restore: (fromFile) => run(() => restore(backend, fromFile).then(check)),
     verify: () => run(check),

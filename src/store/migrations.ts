@@ -11,6 +11,7 @@ export interface Migration {
 /** A published step is never edited: a log in some shop already stands on it. Add the next number. */
 export const migrations: readonly Migration[] = [
   { version: 1, name: 'entries and pictures', up: firstTables },
+  { version: 2, name: 'paired devices', up: createDevices },
 ];
 
 async function firstTables(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
@@ -59,6 +60,17 @@ async function createPictures(db: Kysely<unknown>, dialect: Dialect): Promise<vo
     .addColumn('n', 'integer', (c) => c.notNull())
     .addColumn('data', dialect === 'sqlite' ? 'blob' : 'bytea', (c) => c.notNull())
     .addPrimaryKeyConstraint('picture_chunks_key', ['sha256', 'n'])
+    .modifyEnd(strict(dialect))
+    .execute();
+}
+
+async function createDevices(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await db.schema
+    .createTable('devices')
+    .addColumn('id', 'text', (c) => c.primaryKey().notNull())
+    .addColumn('name', 'text', (c) => c.notNull())
+    .addColumn('token_sha256', 'text', (c) => c.notNull().unique())
+    .addColumn('paired', 'text', (c) => c.notNull())
     .modifyEnd(strict(dialect))
     .execute();
 }

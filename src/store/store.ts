@@ -35,6 +35,13 @@ export interface Picture {
   readonly bytes: Uint8Array;
 }
 
+/** A phone or tablet of the shop that was let in. */
+export interface Device {
+  readonly id: string;
+  readonly name: string;
+  readonly paired: string;
+}
+
 export interface Removed {
   readonly entries: number;
   readonly pictures: number;
@@ -71,6 +78,16 @@ export interface Store {
   hasPicture(sha256: string): Promise<boolean>;
   /** Takes a demonstration job out again, with the pictures that no other job refers to. Not announced to `watch`. */
   removeInvented(job: string): Promise<Removed>;
+  /**
+   * Lets a device in by its token, of which only the hash is kept. Devices are no part of the log: a backup restored
+   * elsewhere knows none of them.
+   */
+  pairDevice(device: Pick<Device, 'id' | 'name'>, tokenSha256: string): Promise<void>;
+  /** In the order in which they were paired. */
+  devices(): Promise<Device[]>;
+  deviceOf(tokenSha256: string): Promise<Device | undefined>;
+  /** Whether there was such a device. */
+  unpairDevice(id: string): Promise<boolean>;
   /**
    * Writes everything into a new SQLite file, whichever database this is, and checks that file. The file is kept
    * also when the report names a problem: it is then one that the log itself has. 'corrupt' only when the file

@@ -8,6 +8,7 @@ export interface Tables {
   entries: EntryRow;
   pictures: PictureRow;
   picture_chunks: ChunkRow;
+  devices: DeviceRow;
 }
 
 export interface EntryRow {
@@ -38,6 +39,15 @@ export interface ChunkRow {
   /** 0, 1, 2 … without a gap */
   n: number;
   data: Uint8Array;
+}
+
+/** A phone or tablet that was let in; it proves itself by a token that is nowhere kept but on it. */
+export interface DeviceRow {
+  id: string;
+  name: string;
+  /** lower-case hex of the token's SHA-256 */
+  token_sha256: string;
+  paired: string;
 }
 
 export type Db = Kysely<Tables>;

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { whoIsThis } from '../../src/server/door.js';
+import { placeOf } from '../../src/server/door.js';
 import { jobA, openEntry, rawAsk, startServer, type TestServer } from './support.js';
 
 let server: TestServer;
@@ -23,7 +23,7 @@ describe('the name under which the server is asked', () => {
       expect(answer.status).toBe(403);
       expect(JSON.parse(answer.body).error).toEqual({
         code: 'wrong-host',
-        message: `Wristpin answers on this computer only, under its own address: open http://127.0.0.1:${server.port} instead.`,
+        message: `Wristpin answers under its own address only: on this computer open http://127.0.0.1:${server.port} instead.`,
       });
     },
   );
@@ -80,6 +80,7 @@ describe('where a writing request comes from', () => {
 
 test('on port 80 a browser names no port', () => {
   const header = (name: string) => (name === 'host' ? 'localhost' : undefined);
-  expect(whoIsThis({ method: 'GET', port: 80, header })).toEqual({ place: 'this computer' });
-  expect(() => whoIsThis({ method: 'GET', port: 81, header })).toThrow(/this computer only/);
+  const from = '127.0.0.1';
+  expect(placeOf({ method: 'GET', port: 80, from, header })).toBe('this computer');
+  expect(() => placeOf({ method: 'GET', port: 81, from, header })).toThrow(/its own address only/);
 });

@@ -1,6 +1,9 @@
 import { join } from 'node:path';
+import { Hono } from 'hono';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { DoorEnv } from '../../src/server/door.js';
 import { News } from '../../src/server/news.js';
+import { Pairing } from '../../src/server/pairing.js';
 import { eventRoutes } from '../../src/server/routes/events.js';
 import { openSqlite } from '../../src/store/index.js';
 import { jobA, jobB, note, openEntry, startServer, type TestServer } from './support.js';
@@ -113,7 +116,13 @@ test('all pages are told, and one that left disturbs none', async () => {
 
 test('a silent line is kept alive by comments', async () => {
   const news = new News(server.store, await server.store.head(), () => {});
-  const { body } = await eventRoutes(server.store, news, 20).request('/');
+  const app = new Hono<DoorEnv>();
+  app.use(async (c, next) => {
+    c.set('visitor', { place: 'this computer' });
+    await next();
+  });
+  app.route('/', eventRoutes(server.store, news, new Pairing(server.store, () => new Date()), 20));
+  const { body } = await app.request('/');
   const reader = body!.pipeThrough(new TextDecoderStream()).getReader();
   let said = '';
   while (said.split(': still here\n\n').length < 3) said += (await reader.read()).value;

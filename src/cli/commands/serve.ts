@@ -1,4 +1,11 @@
-import { loadDemo, type Parts, packaged, type Running, serve as serveApp } from '../../server/index.js';
+import {
+  loadDemo,
+  ownAddresses,
+  type Parts,
+  packaged,
+  type Running,
+  serve as serveApp,
+} from '../../server/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, text, WronglyCalled } from '../command.js';
 import { errorCode } from './out-file.js';
 import { type OpenStore, storeOptions, withStore } from './store-options.js';
@@ -7,20 +14,26 @@ const standardPort = 4310;
 const portsTried = 20;
 
 export const serve: Command = {
-  usage: 'wristpin serve [--port N] [--demo] [options]',
+  usage: 'wristpin serve [--port N] [--demo] [--lan] [options]',
   options: {
     port: { type: 'string', value: 'N', help: `the port (else ${standardPort}, or the next free one)` },
     demo: { type: 'boolean', help: 'load the invented job first' },
+    lan: {
+      type: 'boolean',
+      help: 'open it to the shop’s network too, for phones paired on the Shop page',
+    },
     ...storeOptions,
   },
-  examples: ['wristpin serve', 'wristpin serve --demo --store trial.db'],
+  examples: ['wristpin serve', 'wristpin serve --demo --store trial.db', 'wristpin serve --lan'],
   takes: { least: 0, most: 0 },
   run: async (call, around) => {
     const port = readPort(text(call, 'port'));
     const stopped = around.stop(); // from here on: a sign to stop that comes while it opens must not cut it off
     await withStore(call, around, 'may-begin', async (opened) => {
       if (flag(call, 'demo')) await loadDemo(opened.store, packaged().demo);
-      const running = await open(partsOf(opened, around), port, around);
+      const parts = partsOf(opened, around);
+      const lan = flag(call, 'lan') ? { network: { addresses: ownAddresses } } : {};
+      const running = await open({ ...parts, ...lan }, port, around);
       sayOpen(running, opened, call, around);
       await stopped;
       await running.stop();
@@ -43,11 +56,19 @@ function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
   };
 }
 
-function sayOpen({ url }: Running, { name }: OpenStore, call: Call, { out }: Surroundings): void {
-  out(`Wristpin is open at ${url}`);
+function sayOpen(running: Running, { name }: OpenStore, call: Call, { out }: Surroundings): void {
+  out(`Wristpin is open at ${running.url}`);
+  if (flag(call, 'lan')) out(networkWords(running));
   out(`The log is kept in ${name}`);
   if (flag(call, 'demo')) out('The invented job is loaded; “wristpin demo remove” takes it out again.');
   out('Ctrl-C closes it.');
+}
+
+/** Plain HTTP: who listens in on the shop’s own network can read along, and the person must know. */
+function networkWords({ networkUrls }: Running): string {
+  if (networkUrls.length === 0)
+    return 'This computer is in no network just now; a phone can be paired once it is.';
+  return `Paired phones find it at ${networkUrls.join(' or ')}; pair one on the Shop page. Use it in a network you trust: what is sent is not encrypted.`;
 }
 
 /** A port that was asked for is taken or refused; the standard one gives way to the next free. */

@@ -1,7 +1,9 @@
 import { Hono } from 'hono';
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { Store } from '../../store/index.js';
+import type { DoorEnv } from '../door.js';
 import { type Change, changesSince, type News } from '../news.js';
+import type { Pairing } from '../pairing.js';
 
 const standardHeartbeatMs = 20_000;
 
@@ -10,17 +12,25 @@ const standardHeartbeatMs = 20_000;
  * the line sends the last id it saw (browsers do so by themselves) and is told what changed since. A comment now and
  * then keeps whatever stands between from closing a silent line.
  */
-export function eventRoutes(store: Store, news: News, heartbeatMs = standardHeartbeatMs): Hono {
-  const app = new Hono();
+export function eventRoutes(
+  store: Store,
+  news: News,
+  pairing: Pairing,
+  heartbeatMs = standardHeartbeatMs,
+): Hono<DoorEnv> {
+  const app = new Hono<DoorEnv>();
   app.get('/', (c) => {
     const lastSeen = c.req.header('last-event-id');
+    const visitor = c.get('visitor');
     return streamSSE(c, async (stream) => {
       const send = oneAfterTheOther(stream);
       const stopListening = news.listen(send); // before the first look, so that nothing falls between
       const heartbeat = setInterval(() => void stream.write(': still here\n\n'), heartbeatMs);
       try {
         send(await firstChange(store, lastSeen));
-        await ended(stream, news);
+        await ended(stream, news, (end) =>
+          visitor.place === 'this computer' ? () => {} : pairing.onShutOut(visitor.device.id, end),
+        );
       } finally {
         clearInterval(heartbeat);
         stopListening();
@@ -46,13 +56,18 @@ function oneAfterTheOther(stream: SSEStreamingApi): (change: Change) => void {
   };
 }
 
-/** When the page has gone or the server stops. */
-function ended(stream: SSEStreamingApi, news: News): Promise<void> {
+/** When the page has gone, its device is shut out or the server stops. */
+function ended(
+  stream: SSEStreamingApi,
+  news: News,
+  onShutOut: (end: () => void) => () => void,
+): Promise<void> {
   return new Promise((resolve) => {
-    const takeBack = news.onEnd(resolve);
-    stream.onAbort(() => {
-      takeBack();
+    const end = () => {
+      for (const takeBack of takeBacks) takeBack();
       resolve();
-    });
+    };
+    const takeBacks = [onShutOut(end), news.onEnd(resolve)];
+    stream.onAbort(end);
   });
 }
