@@ -55,6 +55,7 @@ function page(title: string, body: ReturnType<typeof html>) {
         <!-- without a referrer a form would call itself of no origin, and be refused -->
         <meta name="referrer" content="same-origin" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <link rel="icon" href="data:," />
         <title>${title} · Wristpin</title>
         <style>
           :root {

@@ -16,6 +16,9 @@ export class ServerError extends Error {
 /** The server cannot be reached: nothing is lost, the outbox keeps what was written. */
 export class Unreachable extends Error {}
 
+/** The server does not know this device, or no longer: as with one that cannot be reached, nothing is lost. */
+export class NotPaired extends Unreachable {}
+
 async function ask<T>(path: string, init?: RequestInit): Promise<T> {
   let response: Response;
   try {
@@ -29,11 +32,12 @@ async function ask<T>(path: string, init?: RequestInit): Promise<T> {
   return (await response.json()) as T;
 }
 
-async function refusal(response: Response): Promise<ServerError> {
+async function refusal(response: Response): Promise<ServerError | NotPaired> {
   const body = (await response.json().catch(() => undefined)) as
     | { error?: { message?: string; code?: string; field?: string } }
     | undefined;
   const { message = `The server answered ${response.status}.`, code = 'unknown', field } = body?.error ?? {};
+  if (response.status === 401) return new NotPaired(message);
   return new ServerError(message, response.status, code, field);
 }
 
@@ -49,6 +53,26 @@ export interface PictureInfo {
   readonly bytes: number;
   readonly width: number;
   readonly height: number;
+}
+
+interface PairedDevice {
+  readonly id: string;
+  readonly name: string;
+  readonly paired: string;
+}
+
+interface Devices {
+  /** whether the shop's network is let in at all */
+  readonly open: boolean;
+  /** this device, where it is a paired one; null on the bench computer */
+  readonly here: PairedDevice | null;
+  readonly devices: readonly PairedDevice[];
+}
+
+export interface PairingLinks {
+  readonly code: string;
+  readonly until: string;
+  readonly links: readonly string[];
 }
 
 export const api = {
@@ -71,6 +95,9 @@ export const api = {
       headers: { 'content-type': blob.type },
     }),
   past: () => ask<{ finished: FinishedHere[]; minutes: Record<string, number> }>('/api/past'),
+  devices: () => ask<Devices>('/api/devices'),
+  beginPairing: () => ask<PairingLinks>('/api/devices/code', { method: 'POST' }),
+  shutOut: (id: string) => ask<unknown>(`/api/devices/${id}`, { method: 'DELETE' }),
   loadDemo: () => ask<unknown>('/api/demo', { method: 'POST' }),
   removeDemo: () => ask<unknown>('/api/demo', { method: 'DELETE' }),
 };

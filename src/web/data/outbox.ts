@@ -1,3 +1,5 @@
+import { sha256 as sha256Of } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { useSyncExternalStore } from 'react';
 import { uuidv7 } from 'uuidv7';
@@ -9,7 +11,7 @@ import {
   type RawEntry,
   readEntry,
 } from '../../job/index.js';
-import { api, type PictureInfo, ServerError } from './api.js';
+import { api, NotPaired, type PictureInfo, ServerError } from './api.js';
 import { thisDevice } from './device.js';
 
 /**
@@ -20,7 +22,7 @@ export interface Outbox {
   readonly waiting: readonly RawEntry[];
   /** lines that the store will not take, with its reason: they stay until the person takes them back */
   readonly refused: readonly { readonly entry: RawEntry; readonly reason: string }[];
-  readonly state: 'saved' | 'sending' | 'offline';
+  readonly state: 'saved' | 'sending' | 'offline' | 'not paired';
 }
 
 interface Shape extends DBSchema {
@@ -96,14 +98,14 @@ function clean(body: unknown): unknown {
 /** Keeps a picture on the device until the store has it; resolves with what the store says it is. */
 export async function keepPicture(file: Blob): Promise<PictureInfo> {
   const bytes = await file.arrayBuffer();
-  const digest = await crypto.subtle.digest('SHA-256', bytes);
-  const sha256 = [...new Uint8Array(digest)].map((b) => b.toString(16).padStart(2, '0')).join('');
+  // not the browser's own: it is kept from pages that a phone opens over the shop's network
+  const digest = bytesToHex(sha256Of(new Uint8Array(bytes)));
   try {
-    return await api.putPicture(sha256, file);
+    return await api.putPicture(digest, file);
   } catch (error) {
     if (error instanceof ServerError) throw error;
-    const local = await describeLocally(file, sha256, bytes.byteLength);
-    await (await open()).put('pictures', file, sha256);
+    const local = await describeLocally(file, digest, bytes.byteLength);
+    await (await open()).put('pictures', file, digest);
     return local;
   }
 }
@@ -148,8 +150,8 @@ async function sendOnce(): Promise<void> {
     await sendPictures();
     while (outbox.waiting.length > 0) await sendJob(outbox.waiting[0]!.job);
     change({ state: 'saved' });
-  } catch {
-    change({ state: 'offline' });
+  } catch (error) {
+    change({ state: error instanceof NotPaired ? 'not paired' : 'offline' });
   }
 }
 

@@ -23,6 +23,13 @@ export function ShopNav() {
   );
 }
 
+const whyWaiting = {
+  saved: '',
+  sending: '',
+  offline: ', no connection',
+  'not paired': ', not paired',
+} as const;
+
 /** What has reached the shop's store and what has not, in words. */
 export function SavedState() {
   const { waiting, refused, state } = useOutbox();
@@ -36,7 +43,7 @@ export function SavedState() {
   if (waiting.length > 0) {
     return (
       <span className="state waiting" role="status">
-        {waiting.length} waiting to send{state === 'offline' ? ', no connection' : ''}
+        {waiting.length} waiting to send{whyWaiting[state]}
       </span>
     );
   }

@@ -11,6 +11,7 @@ import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
 import { Packs } from './packs.js';
+import { Phones } from './phones.js';
 import { Suppliers } from './suppliers.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
@@ -41,6 +42,7 @@ function ShopSheet() {
       <Frequencies />
       <Packs shop={shop} />
       <ThisDevice />
+      <Phones />
       <Keeping />
       <DemoJobs />
     </Page>

@@ -5,7 +5,7 @@ import { Button } from '../parts/act.js';
 
 /** Lines of this device that the store has not got, and why. */
 export function Unsent() {
-  const { waiting, refused } = useOutbox();
+  const { waiting, refused, state } = useOutbox();
   return (
     <Page
       title={
@@ -32,7 +32,12 @@ export function Unsent() {
         </section>
       )}
       {waiting.length > 0 && (
-        <p>{waiting.length} lines wait on this device and are sent as soon as the store can be reached.</p>
+        <p>
+          {waiting.length} lines wait on this device and are sent as soon as{' '}
+          {state === 'not paired'
+            ? 'it is paired with the shop again: on the bench computer open Shop and choose “Pair a phone”.'
+            : 'the store can be reached.'}
+        </p>
       )}
     </Page>
   );
