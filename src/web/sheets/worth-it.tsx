@@ -8,6 +8,7 @@ import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn } from '../parts/amount.js';
 import { Dialog } from '../parts/dialog.js';
 import { Choices, TextField } from '../parts/field.js';
 import { FigureWithOrigin } from '../parts/number.js';
@@ -326,18 +327,18 @@ function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () =
   const [choice, setChoice] = useState<Choice>();
   const [reason, setReason] = useState('');
   const [amount, setAmount] = useState('');
+  const currency = shop.settings.currency ?? '$';
   const { wrong, act } = useAct();
-  const money = amount.trim() === '' ? undefined : Number(amount);
   const save = () =>
     act(async () => {
       if (!choice) throw new Error('Choose one.');
-      if (money !== undefined && !Number.isFinite(money)) throw new Error('The amount is a number.');
+      const money = amount.trim() === '' ? undefined : amountIn('Quoted', amount, currency);
       await write(job.id, 'decision', {
         about: 'machine',
         title: titles[choice],
         choice,
         reason: reason.trim(),
-        ...(money !== undefined && { amount: { amount: money, currency: shop.settings.currency ?? '$' } }),
+        ...(money !== undefined && { amount: { amount: money, currency } }),
       });
       onClose();
     });
@@ -349,7 +350,7 @@ function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () =
         value={amount}
         onChange={setAmount}
         inputMode="decimal"
-        placeholder={shop.settings.currency ?? '$'}
+        placeholder={currency}
       />
       <TextField label="Why" value={reason} onChange={setReason} long />
       <Wrong words={wrong} />
