@@ -58,7 +58,10 @@ function GateBox({ job, gate }: SheetProps) {
       )}
       <div className="row" style={{ marginTop: 10 }}>
         {next && (
-          <Button look={open.length === 0 ? 'go' : 'plain'} onClick={() => go(`/job/${job.id}/${next}`)}>
+          <Button
+            look={open.length === 0 && gate.state !== 'untouched' ? 'go' : 'plain'}
+            onClick={() => go(`/job/${job.id}/${next}`)}
+          >
             On to {stageNames[next]}
           </Button>
         )}
