@@ -138,7 +138,6 @@ const dialogs: readonly (readonly [title: string, way: Way])[] = [
   ['deciding about a reading', [on(finished, 'measure'), /^Decide/]],
   ['laying out a joint', [on(finished, 'assembly'), 'Lay out a joint to tighten']],
   ['a step of the run-up', [on(underWay, 'run-up'), 'Log it']],
-  ['pieces of film', [on(underWay, 'teardown'), 'Name a piece of film']],
   ['handing over', [on(finished, 'hand-over'), 'Hand over']],
 ];
 
