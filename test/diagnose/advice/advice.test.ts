@@ -222,6 +222,9 @@ describe('the next check', () => {
     test('a dead engine is still dead: whether it starts is asked first, and nothing that needs it running', () => {
       const ids = order([], dead).map((c) => c.id);
       expect(ids[0]).toBe('does-it-start');
+      const { enough } = advice([], dead);
+      expect(enough.enough).toBe(false);
+      expect(enough.words).toMatch(/^Try it first/);
       expect(ids.filter((id) => needsRun.has(id))).toEqual([]);
     });
 
