@@ -3,6 +3,7 @@ import { differentialsWithout } from './check-differentials.js';
 import { danglingReferences } from './check-references.js';
 import { findCycle } from './cycles.js';
 import { CatalogError, type CatalogProblem } from './error.js';
+import { inWords } from './in-words.js';
 import { type Merged, merge, type Replaced, writtenIn } from './merge.js';
 import { collectOrigins, withOrigins } from './origins.js';
 import { problem, type ReadPack } from './pack.js';
@@ -39,24 +40,6 @@ function validate(list: ReadonlyMap<string, Merged> | undefined, problems: Catal
     else problems.push(...result.error.issues.map(({ path, message }) => at(entry, path, inWords(message))));
   }
   return valid;
-}
-
-const typeWords: Readonly<Record<string, string>> = {
-  string: 'text',
-  array: 'a list',
-  object: 'a map',
-  number: 'a number',
-};
-
-/** The schema's own words for what is left out or of another kind, as a person says it. */
-function inWords(message: string): string {
-  const said = /^Invalid input: expected (\w+), received (\w+)$/.exec(message);
-  if (!said) return message;
-  const [, wanted = '', got = ''] = said;
-  const named = (type: string): string => typeWords[type] ?? type;
-  return got === 'undefined'
-    ? `is missing: ${named(wanted)} is wanted`
-    : `${named(wanted)} is wanted, not ${named(got)}`;
 }
 
 const listsOf = (valid: ReadonlyMap<SectionName, Valid>) =>

@@ -63,6 +63,8 @@ const checkFields = z.strictObject({
   engine: z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']),
   /** it says something on an engine that cannot be turned, too */
   whenLocked: z.literal(true).optional(),
+  /** advised only on an engine that would not run, was repaired and has not been tried since; then before all others */
+  afterRepair: z.literal(true).optional(),
   /** the check in whose course it is made */
   during: id.optional(),
   /**

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { CatalogProblem } from './error.js';
+import { inWords } from './in-words.js';
 import { namedOrigin } from './origin.js';
 import { type SectionName, sectionNames } from './sections.js';
 import { architecture } from './when.js';
@@ -46,7 +47,7 @@ export function sortPack(file: string, content: unknown, lineOf: LineOf): ReadPa
     return refusedPack(
       file,
       lineOf,
-      read.error.issues.map(({ path, message }) => problem(file, lineOf, path, message)),
+      read.error.issues.map(({ path, message }) => problem(file, lineOf, path, inWords(message))),
     );
   }
   const { pack: ownName, defaults = {}, origins = [] } = read.data;

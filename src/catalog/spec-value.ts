@@ -92,7 +92,7 @@ function bareNumber(text: string, spec: Spec, origin: Origin): SpecValue {
   const [only] = readings;
   const { low, high, unit } = spec.plausible!;
   if (only && readings.length === 1) {
-    const assumed = `${only.unit}: no unit stands there, and no other makes sense for ${spec.plausible!.because}`;
+    const assumed = `Read as ${only.unit}: no unit stands there, and no other makes sense for ${spec.plausible!.because}`;
     return { ...only.read, assumed };
   }
   const why = only

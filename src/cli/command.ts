@@ -37,6 +37,8 @@ export interface Command {
   readonly usage: string;
   readonly options: Readonly<Record<string, Option>>;
   readonly examples: readonly string[];
+  /** a small file that it takes, shown in the help */
+  readonly file?: unknown;
   /** how many positional arguments it takes */
   readonly takes: { readonly least: number; readonly most: number };
   readonly run: (call: Call, around: Surroundings) => Promise<void>;

@@ -1,4 +1,5 @@
 import type { Command, Listed, Option } from './command.js';
+import { asFile } from './commands/in-shape.js';
 
 /** The help of the whole program. */
 export function overview(commands: readonly Listed[], version: string): string {
@@ -31,6 +32,7 @@ export function commandHelp({ purpose }: Listed, command: Command): string {
     '',
     command.examples.length === 1 ? 'Example:' : 'Examples:',
     ...command.examples.map((example) => `  ${example}`),
+    ...(command.file === undefined ? [] : ['', 'A small file that works:', '', asFile(command.file)]),
   ].join('\n');
 }
 

@@ -34,7 +34,7 @@ describe('the built-in packs', () => {
   test.each([
     ['faults', 100],
     ['complaints', 29],
-    ['checks', 81],
+    ['checks', 82],
     ['measurements', 42],
     ['gates', 14],
     ['torqueClasses', 9],

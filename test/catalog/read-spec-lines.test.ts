@@ -152,10 +152,10 @@ describe('nothing is assumed', () => {
   test('a unit that does not stand there is taken only when no other makes sense, and that is said', () => {
     const inches = read('valve clearance intake .005-.007');
     expect(to(inches.upTo!, 'in')).toBeCloseTo(0.007, 9);
-    expect(inches.assumed).toContain('in: no unit stands there');
+    expect(inches.assumed).toContain('Read as in: no unit stands there');
     const metric = read('bore 65');
     expect(to(metric.value!, 'mm')).toBeCloseTo(65, 9);
-    expect(metric.assumed).toContain('mm: no unit stands there');
+    expect(metric.assumed).toContain('Read as mm: no unit stands there');
     expect(read('spark plug gap .030 in').assumed).toBeUndefined();
   });
 

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -26,6 +26,15 @@ async function wrongly(args: readonly string[], message: RegExp): Promise<void> 
 }
 
 describe('help', () => {
+  test.each(['infer', 'basket', 'bench'])('of %s shows a file that it takes', async (name) => {
+    const { out } = await cli.run([name, '--help']);
+    const folder = mkdtempSync(join(tmpdir(), 'wristpin-file-'));
+    const file = join(folder, `${name}.json`);
+    writeFileSync(file, out.slice(out.indexOf('\n{')));
+    expect(await cli.run([name, file])).toMatchObject({ code: 0, err: '' });
+    rmSync(folder, { recursive: true });
+  });
+
   test('of the whole program names every command', async () => {
     for (const args of [['--help'], ['-h'], ['help']]) {
       const { code, out, err } = await cli.run(args);

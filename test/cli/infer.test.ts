@@ -93,12 +93,6 @@ describe('a network that cannot be taken is refused by its place', () => {
   test.each([
     ['garbage', '{"faults": [', /cannot be read as JSON/],
     ['nothing', '', /cannot be read as JSON/],
-    ['no faults', { signs: [] }, /faults/],
-    [
-      'a prior above one',
-      { ...network, faults: [{ id: 'plug-fouled', prior: 1.2 }, network.faults[1]] },
-      /faults\[0\]\.prior/,
-    ],
     [
       'a sign that was never described',
       { ...network, seen: [{ sign: 'smoke', outcome: 'blue' }] },
@@ -116,6 +110,27 @@ describe('a network that cannot be taken is refused by its place', () => {
     expect(err).toMatch(message);
     expect(err.trimEnd().split('\n')).toHaveLength(1);
   });
+
+  test.each([
+    ['nothing in it', {}, /: “faults” is missing; it is a list/],
+    ['a list', [1], /“network” must be a set of names and values .*, and a list .* stands there/],
+    [
+      'a prior above one',
+      { ...network, faults: [{ id: 'plug-fouled', prior: 1.2 }, network.faults[1]] },
+      /“faults\[0\]\.prior” must be at most 1/,
+    ],
+  ])(
+    'one of another build is told in plain words, with a file that works: %s',
+    async (_title, bad, words) => {
+      const { code, out, err } = await infer(bad);
+      expect(code).toBe(1);
+      expect(out).toBe('');
+      expect(err.split('\n')[0]).toMatch(words);
+      expect(err).not.toMatch(/Invalid input|undefined/);
+      const shown = err.slice(err.indexOf('\n{'));
+      expect((await infer(shown)).code).toBe(0);
+    },
+  );
 
   test('a file that is not there', async () => {
     const { code, err } = await cli.run(['infer', join(folder, 'none.json')]);

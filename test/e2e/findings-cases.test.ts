@@ -209,7 +209,7 @@ describe('a two-stroke trimmer that is past saving', () => {
     await page.getByRole('button', { name: 'Decide' }).first().click();
     await page.getByRole('dialog').getByLabel('Scrap').check();
     await page.getByRole('dialog').getByRole('button', { name: 'Write the decision down' }).click();
-    await page.getByRole('heading', { level: 1, name: 'It is scrapped' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'It goes to scrap' }).waitFor();
   });
 });
 

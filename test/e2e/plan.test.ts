@@ -202,15 +202,17 @@ describe('putting together', () => {
     }
   };
 
-  test('the late diaphragm: so far and no further, and the old one goes back for now with one tap', async () => {
+  test('the late diaphragm: so far and no further, and the old one goes back for now on what was seen of it', async () => {
     await sheet('assembly');
     await page.getByText('So far and no further.').waitFor();
     await page.getByText(/must wait for Metering diaphragm, due 2026-06-11/).waitFor();
     await expectAccessible(page, 'assembly with a late part');
     await button('Old metering diaphragm back in for now').click();
     await dialog().getByText('It stays open').waitFor();
+    const go = dialog().getByRole('button', { name: 'Put it back for now' });
+    expect(await go.isDisabled()).toBe(true);
     await dialog().getByLabel('Why it will do').fill('soft, no hole, cleaned');
-    await dialog().getByRole('button', { name: 'Put it back for now' }).click();
+    await go.click();
     await section('In for now')
       .getByText(/Comes back: when the new metering diaphragm is here/)
       .waitFor();

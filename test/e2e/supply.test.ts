@@ -104,7 +104,7 @@ test('crossing the threshold for free shipping beats the cheaper kit, and both s
 });
 
 test('one comes wrong: it is laid beside the old one, the mismatch is logged, and the next offer is ordered', async () => {
-  await button('Head gasket is here').click();
+  await button('It is here: Head gasket').click();
   await dialog().getByText('Head gasket with one offset hole', { exact: false }).first().waitFor();
   expect(await inDialog('It matches').isDisabled()).toBe(true);
   await expectAccessible(page, 'a part that has come');
@@ -117,7 +117,7 @@ test('one comes wrong: it is laid beside the old one, the mismatch is logged, an
   await dialog().getByLabel('Why it may go back').fill('not torn, sealed so far');
   await inDialog('Put the old one back for now').click();
   await page.getByText('old part back for now', { exact: false }).first().waitFor();
-  await button('What now with Head gasket').click();
+  await button('What now: Head gasket').click();
   await inDialog('Order this one').click();
   await dialog().waitFor({ state: 'hidden' });
   await page

@@ -149,10 +149,13 @@ describe('one engine from intake to hand-over', () => {
     await stage('Worth it?');
     await button('Decide').first().click();
     await dialog().getByLabel('Repair', { exact: true }).check();
+    await dialog().getByLabel('Quoted').fill('125');
+    await dialog().getByText('Above the $120.00 at which the owner wants a call').waitFor();
     await dialog().getByLabel('Quoted').fill('95');
+    expect(await dialog().getByText('wants a call').count()).toBe(0);
     await dialog().getByLabel('Why').fill('sound bore');
     await button('Write the decision down').click();
-    await heading('It is repaired').waitFor();
+    await heading('It is to be repaired').waitFor();
     await stage('Parts');
     await button('Add a part').first().click();
     await dialog().getByLabel('Part', { exact: true }).fill('head gasket');

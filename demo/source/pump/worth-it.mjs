@@ -17,7 +17,7 @@ export function worthIt({ log, know }) {
   });
   log.add('decision', {
     about: 'machine',
-    title: 'It is repaired',
+    title: 'It is to be repaired',
     choice: 'repair',
     reason: 'Sound outside, oil kept, one summer of work on it. Well under the owner’s limit.',
     amount: { amount: 148, currency: '$' },

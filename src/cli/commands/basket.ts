@@ -1,14 +1,24 @@
-import {
-  type Basket,
-  type BasketProblem,
-  basket,
-  type IntegerSolver,
-  SupplyError,
-} from '../../supply/index.js';
-import { type Command, Failed, flag } from '../command.js';
+import { type Basket, type BasketProblem, basket, type IntegerSolver } from '../../supply/index.js';
+import { type Command, flag } from '../command.js';
 import { table } from '../help.js';
 import { readJson } from './in-json.js';
+import { inShape } from './in-shape.js';
 import { seconds } from './seconds.js';
+
+/** Two parts, two suppliers, one of them with a kit of both. */
+const example = {
+  need: { 'head gasket': 1, 'bowl gasket': 1 },
+  offers: [
+    { id: 'gasket set', supplier: 'north', price: 11, contains: { 'head gasket': 1, 'bowl gasket': 1 } },
+    { id: 'head gasket', supplier: 'south', price: 5, contains: { 'head gasket': 1 }, leadDays: 3 },
+    { id: 'bowl gasket', supplier: 'south', price: 2, contains: { 'bowl gasket': 1 }, leadDays: 3 },
+  ],
+  suppliers: [
+    { id: 'north', shipping: [{ from: 0, cost: 4 }] },
+    { id: 'south', shipping: [{ from: 0, cost: 6 }] },
+  ],
+  delayPerDay: 1,
+};
 
 export const basketCommand: Command = {
   usage: 'wristpin basket FILE.json [--seconds N] [--json]',
@@ -20,10 +30,12 @@ export const basketCommand: Command = {
     },
   },
   examples: ['wristpin basket gaskets.json --json'],
+  file: example,
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     const given = await readJson(call.positionals[0]!);
-    const found = bought(given, await loadSolver(), seconds(call, 60));
+    const solver = await loadSolver();
+    const found = bought(call.positionals[0]!, given, solver, seconds(call, 60));
     around.out(flag(call, 'json') ? asJson(found) : asText(found));
   },
 };
@@ -34,14 +46,9 @@ async function loadSolver(): Promise<IntegerSolver> {
   return (load as unknown as () => Promise<IntegerSolver>)();
 }
 
-function bought(given: unknown, solver: IntegerSolver, secondsAtMost: number): Basket {
-  try {
-    // the room checks what it is given, whoever wrote it
-    return basket(given as BasketProblem, solver, { secondsAtMost });
-  } catch (error) {
-    if (error instanceof SupplyError) throw new Failed(`${error.message}.`, { cause: error });
-    throw error;
-  }
+function bought(file: string, given: unknown, solver: IntegerSolver, secondsAtMost: number): Basket {
+  // the room checks what it is given, whoever wrote it
+  return inShape(file, example, () => basket(given as BasketProblem, solver, { secondsAtMost }));
 }
 
 function asJson({ total, lines, leftOver, optimal, ...rest }: Basket): string {

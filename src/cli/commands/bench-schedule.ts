@@ -1,11 +1,26 @@
-import { type BenchProblem, type BenchSchedule, benchSchedule, PlanError } from '../../plan/index.js';
-import { type Call, type Command, Failed, flag, text, WronglyCalled } from '../command.js';
+import { type BenchProblem, type BenchSchedule, benchSchedule } from '../../plan/index.js';
+import { type Call, type Command, flag, text, WronglyCalled } from '../command.js';
 import { table } from '../help.js';
 import { readJson } from './in-json.js';
+import { inShape } from './in-shape.js';
 import { seconds } from './seconds.js';
 
 /** With the start of the program it stays within a second. */
 const usualSeconds = 0.75;
+
+/** One mechanic, one tank; a carburetor soaks while the head is lapped. Times are minutes. */
+const example = {
+  resources: [
+    { id: 'mechanic', capacity: 1 },
+    { id: 'soak tank', capacity: 1 },
+  ],
+  activities: [
+    { id: 'carburetor off', minutes: 20, uses: { mechanic: 1 } },
+    { id: 'soak', minutes: 120, uses: { 'soak tank': 1 }, after: [{ id: 'carburetor off' }] },
+    { id: 'lap the head', minutes: 40, uses: { mechanic: 1 } },
+    { id: 'carburetor on', minutes: 30, uses: { mechanic: 1 }, after: [{ id: 'soak' }], due: 240 },
+  ],
+};
 
 export const benchCommand: Command = {
   usage: 'wristpin bench FILE.json [--seconds N] [--seed N] [--json]',
@@ -15,11 +30,12 @@ export const benchCommand: Command = {
     json: { type: 'boolean', help: 'print {start, makespan, bound, optimal, late, lateBound} as JSON' },
   },
   examples: ['wristpin bench thursday.json --json'],
+  file: example,
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     const given = await readJson(call.positionals[0]!);
     const options = { budgetMs: 1000 * seconds(call, usualSeconds), seed: seed(call) };
-    const schedule = scheduled(given, { ...options, clock: () => performance.now() });
+    const schedule = scheduled(call.positionals[0]!, given, { ...options, clock: () => performance.now() });
     around.out(flag(call, 'json') ? asJson(schedule) : asText(schedule));
   },
 };
@@ -30,14 +46,13 @@ function seed(call: Call): number {
   throw new WronglyCalled(`--seed takes a whole number of up to nine digits, not “${given}”.`);
 }
 
-function scheduled(given: unknown, options: Parameters<typeof benchSchedule>[1]): BenchSchedule {
-  try {
-    // the room checks what it is given, whoever wrote it
-    return benchSchedule(given as BenchProblem, options);
-  } catch (error) {
-    if (error instanceof PlanError) throw new Failed(`${error.message}.`, { cause: error });
-    throw error;
-  }
+function scheduled(
+  file: string,
+  given: unknown,
+  options: Parameters<typeof benchSchedule>[1],
+): BenchSchedule {
+  // the room checks what it is given, whoever wrote it
+  return inShape(file, example, () => benchSchedule(given as BenchProblem, options));
 }
 
 function asJson({ start, makespan, bound, optimal, late, lateBound }: BenchSchedule): string {

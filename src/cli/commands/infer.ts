@@ -8,15 +8,38 @@ import {
 import { type Command, flag } from '../command.js';
 import { table } from '../help.js';
 import { readJson } from './in-json.js';
+import { inShape } from './in-shape.js';
+
+/** Two faults and one sign of them; the sign was seen. */
+const example = {
+  faults: [
+    { id: 'stale fuel', prior: 0.6 },
+    { id: 'coil dead', prior: 0.1 },
+  ],
+  signs: [
+    {
+      id: 'does it fire',
+      outcomes: ['fires', 'does not fire'],
+      leak: [0.95, 0.05],
+      causes: [
+        { fault: 'stale fuel', outcome: [0.4, 0.6] },
+        { fault: 'coil dead', outcome: [0.01, 0.99] },
+      ],
+    },
+  ],
+  seen: [{ sign: 'does it fire', outcome: 'does not fire' }],
+};
 
 export const infer: Command = {
   usage: 'wristpin infer NETWORK.json [--json]',
   options: { json: { type: 'boolean', help: 'print {posterior, evidence} as JSON, in full digits' } },
   examples: ['wristpin infer pump-faults.json --json'],
+  file: example,
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     const [file] = call.positionals;
-    const answer = inferNetwork(readNetwork(await readJson(file!)));
+    const given = await readJson(file!);
+    const answer = inShape(file!, example, () => inferNetwork(readNetwork(given)));
     if (answer.kind === 'bounded') around.err(boundedNote(answer.wanted));
     around.out(flag(call, 'json') ? JSON.stringify(asJson(answer), null, 2) : asText(answer));
   },

@@ -1,3 +1,4 @@
+import { byId } from '../../catalog/index.js';
 import { NetworkError } from '../error.js';
 import { type ExactInference, inferExactly } from '../infer.js';
 import type { Machine } from '../machine/machine.js';
@@ -27,7 +28,7 @@ export interface Enough {
 const earnsItsMinutes = 1;
 
 /**
- * Acting is enough when no check that can be made saves as many minutes as it takes. A fault is repaired when leaving it
+ * Acting is enough when no check that can be made saves as many minutes as it takes, and no repair waits to be tried. A fault is repaired when leaving it
  * costs more on average than repairing it. Both chances are exact and over all faults jointly.
  */
 export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {
@@ -67,11 +68,12 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
     needless,
     missed,
   };
+  const wantsTry = byId(machine.catalog.checks).get(best[0]?.id ?? '')?.afterRepair === true;
   return {
-    enough: saving.length === 0,
+    enough: saving.length === 0 && !wantsTry,
     ...answer,
     riskMinutes,
-    words: words(saving[0]?.title, answer, riskMinutes),
+    words: `${leadWords(wantsTry, saving[0]?.title)} ${riskWords(answer, riskMinutes)}`,
   };
 }
 
@@ -104,8 +106,14 @@ function chanceThat(inference: ExactInference, faults: readonly string[], presen
 
 const mostNames = 3;
 
-function words(
-  better: string | undefined,
+function leadWords(wantsTry: boolean, better: string | undefined): string {
+  if (wantsTry) return 'Try it first: it was repaired and nobody has started it since.';
+  return better === undefined
+    ? 'Enough is seen to act: no check saves as many minutes as it takes.'
+    : `Look further first: “${better}” saves more minutes than it takes.`;
+}
+
+function riskWords(
   { act, needless, missed, notLookedFor }: Pick<Enough, 'act' | 'needless' | 'missed' | 'notLookedFor'>,
   riskMinutes: number,
 ): string {
@@ -122,7 +130,5 @@ function words(
     open === 0
       ? ''
       : ` ${countWord(open)} that ${open === 1 ? 'matters was' : 'matter were'} not looked for.`;
-  return better === undefined
-    ? `Enough is seen to act: no check saves as many minutes as it takes. ${risk}${unseen}`
-    : `Look further first: “${better}” saves more minutes than it takes. ${risk}${unseen}`;
+  return `${risk}${unseen}`;
 }

@@ -3,7 +3,7 @@ import type { ExactInference } from '../infer.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';
-import { isLocked, needsRunning, type Runs, runs } from './running.js';
+import { isLocked, needsRunning, type Runs, runs, wantsATry } from './running.js';
 import { spoiledAlready } from './spoils.js';
 import { type CheckValue, valuer } from './value.js';
 import { whyWords } from './why.js';
@@ -63,7 +63,8 @@ const worthKeeping = 0.05;
  * expected gain (`settled`) divided by its minutes, counting what is off already. Where something must come off, the
  * other checks behind the same parts are weighed with it, as are checks made in its course, each only as far as it raises
  * the rate. Signs of one check
- * are weighed one by one and added. A check that spoils others stands behind them.
+ * are weighed one by one and added. A check that spoils others stands behind them. A dead engine that was repaired and is
+ * together again is tried first: all else waits for how that comes out.
  */
 export function nextChecks(machine: Machine, inference: ExactInference, shop: Shop = {}, count = 5): Ranked {
   const all = weighedChecks(machine, inference, shop);
@@ -81,7 +82,8 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
     }
     order.push(one);
   };
-  for (const one of rated) if (order.length < count) place(one);
+  const tried = rated.filter((w) => w.value.check.check.afterRepair);
+  for (const one of [...tried, ...rated]) if (order.length < count) place(one);
   return { best: order.slice(0, count).map((w) => shown(machine, w, shop, order)), open: weighed.length };
 }
 
@@ -101,7 +103,7 @@ function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop):
   const state = shop.runs ?? runs(machine);
   const value = valuer(machine, inference);
   return machine.checks
-    .filter((c) => canBeMade(machine, c, state))
+    .filter((c) => canBeMade(machine, c, state) && (!c.check.afterRepair || canBeTried(machine, shop)))
     .map((c) => weigh(machine, value(c), shop, state));
 }
 
@@ -112,6 +114,10 @@ function canBeMade(machine: Machine, { check, open, waitsFor, signs }: MachineCh
   if (state === 'no' && needsRunning(check)) return false;
   return !(check.engine !== 'still' && !check.whenLocked && isLocked(machine));
 }
+
+/** What lies on the bench must go back on first. */
+const canBeTried = (machine: Machine, { off, runs: told }: Shop): boolean =>
+  told === undefined && (off?.size ?? 0) === 0 && wantsATry(machine);
 
 function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): WeighedCheck {
   const { check } = value.check;

@@ -5,20 +5,27 @@ export type Runs = 'yes' | 'no' | 'unknown';
 
 /**
  * Whether the engine can run for a check, as the log tells it: the last reading that says so counts before what the owner
- * said, and a repair after it leaves it open again.
+ * said. A repair after it leaves a running engine open, for it may have been put back wrong; a dead one stays dead until
+ * somebody has tried it.
  */
 export function runs(machine: Machine): Runs {
-  const repaired =
-    (machine.history.repairs ?? [])
-      .map((r) => r.at)
-      .sort()
-      .at(-1) ?? '';
-  const fresh = machine.readings.filter((r) => r.seen.at >= repaired).toReversed();
-  for (const reading of fresh) {
-    const said = fromReading(machine, reading.seen.check, reading.seen.outcomes);
-    if (said !== 'unknown') return said;
+  const { said, repairedSince } = lastWord(machine);
+  return repairedSince && said === 'yes' ? 'unknown' : said;
+}
+
+/** A repair was made since it last would not run, and nobody has tried it: whether it starts now tells most. */
+export function wantsATry(machine: Machine): boolean {
+  const { said, repairedSince } = lastWord(machine);
+  return repairedSince && said === 'no';
+}
+
+function lastWord(machine: Machine): { said: Runs; repairedSince: boolean } {
+  const repaired = (machine.history.repairs ?? []).map((r) => r.at);
+  for (const { seen } of machine.readings.toReversed()) {
+    const said = fromReading(machine, seen.check, seen.outcomes);
+    if (said !== 'unknown') return { said, repairedSince: repaired.some((at) => at > seen.at) };
   }
-  return repaired === '' ? fromComplaints(machine) : 'unknown';
+  return { said: fromComplaints(machine), repairedSince: repaired.length > 0 };
 }
 
 function fromReading(machine: Machine, id: string, outcomes: readonly string[]): Runs {

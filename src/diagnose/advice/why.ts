@@ -18,6 +18,7 @@ export function whyWords(machine: Machine, value: CheckValue, around: Circumstan
     .slice(0, 2)
     .map((o) => outcomeWords(machine, value, o));
   const parts = [
+    value.check.check.afterRepair ? 'It was repaired since it last would not run.' : '',
     telling.length > 0
       ? `${telling.join('; ')}.`
       : 'Nothing that it may show moves a fault that matters by much.',

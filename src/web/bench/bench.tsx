@@ -7,6 +7,7 @@ import { write } from '../data/outbox.js';
 import { queries, useJobs } from '../data/queries.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { countIn } from '../parts/amount.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
 import { dayWords } from '../sheets/parts/money.js';
@@ -147,8 +148,12 @@ function HangTag({
   const taken = jobs.some((j) => String(j.tag) === tag.trim() && !j.handedOver);
   const hang = async () => {
     const id = uuidv7();
-    const number = tag.trim() === '' ? next : Number(tag);
-    if (await act(() => write(id, 'open', { tag: number, title: title.trim() }))) go(`/job/${id}/intake`);
+    const hung = () =>
+      write(id, 'open', {
+        tag: tag.trim() === '' ? next : countIn('Tag number', tag),
+        title: title.trim(),
+      });
+    if (await act(async () => hung())) go(`/job/${id}/intake`);
   };
   return (
     <Dialog title="Hang a tag on a machine" open={open} onClose={onClose}>

@@ -34,6 +34,7 @@ function GateBox({ job, gate }: SheetProps) {
   const [asking, setAsking] = useState(false);
   const next = stages[stages.indexOf(gate.stage) + 1];
   const open = [...gate.blocks, ...gate.missing];
+  const [shown, rest] = openLines(gate.missing);
   return (
     <section
       className={gate.state === 'blocked' ? 'gate blocked' : 'gate'}
@@ -50,15 +51,28 @@ function GateBox({ job, gate }: SheetProps) {
                 {b}
               </li>
             ))}
-            {gate.missing.map((m) => (
+            {shown.map((m) => (
               <li key={m}>{m}</li>
             ))}
           </ul>
+          {rest.length > 0 && (
+            <details>
+              <summary>and {rest.length} more</summary>
+              <ul>
+                {rest.map((m) => (
+                  <li key={m}>{m}</li>
+                ))}
+              </ul>
+            </details>
+          )}
         </>
       )}
       <div className="row" style={{ marginTop: 10 }}>
         {next && (
-          <Button look={open.length === 0 ? 'go' : 'plain'} onClick={() => go(`/job/${job.id}/${next}`)}>
+          <Button
+            look={open.length === 0 && gate.state !== 'untouched' ? 'go' : 'plain'}
+            onClick={() => go(`/job/${job.id}/${next}`)}
+          >
             On to {stageNames[next]}
           </Button>
         )}
@@ -72,6 +86,14 @@ function GateBox({ job, gate }: SheetProps) {
       <NotNeeded job={job} stage={gate.stage} open={asking} onClose={() => setAsking(false)} />
     </section>
   );
+}
+
+const readAtOnce = 8;
+
+/** A long list is cut, but never for the sake of one or two lines. */
+function openLines(missing: readonly string[]): [readonly string[], readonly string[]] {
+  const cut = missing.length > readAtOnce + 2 ? readAtOnce : missing.length;
+  return [missing.slice(0, cut), missing.slice(cut)];
 }
 
 function closedWords(gate: Gate): string {

@@ -1,6 +1,13 @@
 import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
-import { dueFromProvisionals, gateRules, gates, type Job, provisionalsOf } from '../../job/index.js';
+import {
+  dueFromProvisionals,
+  type GateRules,
+  gateRules,
+  gates,
+  type Job,
+  provisionalsOf,
+} from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnSay } from '../data/queries.js';
@@ -16,12 +23,16 @@ import { PictureGrid, TakePicture } from '../parts/picture.js';
 /** The owner knows what was found, done, not done, and due next. The record says it in print. */
 export function HandOver({ job, gate }: SheetProps) {
   const [handing, setHanding] = useState(false);
-  usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: gate.blocks.length > 0 });
   const catalog = useCatalog();
   const frequencies = useOwnSay(job)?.frequencies;
-  const open = gates(job, gateRules(catalog, job, frequencies)).filter(
-    (g) => g.stage !== 'hand-over' && g.missing.length > 0,
+  const rules = gateRules(catalog, job, frequencies);
+  const open = gates(job, rules).filter(
+    (g) => g.stage !== 'hand-over' && g.blocks.length + g.missing.length > 0,
   );
+  // once it is handed over, or the run-up has begun, the gate itself names them
+  const unshown = gate.blocks.length > 0 || isNoLongerMachine(job) ? [] : safetyNotShown(rules);
+  const barred = gate.blocks.length + unshown.length > 0 || open.some((g) => g.blocks.length > 0);
+  usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
   const provisional = provisionalsOf(job);
   return (
     <Sheet
@@ -30,7 +41,7 @@ export function HandOver({ job, gate }: SheetProps) {
       headline={
         job.handOver
           ? `Handed over to ${job.handOver.receivedBy}`
-          : gate.blocks.length > 0
+          : barred
             ? 'Not to be handed over yet'
             : 'Ready to hand over'
       }
@@ -75,6 +86,17 @@ export function HandOver({ job, gate }: SheetProps) {
           </ul>
         </section>
       )}
+      {unshown.length > 0 && (
+        <section className="section">
+          <h2>Not shown to be safe yet</h2>
+          <ul>
+            {unshown.map((title) => (
+              <li key={title}>{title}</li>
+            ))}
+          </ul>
+          <p className="soft">Each is logged in the run-up. No reason stands in for it.</p>
+        </section>
+      )}
       {open.length > 0 && (
         <section className="section">
           <h2>Still open on other sheets</h2>
@@ -83,6 +105,11 @@ export function HandOver({ job, gate }: SheetProps) {
               <li key={g.stage}>
                 <div>
                   <b>{stageNames[g.stage]}</b>
+                  {g.blocks.map((b) => (
+                    <div key={b}>
+                      <b className="verdict fail">barred</b>: {b}
+                    </div>
+                  ))}
                   <div className="soft">
                     {g.missing.slice(0, 4).join('; ')}
                     {g.missing.length > 4 && ` and ${g.missing.length - 4} more`}
@@ -115,6 +142,17 @@ export function HandOver({ job, gate }: SheetProps) {
     </Sheet>
   );
 }
+
+/** What goes for parts or to scrap is not going to be started again. */
+const isNoLongerMachine = (job: Job): boolean => {
+  const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
+  return choice === 'donor' || choice === 'scrap';
+};
+
+const safetyNotShown = ({ runUp }: GateRules): string[] =>
+  runUp
+    .filter(({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable')
+    .map(({ title }) => title);
 
 function HandOverDialog({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
   return (

@@ -8,9 +8,11 @@ import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn, readAmount } from '../parts/amount.js';
 import { Dialog } from '../parts/dialog.js';
 import { Choices, TextField } from '../parts/field.js';
 import { FigureWithOrigin } from '../parts/number.js';
+import { money } from './parts/money.js';
 import { Drivers, percent } from './worth/drivers.js';
 import { useWorthHistory, WorthHistory } from './worth/history.js';
 import { SpreadPicture } from './worth/spread-picture.js';
@@ -326,18 +328,19 @@ function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () =
   const [choice, setChoice] = useState<Choice>();
   const [reason, setReason] = useState('');
   const [amount, setAmount] = useState('');
+  const currency = shop.settings.currency ?? '$';
   const { wrong, act } = useAct();
-  const money = amount.trim() === '' ? undefined : Number(amount);
+  const above = limitPassed(job, readAmount(amount, currency), currency);
   const save = () =>
     act(async () => {
       if (!choice) throw new Error('Choose one.');
-      if (money !== undefined && !Number.isFinite(money)) throw new Error('The amount is a number.');
+      const money = amount.trim() === '' ? undefined : amountIn('Quoted', amount, currency);
       await write(job.id, 'decision', {
         about: 'machine',
         title: titles[choice],
         choice,
         reason: reason.trim(),
-        ...(money !== undefined && { amount: { amount: money, currency: shop.settings.currency ?? '$' } }),
+        ...(money !== undefined && { amount: { amount: money, currency } }),
       });
       onClose();
     });
@@ -349,8 +352,14 @@ function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () =
         value={amount}
         onChange={setAmount}
         inputMode="decimal"
-        placeholder={shop.settings.currency ?? '$'}
+        placeholder={currency}
       />
+      {above && (
+        <p className="care">
+          ! Above the {above} at which the owner wants a call. Write down under “Why” who said go on, and
+          when.
+        </p>
+      )}
       <TextField label="Why" value={reason} onChange={setReason} long />
       <Wrong words={wrong} />
       <div className="row end">
@@ -363,10 +372,17 @@ function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () =
   );
 }
 
+/** The owner’s limit, where the quote stands above it. */
+function limitPassed(job: Job, quoted: number | undefined, currency: string): string | undefined {
+  const { stopLimit } = job.intake;
+  if (quoted === undefined || !stopLimit || stopLimit.currency !== currency) return undefined;
+  return quoted > stopLimit.amount ? money(currency, stopLimit.amount) : undefined;
+}
+
 const titles: Readonly<Record<Choice, string>> = {
-  repair: 'It is repaired',
-  'part-repair': 'Part of it is repaired',
+  repair: 'It is to be repaired',
+  'part-repair': 'Part of it is to be repaired',
   donor: 'It becomes a donor for parts',
-  scrap: 'It is scrapped',
+  scrap: 'It goes to scrap',
   'ask-owner': 'The owner is asked',
 };

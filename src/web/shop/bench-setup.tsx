@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { dayNames, hoursText, readHours, type Shop, shopLog, usualHours } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn, countIn } from '../parts/amount.js';
 import { ManyChoices, TextField } from '../parts/field.js';
 import { handleOf } from '../sheets/components.js';
 
@@ -31,9 +32,7 @@ function Hours({ shop }: { shop: Shop }) {
       const names = days.map((d) => dayNames[Number(d)]).join(',');
       const read = readHours(`${names} ${opens.trim()}-${closes.trim()}`);
       if (!read) throw new Error('Say one day at least, and hours as 08:00 and 17:00, the later one second.');
-      const worth = Number(delay.replace(currency, '').trim());
-      if (!(worth >= 0) || !Number.isFinite(worth))
-        throw new Error('The worth of a day is a sum, or left empty.');
+      if (delay.trim() !== '') amountIn('A day of waiting', delay, currency);
       await write(shopLog, 'setting', { key: 'working-hours', value: hoursText(read) });
       if (delay.trim() !== (shop.settings['delay-per-day'] ?? ''))
         await write(shopLog, 'setting', { key: 'delay-per-day', value: delay.trim() });
@@ -71,8 +70,8 @@ function Places({ shop }: { shop: Shop }) {
   const { wrong, busy, act } = useAct();
   const add = (called: string) =>
     act(async () => {
-      const room = Number(capacity);
-      if (!Number.isInteger(room) || room < 1 || room > 100) throw new Error('It has room for 1 to 100.');
+      const room = countIn('Room for', capacity);
+      if (room > 100) throw new Error('It has room for 1 to 100.');
       await write(shopLog, 'place', { place: handleOf(called), name: called.trim(), capacity: room });
       setName('');
     });

@@ -7,6 +7,7 @@ import { write } from '../data/outbox.js';
 import { queries, useJobs, useShop } from '../data/queries.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn } from '../parts/amount.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
@@ -60,6 +61,7 @@ function Settings({ shop }: { shop: Shop }) {
     value.trim() === (s[key] ?? '') ? undefined : write(shopLog, 'setting', { key, value: value.trim() });
   const save = () =>
     act(async () => {
+      if (rate.trim() !== '') amountIn('Rate an hour', rate, currency);
       await keep('shop-name', name);
       await keep('shop-address', address);
       if (currency.trim() !== (s.currency ?? '$')) await keep('currency', currency);
@@ -82,7 +84,7 @@ function Settings({ shop }: { shop: Shop }) {
         />
         <TextField label="Address" value={address} onChange={setAddress} />
         <TextField label="Currency sign" value={currency} onChange={setCurrency} />
-        <TextField label="Rate an hour" value={rate} onChange={setRate} inputMode="decimal" />
+        <TextField label={`Rate an hour, ${currency}`} value={rate} onChange={setRate} inputMode="decimal" />
       </div>
       <Choices
         label="Which units come first"

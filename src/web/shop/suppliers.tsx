@@ -3,9 +3,11 @@ import { type Body, type Shop, shopLog } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { useShop } from '../data/queries.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn } from '../parts/amount.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
 import { handleOf } from '../sheets/components.js';
+import { money } from '../sheets/parts/money.js';
 
 type Supplier = Body<'supplier'>;
 
@@ -62,12 +64,15 @@ export function Suppliers({ shop }: { shop: Shop }) {
 
 function termsWords({ minimum, shipping }: Supplier, currency: string): string {
   const tiers = shipping.map(({ from, cost }) =>
-    [cost === 0 ? 'shipping free' : `shipping ${currency}${cost}`, from > 0 && `from ${currency}${from}`]
+    [
+      cost === 0 ? 'shipping free' : `shipping ${money(currency, cost)}`,
+      from > 0 && `from ${money(currency, from)}`,
+    ]
       .filter(Boolean)
       .join(' '),
   );
   return [
-    minimum !== undefined && minimum > 0 && `orders from ${currency}${minimum}`,
+    minimum !== undefined && minimum > 0 && `orders from ${money(currency, minimum)}`,
     ...(tiers.length > 0 ? tiers : ['nothing for shipping']),
   ]
     .filter(Boolean)
@@ -106,8 +111,8 @@ export function SupplierForm(props: {
       await write(shopLog, 'supplier', {
         supplier,
         name: name.trim(),
-        ...(minimum.trim() !== '' && { minimum: amountOf('The smallest order', minimum) }),
-        shipping: shippingOf(tiers),
+        ...(minimum.trim() !== '' && { minimum: amountIn('The smallest order', minimum, currency) }),
+        shipping: shippingOf(tiers, currency),
       });
       props.onDone(supplier);
     });
@@ -160,12 +165,12 @@ export function SupplierForm(props: {
   );
 }
 
-function shippingOf(tiers: readonly Tier[]): Supplier['shipping'] {
+function shippingOf(tiers: readonly Tier[], currency: string): Supplier['shipping'] {
   const read = tiers
     .filter(({ from, cost }) => from.trim() !== '' || cost.trim() !== '')
     .map(({ from, cost }) => ({
-      from: amountOf('Goods from', from || '0'),
-      cost: amountOf('Shipping', cost || '0'),
+      from: amountIn('Goods from', from || '0', currency),
+      cost: amountIn('Shipping', cost || '0', currency),
     }))
     .sort((a, b) => a.from - b.from);
   if (new Set(read.map(({ from }) => from)).size < read.length)
@@ -173,10 +178,4 @@ function shippingOf(tiers: readonly Tier[]): Supplier['shipping'] {
   if (read.length > 0 && read[0]!.from > 0)
     throw new Error('Say what shipping costs below the first sum, from 0.');
   return read;
-}
-
-function amountOf(what: string, text: string): number {
-  const value = Number(text.trim());
-  if (!(value >= 0) || !Number.isFinite(value)) throw new Error(`${what}: “${text}” is no sum.`);
-  return value;
 }

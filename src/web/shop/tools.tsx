@@ -3,6 +3,7 @@ import { type Shop, shopLog } from '../../job/index.js';
 import type { Kind } from '../../quantity/index.js';
 import { write } from '../data/outbox.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { amountIn } from '../parts/amount.js';
 import { Choices, TextField } from '../parts/field.js';
 import { readWritten, WrittenField } from '../parts/written.js';
 import { handleOf } from '../sheets/components.js';
@@ -52,7 +53,7 @@ export function Wrenches({ shop }: { shop: Shop }) {
         name: name.trim(),
         min: min.value,
         max: max.value,
-        accuracyPercent: Number(accuracy),
+        accuracyPercent: amountIn('Accuracy', accuracy),
       });
       setName('');
       setMin(readWritten('', 'torque'));

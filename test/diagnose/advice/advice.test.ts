@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  byFault,
   enoughToAct,
   findings,
   inferExactly,
@@ -202,6 +203,64 @@ describe('the next check', () => {
     const locked = open(seen(['slow-pull', 'locked']));
     expect(locked).not.toContain('pulled');
     expect(locked).toContain('still');
+  });
+
+  describe('after a repair', () => {
+    const repairs = [{ fault: 'stale-fuel', at: '2026-05-02T12:00:00.000Z' }];
+    const dead = { history: { complaints: ['cranks-never-fires'], repairs } };
+    const later = (outcome: string) => ({
+      ...{ check: 'does-it-start', outcomes: [outcome], at: '2026-05-02T13:00:00.000Z' },
+    });
+    const order = (list: Parameters<typeof advice>[0], asked: Asked, shop: Shop = {}) => {
+      const made = machine(list, asked);
+      return nextChecks(made, inferExactly(made.network), shop, 200).best;
+    };
+    const needsRun = new Set(
+      catalog.checks.filter((c) => c.engine === 'running' || c.engine === 'hot').map((c) => c.id),
+    );
+
+    test('a dead engine is still dead: whether it starts is asked first, and nothing that needs it running', () => {
+      const ids = order([], dead).map((c) => c.id);
+      expect(ids[0]).toBe('does-it-start');
+      const { enough } = advice([], dead);
+      expect(enough.enough).toBe(false);
+      expect(enough.words).toMatch(/^Try it first/);
+      expect(ids.filter((id) => needsRun.has(id))).toEqual([]);
+    });
+
+    test('once it has started, the running checks are open and the question is gone', () => {
+      const ids = order([later('starts')], dead).map((c) => c.id);
+      expect(ids).not.toContain('does-it-start');
+      expect(ids.some((id) => needsRun.has(id))).toBe(true);
+    });
+
+    test('that it starts speaks against what else would keep it from starting; that it does not, for it', () => {
+      const p = (list: Parameters<typeof advice>[0]) => {
+        const made = machine(list, dead);
+        return byFault(inferExactly(made.network))['coil-dead']!;
+      };
+      expect(p([later('starts')])).toBeLessThan(p([]));
+      expect(p([later('does-not-fire')])).toBeGreaterThan(p([]));
+    });
+
+    test('a second try waits for a second repair, and nothing is tried while a piece is off', () => {
+      expect(order([later('does-not-fire')], dead).map((c) => c.id)).not.toContain('does-it-start');
+      const again = {
+        history: {
+          ...dead.history,
+          repairs: [...repairs, { fault: 'coil-dead', at: '2026-05-02T14:00:00.000Z' }],
+        },
+      };
+      expect(order([later('does-not-fire')], again)[0]!.id).toBe('does-it-start');
+      const off = new Set(['carburetor']);
+      expect(order([], dead, { off }).map((c) => c.id)).not.toContain('does-it-start');
+    });
+
+    test('an engine that ran before the repair is left open, not called dead', () => {
+      const ran = order([], { history: { complaints: ['bogs-under-load'], repairs } });
+      expect(ran.map((c) => c.id)).not.toContain('does-it-start');
+      expect(ran.some((c) => c.ifItRuns)).toBe(true);
+    });
   });
 
   test('an engine that somebody has just tried in vain is one that cannot run, whatever the owner said', () => {

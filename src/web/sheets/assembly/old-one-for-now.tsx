@@ -5,7 +5,7 @@ import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { TextField } from '../../parts/field.js';
 
-/** A late part, and the one tap that lets the work go on: the old one goes back for now and stays open until it is renewed. */
+/** A late part, and what lets the work go on: the old one goes back for now, on what was seen of it, and stays open until it is renewed. */
 export function OldOneForNow({ job, wait }: { job: Job; wait: WaitsFor }) {
   const [part, setPart] = useState<From<'part'>>();
   return (
@@ -27,7 +27,7 @@ export function OldOneForNow({ job, wait }: { job: Job; wait: WaitsFor }) {
 }
 
 function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: () => void }) {
-  const [reason, setReason] = useState('cleaned, looked through and sound enough to run on for now');
+  const [reason, setReason] = useState('');
   const [until, setUntil] = useState(
     `when the new ${part.name.toLowerCase()} is here${part.due ? `, due ${part.due}` : ''}, at the latest at the next service`,
   );
@@ -55,7 +55,14 @@ function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: (
         It stays open: it is printed on the record, stands among what is due next, and is asked for again when
         the part is here.
       </p>
-      <TextField label="Why it will do" value={reason} onChange={setReason} long />
+      <TextField
+        label="Why it will do"
+        value={reason}
+        onChange={setReason}
+        placeholder="cleaned, looked through, no tear"
+        help="What you saw of it. It goes onto the record as you write it."
+        long
+      />
       <TextField label="What brings it back" value={until} onChange={setUntil} />
       <Wrong words={wrong} />
       <div className="row end">

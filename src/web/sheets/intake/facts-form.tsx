@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { Fragment, type ReactNode, useState } from 'react';
 import type { IntakeFacts, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -8,17 +8,28 @@ export function FactsForm<K extends keyof IntakeFacts>(props: {
   job: Job;
   title: string;
   keys: readonly K[];
-  children: (facts: Pick<IntakeFacts, K>, change: (part: Partial<Pick<IntakeFacts, K>>) => void) => ReactNode;
+  children: (
+    facts: Pick<IntakeFacts, K>,
+    change: (part: { readonly [F in K]?: IntakeFacts[F] | undefined }) => void,
+  ) => ReactNode;
   after?: ReactNode;
 }) {
   const { job, keys } = props;
   const kept = pick(job.intake, keys);
   const [draft, setDraft] = useState<Partial<Pick<IntakeFacts, K>>>({});
+  // fields that keep what was typed begin anew once it is written or given up
+  const [round, setRound] = useState(0);
+  const beginAnew = () => {
+    setDraft({});
+    setRound(round + 1);
+  };
   const { wrong, busy, act } = useAct();
   const facts = { ...kept, ...draft };
-  const changed = keys.filter((k) => k in draft && JSON.stringify(draft[k]) !== JSON.stringify(kept[k]));
+  const changed = keys.filter(
+    (k) => draft[k] !== undefined && JSON.stringify(draft[k]) !== JSON.stringify(kept[k]),
+  );
   const save = async () => {
-    if (await act(() => write(job.id, 'intake', pick(draft as IntakeFacts, changed)))) setDraft({});
+    if (await act(() => write(job.id, 'intake', pick(draft as IntakeFacts, changed)))) beginAnew();
   };
   return (
     <form
@@ -29,7 +40,7 @@ export function FactsForm<K extends keyof IntakeFacts>(props: {
       }}
     >
       <h2>{props.title}</h2>
-      {props.children(facts, (part) => setDraft({ ...draft, ...part }))}
+      <Fragment key={round}>{props.children(facts, (part) => setDraft({ ...draft, ...part }))}</Fragment>
       {props.after}
       <Wrong words={wrong} />
       {changed.length > 0 && (
@@ -37,7 +48,7 @@ export function FactsForm<K extends keyof IntakeFacts>(props: {
           <Button type="submit" look="go" disabled={busy}>
             Write it down
           </Button>
-          <Button look="quiet" onClick={() => setDraft({})}>
+          <Button look="quiet" onClick={beginAnew}>
             Leave it as it was
           </Button>
         </div>

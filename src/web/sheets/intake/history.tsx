@@ -1,5 +1,6 @@
 import type { Job } from '../../../job/index.js';
-import { Choices, TextField } from '../../parts/field.js';
+import { AmountField } from '../../parts/amount.js';
+import { Choices } from '../../parts/field.js';
 import { FactsForm } from './facts-form.js';
 
 const answers = [
@@ -19,16 +20,13 @@ export function History({ job }: { job: Job }) {
       {(f, change) => (
         <>
           <div className="fields">
-            <TextField
+            <AmountField
               label="Months since it last ran"
-              value={f.storedMonths === undefined ? '' : String(f.storedMonths)}
-              inputMode="numeric"
+              value={f.storedMonths}
+              kept={job.intake.storedMonths}
               placeholder="48"
               help="Left empty: not known."
-              onChange={(v) => {
-                const storedMonths = Number(v);
-                if (v.trim() !== '' && storedMonths >= 0) change({ storedMonths });
-              }}
+              onRead={(storedMonths) => change({ storedMonths })}
             />
           </div>
           <Choices

@@ -1,5 +1,6 @@
 import type { IntakeFacts, Job } from '../../../job/index.js';
 import { useCatalog, useShop } from '../../data/queries.js';
+import { AmountField } from '../../parts/amount.js';
 import { ManyChoices, SelectField, TextField } from '../../parts/field.js';
 import { FactsForm } from './facts-form.js';
 
@@ -106,24 +107,24 @@ export function Owner({ job }: { job: Job }) {
               }
               placeholder="in person, signed sheet, telephone"
             />
-            <TextField
+            <AmountField
               label={`Call above (${currency})`}
-              value={f.stopLimit ? String(f.stopLimit.amount) : ''}
-              inputMode="decimal"
-              onChange={(v) => {
-                const amount = Number(v);
-                if (v.trim() !== '' && amount >= 0) change({ stopLimit: { amount, currency } });
-              }}
+              value={f.stopLimit?.amount}
+              kept={job.intake.stopLimit?.amount}
+              currency={currency}
+              onRead={(amount) =>
+                change({ stopLimit: amount === undefined ? undefined : { amount, currency } })
+              }
               help="Work stops here until the owner says go on."
             />
-            <TextField
+            <AmountField
               label={`Worth when it runs (${currency})`}
-              value={f.worthRunning ? String(f.worthRunning.amount) : ''}
-              inputMode="decimal"
-              onChange={(v) => {
-                const amount = Number(v);
-                if (v.trim() !== '' && amount >= 0) change({ worthRunning: { amount, currency } });
-              }}
+              value={f.worthRunning?.amount}
+              kept={job.intake.worthRunning?.amount}
+              currency={currency}
+              onRead={(amount) =>
+                change({ worthRunning: amount === undefined ? undefined : { amount, currency } })
+              }
               help="What it would cost to have another as good, or what it is worth to the owner."
             />
           </div>

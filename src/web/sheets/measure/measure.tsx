@@ -186,7 +186,7 @@ function headline({ bores, faces, valves, single }: ReturnType<typeof answersOf>
   const count = (verdict: string) => verdicts.filter((v) => v === verdict).length;
   if (bores.length + faces.length + valves.length + single.length === 0) return 'Nothing is measured yet';
   const said = [
-    [count('fail'), 'outside'],
+    [count('fail'), 'outside its limit'],
     [count('cannot-decide'), 'too close to call'],
     [count('pass'), 'inside'],
   ] as const;

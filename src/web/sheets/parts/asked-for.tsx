@@ -17,7 +17,7 @@ export function AskedFor({ job }: { job: Job }) {
   return (
     <section className="card stack tight" aria-label="What the work asks for">
       <header>
-        <h2>The work asks for {open.length === 1 ? 'one more' : `${open.length} more`}</h2>
+        <h2>{headline(sure.length)}</h2>
         {sure.length > 1 && (
           <Button disabled={busy} onClick={() => add(sure)}>
             Put all {sure.length} on the list
@@ -95,4 +95,10 @@ export function LookAlikes({ looks }: { looks: BillLine['lookAlikes'] }) {
       ))}
     </ul>
   );
+}
+
+/** Only what is surely needed is counted: the rest waits until it is seen worn. */
+function headline(sure: number): string {
+  if (sure === 0) return 'The work may ask for more';
+  return `The work asks for ${sure === 1 ? 'one more' : `${sure} more`}`;
 }

@@ -3,6 +3,7 @@ import { type Body, type Job, toBuy } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { amountIn, countIn } from '../../parts/amount.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, SelectField, TextField } from '../../parts/field.js';
 import { SupplierForm } from '../../shop/suppliers.js';
@@ -36,11 +37,15 @@ function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const [counts, setCounts] = useState<Readonly<Record<string, string>>>({});
   const { wrong, busy, act } = useAct();
   const parts = toBuy(job);
-  const contains = Object.fromEntries(
-    Object.entries(counts).flatMap(([part, n]) => (n.trim() === '' ? [] : [[part, Number(n)]])),
-  );
+  const contained = () =>
+    Object.fromEntries(
+      Object.entries(counts).flatMap(([part, n]) =>
+        n.trim() === '' ? [] : [[part, countIn('How many', n)]],
+      ),
+    );
   const save = () =>
     act(async () => {
+      const contains = contained();
       const only = Object.keys(contains)[0];
       const called = name.trim() || parts.find(({ part }) => part === only)?.name || '';
       if (!supplier) throw new Error('Say who sells it.');
@@ -50,10 +55,10 @@ function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
         offer: handleOf(`${supplier} ${called} ${number}`),
         name: called,
         supplier,
-        price: { amount: numberOf('The price', price.replace(currency, '')), currency },
+        price: { amount: amountIn('The price', price, currency), currency },
         contains,
         fit,
-        ...(days.trim() !== '' && { leadDays: numberOf('Days', days) }),
+        ...(days.trim() !== '' && { leadDays: amountIn('Days', days) }),
         ...(number.trim() !== '' && { number: number.trim() }),
         ...(step.length > 0 && { breaks: step }),
       });
@@ -132,13 +137,6 @@ function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
   );
 }
 
-function numberOf(what: string, text: string): number {
-  const value = Number(text.trim());
-  if (text.trim() === '' || !(value >= 0) || !Number.isFinite(value))
-    throw new Error(`${what}: “${text}” is no number.`);
-  return value;
-}
-
 function breaksOf(text: string): { from: number; price: number }[] {
   return text
     .split(';')
@@ -147,6 +145,6 @@ function breaksOf(text: string): { from: number; price: number }[] {
     .map((item) => {
       const found = /^(\d+)\s*(?:at|:)\s*(.+)$/i.exec(item);
       if (!found) throw new Error(`“${item}” is no price break, as “5 at 0.60” is one.`);
-      return { from: Number(found[1]), price: numberOf('A price break', found[2]!) };
+      return { from: Number(found[1]), price: amountIn('A price break', found[2]!) };
     });
 }

@@ -3,6 +3,7 @@ import type { Body, From, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { amountIn, countIn } from '../../parts/amount.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices, TextField } from '../../parts/field.js';
 import { handleOf } from '../components.js';
@@ -59,19 +60,16 @@ function PartForm({
   const { wrong, act } = useAct();
   const save = () =>
     act(async () => {
-      const amount = price.trim() === '' ? undefined : Number(price);
-      if (amount !== undefined && !(amount >= 0)) throw new Error('The price is a number, each.');
+      const currency = before?.price?.currency ?? shop.settings.currency ?? '$';
+      const amount = price.trim() === '' ? undefined : amountIn('Price each', price, currency);
       await write(job.id, 'part', {
         part: before?.part ?? handleOf(name),
         name: name.trim(),
-        count: Number(count),
+        count: countIn('How many', count),
         state,
         number: number.trim() || undefined,
         supplier: supplier.trim() || undefined,
-        price:
-          amount === undefined
-            ? undefined
-            : { amount, currency: before?.price?.currency ?? shop.settings.currency ?? '$' },
+        price: amount === undefined ? undefined : { amount, currency },
         due: due || undefined,
         component: before?.component,
         consumable: before?.consumable,

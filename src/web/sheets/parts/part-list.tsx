@@ -66,12 +66,12 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
       <div className="row">
         <StateWord state={part.state} />
         {part.state === 'ordered' && (
-          <Button aria-label={`${part.name} is here`} onClick={() => onArrive(part)}>
+          <Button aria-label={`It is here: ${part.name}`} onClick={() => onArrive(part)}>
             It is here
           </Button>
         )}
         {part.state === 'mismatch' && (
-          <Button aria-label={`What now with ${part.name}`} onClick={() => onMismatch(part)}>
+          <Button aria-label={`What now: ${part.name}`} onClick={() => onMismatch(part)}>
             What now
           </Button>
         )}

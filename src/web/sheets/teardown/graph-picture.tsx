@@ -20,21 +20,26 @@ const leastColumn = 104;
 const between = 22;
 
 /**
- * How the engine hangs together: what must be off first stands left of what it frees. What comes off is drawn full,
- * goals with a heavy edge, what is off already with a tick; what stays on is named small and grey underneath.
+ * How the engine hangs together: what must be off first stands before what it frees, to its left or, on a deep engine,
+ * above it. What comes off is drawn full, goals with a heavy edge, what is off already with a tick; what stays on is
+ * named small and grey underneath.
  */
 export function GraphPicture({ plan, off }: { plan: TeardownPlan; off: ReadonlySet<string> }) {
   const [box, width] = useWidth<HTMLDivElement>();
   const columns = columnsOf(nodesOf(plan, off));
+  const empty = !columns.some((column) => column.some(isShown));
   return (
     <div ref={box} className="graph">
-      {width > 0 && (width < 620 ? <Rows columns={columns} /> : <Drawing columns={columns} width={width} />)}
-      <p className="soft">Left of a piece stands what must be off before it. {legend}</p>
+      {empty ? (
+        <p className="soft">Once something is wanted or off, this shows what hangs on what.</p>
+      ) : (
+        width > 0 && (width < 620 ? <Rows columns={columns} /> : <Drawing columns={columns} width={width} />)
+      )}
     </div>
   );
 }
 
-const legend = 'Heavy edge: wanted. ✓: off already. Small and grey: stays on.';
+const legend = 'Heavy edge: wanted. ✓: off already.';
 
 function nodesOf({ engine, steps, goals }: TeardownPlan, off: ReadonlySet<string>): Node[] {
   const wanted = new Set(goals.map((g) => g.component));
@@ -85,72 +90,116 @@ interface Placed extends Node {
   readonly y: number;
 }
 
+/** From left to right by depth; an engine too deep for that is drawn from the top down. */
 function Drawing({ columns, width }: { columns: readonly Node[][]; width: number }) {
   const last = columns.findLastIndex((column) => column.some(isShown));
-  // beyond the last piece that comes off only what stays on is left: one column of it, where there is room, shows it
   const room = Math.floor((width + between) / (leastColumn + between));
+  if (last + 1 > room) return <Down columns={columns.slice(0, last + 1)} width={width} />;
+  // beyond the last piece that comes off only what stays on is left: one column of it, where there is room, shows it
   const drawn = columns.slice(0, Math.max(2, last + (last + 2 <= room ? 2 : 1)));
-  const columnWidth = Math.max(leastColumn, (width - 2 + between) / drawn.length - between);
-  const placed = drawn.flatMap((column, c) => {
+  return <Across columns={drawn} width={width} deeper={columns.slice(drawn.length).flat().length} />;
+}
+
+function Across(props: { columns: readonly Node[][]; width: number; deeper: number }) {
+  const { columns, width, deeper } = props;
+  const columnWidth = (width - 2 + between) / columns.length - between;
+  const placed = columns.flatMap((column, c) => {
     const x = c * (columnWidth + between);
     return column.filter(isShown).map((node, r): Placed => ({ ...node, x, y: r * (nodeHeight + gap) }));
   });
-  const tops = drawn.map((column) => column.filter(isShown).length * (nodeHeight + gap));
-  const height = Math.max(...tops, nodeHeight);
-  const whole = drawn.length * (columnWidth + between) - between;
+  const tops = columns.map((column) => column.filter(isShown).length * (nodeHeight + gap));
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a deep engine scrolls sideways, and a keyboard must reach it
-    <section className="scroll-x" tabIndex={0} aria-label="The pieces by depth">
-      <div style={{ width: whole, minWidth: '100%' }}>
-        <svg width={whole} height={height} role="img" aria-label={told(placed)}>
-          <Edges placed={placed} columnWidth={columnWidth} />
-          {placed.map((node) => (
-            <Box key={node.id} node={node} width={columnWidth} />
-          ))}
-        </svg>
-        <div
-          className="stays"
-          style={{ gridTemplateColumns: `repeat(${drawn.length}, ${columnWidth}px)`, columnGap: between }}
-        >
-          {drawn.map((column, c) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a column is its depth
-            <ul key={c}>
-              {column
-                .filter((n) => !isShown(n))
-                .map((n) => (
-                  <li key={n.id}>{n.name}</li>
-                ))}
-            </ul>
-          ))}
-        </div>
-        {whole > width && <p className="soft">Drag it sideways to see what lies deeper.</p>}
-        {columns.length > drawn.length && (
-          <p className="soft">
-            Deeper inside, all of it stays on: {columns.slice(drawn.length).flat().length} pieces.
-          </p>
-        )}
+    <div>
+      <svg width={width} height={Math.max(...tops)} role="img" aria-label={told(placed)}>
+        <Edges placed={placed} path={sideways(columnWidth)} />
+        {placed.map((node) => (
+          <Box key={node.id} node={node} width={columnWidth} />
+        ))}
+      </svg>
+      <div
+        className="stays"
+        style={{ gridTemplateColumns: `repeat(${columns.length}, ${columnWidth}px)`, columnGap: between }}
+      >
+        {columns.map((column, c) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a column is its depth
+          <ul key={c}>
+            {column
+              .filter((n) => !isShown(n))
+              .map((n) => (
+                <li key={n.id}>{n.name}</li>
+              ))}
+          </ul>
+        ))}
       </div>
-    </section>
+      {deeper > 0 && <p className="soft">Deeper inside, all of it stays on: {deeper} pieces.</p>}
+      <p className="soft">Left of a piece stands what must be off before it. {legend}</p>
+    </div>
   );
 }
 
-function Edges({ placed, columnWidth }: { placed: readonly Placed[]; columnWidth: number }) {
+const widestPiece = 150;
+
+function Down({ columns, width }: { columns: readonly Node[][]; width: number }) {
+  const most = Math.max(...columns.map((column) => column.filter(isShown).length));
+  const fit = Math.max(1, Math.floor((width + gap) / (leastColumn + gap)));
+  const perLine = Math.min(most, fit);
+  const pieceWidth = Math.min(widestPiece, (width - 2 + gap) / perLine - gap);
+  // a depth with more pieces than fit goes on in a second line
+  const lines = columns.flatMap((column) => {
+    const shown = column.filter(isShown);
+    return Array.from({ length: Math.ceil(shown.length / perLine) }, (_, i) =>
+      shown.slice(i * perLine, (i + 1) * perLine),
+    );
+  });
+  const placed = lines.flatMap((line, l) =>
+    line.map((node, i): Placed => ({ ...node, x: i * (pieceWidth + gap), y: l * (nodeHeight + between) })),
+  );
+  const stays = columns.flat().filter((n) => !isShown(n));
+  return (
+    <div>
+      <svg width={width} height={lines.length * (nodeHeight + between)} role="img" aria-label={told(placed)}>
+        <Edges placed={placed} path={downward(pieceWidth)} />
+        {placed.map((node) => (
+          <Box key={node.id} node={node} width={pieceWidth} />
+        ))}
+      </svg>
+      {stays.length > 0 && (
+        <details>
+          <summary>{stays.length} more stay on</summary>
+          <p className="soft">{stays.map((n) => n.name).join(', ')}</p>
+        </details>
+      )}
+      <p className="soft">Above a piece stands what must be off before it. {legend}</p>
+    </div>
+  );
+}
+
+type PathBetween = (from: Placed, to: Placed) => string;
+
+const sideways =
+  (width: number): PathBetween =>
+  (from, to) => {
+    const x = from.x + width;
+    const mid = (x + to.x) / 2;
+    const [y1, y2] = [from.y + nodeHeight / 2, to.y + nodeHeight / 2];
+    return `M${x} ${y1}C${mid} ${y1} ${mid} ${y2} ${to.x} ${y2}`;
+  };
+
+const downward =
+  (width: number): PathBetween =>
+  (from, to) => {
+    const y = from.y + nodeHeight;
+    const mid = (y + to.y) / 2;
+    const [x1, x2] = [from.x + width / 2, to.x + width / 2];
+    return `M${x1} ${y}C${x1} ${mid} ${x2} ${mid} ${x2} ${to.y}`;
+  };
+
+function Edges({ placed, path }: { placed: readonly Placed[]; path: PathBetween }) {
   const at = new Map(placed.map((n) => [n.id, n]));
   return placed.flatMap((node) =>
     node.before.flatMap((id) => {
       const from = at.get(id);
-      if (!from) return [];
-      const x1 = from.x + columnWidth;
-      const y1 = from.y + nodeHeight / 2;
-      const y2 = node.y + nodeHeight / 2;
-      const mid = (x1 + node.x) / 2;
-      return [
-        <path
-          key={`${id} ${node.id}`}
-          className="edge"
-          d={`M${x1} ${y1}C${mid} ${y1} ${mid} ${y2} ${node.x} ${y2}`}
-        />,
-      ];
+      return from ? [<path key={`${id} ${node.id}`} className="edge" d={path(from, node)} />] : [];
     }),
   );
 }
@@ -197,31 +246,34 @@ const told = (placed: readonly Placed[]) =>
 function Rows({ columns }: { columns: readonly Node[][] }) {
   const last = columns.findLastIndex((column) => column.some(isShown));
   return (
-    <ol className="depths">
-      {columns.slice(0, Math.max(1, last + 1)).map((column, c) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a row is its depth
-        <li key={c}>
-          <div>
-            {column.filter(isShown).map((n) => (
-              <span key={n.id} className={`node ${n.state}`}>
-                {n.name}
-                {n.state === 'off' && ' ✓'}
-              </span>
-            ))}
-            {column.some((n) => !isShown(n)) && (
-              <details>
-                <summary>{column.filter((n) => !isShown(n)).length} stay on</summary>
-                <span className="soft">
-                  {column
-                    .filter((n) => !isShown(n))
-                    .map((n) => n.name)
-                    .join(', ')}
+    <>
+      <ol className="depths">
+        {columns.slice(0, Math.max(1, last + 1)).map((column, c) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row is its depth
+          <li key={c}>
+            <div>
+              {column.filter(isShown).map((n) => (
+                <span key={n.id} className={`node ${n.state}`}>
+                  {n.name}
+                  {n.state === 'off' && ' ✓'}
                 </span>
-              </details>
-            )}
-          </div>
-        </li>
-      ))}
-    </ol>
+              ))}
+              {column.some((n) => !isShown(n)) && (
+                <details>
+                  <summary>{column.filter((n) => !isShown(n)).length} stay on</summary>
+                  <span className="soft">
+                    {column
+                      .filter((n) => !isShown(n))
+                      .map((n) => n.name)
+                      .join(', ')}
+                  </span>
+                </details>
+              )}
+            </div>
+          </li>
+        ))}
+      </ol>
+      <p className="soft">Above a piece stands what must be off before it. {legend}</p>
+    </>
   );
 }

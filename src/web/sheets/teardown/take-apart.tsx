@@ -248,7 +248,7 @@ function Doubts(props: {
         ))}
         {uncounted.map((what) => (
           <li key={what}>
-            <b className="verdict cannot-decide">not counted</b> {what}
+            <b className="verdict cannot-decide">not counted</b>: {what}
           </li>
         ))}
       </ul>

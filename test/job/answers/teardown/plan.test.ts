@@ -440,6 +440,6 @@ test('the gates name what is still ahead, and what is to be proved until the gat
   at.add('step', { step: 'cylinder-head', stage: 'teardown', title: 'Head', state: 'done' });
   at.putBack('cylinder-head');
   expect(gateRules(catalog, at.job()).toProve).toEqual(['Head on: squeeze felt']);
-  at.add('run-up', { item: 'gates-signed', title: 'Gate list signed', result: 'ok' });
+  at.add('run-up', { item: 'gates-signed', title: 'Every check of the assembly is proved', result: 'ok' });
   expect(gateRules(catalog, at.job()).toProve).toEqual([]);
 });
