@@ -4,7 +4,7 @@ import type { Listed } from '../command.js';
 export const commands: readonly Listed[] = [
   {
     name: 'serve',
-    purpose: 'Open the application on this computer; nobody else on the network can reach it.',
+    purpose: 'Open the application on this computer; with --lan also to paired phones of the shop’s network.',
     load: async () => (await import('./serve.js')).serve,
   },
   {

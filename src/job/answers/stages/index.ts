@@ -1,2 +1,2 @@
-export { type Gate, gates } from './gates.js';
+export { type Gate, type GateRules, gates } from './gates.js';
 export { gateRules } from './rules.js';
