@@ -27,7 +27,8 @@ const say = (
 };
 
 const both = (w: Written | undefined) => w && showBoth(quantityOf(w), 'inch');
-const money = (m: { amount: number; currency: string } | undefined) => m && `${m.currency}${m.amount}`;
+const money = (m: { amount: number; currency: string } | undefined) =>
+  m && `${m.currency}${m.amount.toFixed(Number.isInteger(m.amount) ? 0 : 2)}`;
 
 const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   machine: 'Machine',
@@ -137,8 +138,8 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
     ),
   photograph: ({ body }) =>
     say(
-      body.caption || (body.clip ? 'Film' : 'Photograph'),
-      false,
+      body.clip ? 'Film' : 'Photograph',
+      body.caption || false,
       body.clip && `film ${body.clip.file}, ${body.clip.from} to ${body.clip.to}`,
       body.when,
     ),
@@ -194,7 +195,9 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
   step: ({ body }) =>
     say(
       body.title,
-      body.state,
+      body.state === 'done' && body.component !== undefined
+        ? { teardown: 'off', assembly: 'back on' }[body.stage]
+        : body.state,
       ...(body.fasteners ?? []).map(fastenerWords),
       body.bag && `bag ${body.bag}`,
       body.plugged?.length ? `plugged ${body.plugged.join(', ')}` : undefined,

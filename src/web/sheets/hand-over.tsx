@@ -2,11 +2,11 @@ import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
 import {
   dueFromProvisionals,
-  type GateRules,
   gateRules,
   gates,
   type Job,
   provisionalsOf,
+  safetyNotShown,
 } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
@@ -30,7 +30,7 @@ export function HandOver({ job, gate }: SheetProps) {
     (g) => g.stage !== 'hand-over' && g.blocks.length + g.missing.length > 0,
   );
   // once it is handed over, or the run-up has begun, the gate itself names them
-  const unshown = gate.blocks.length > 0 || isNoLongerMachine(job) ? [] : safetyNotShown(rules);
+  const unshown = gate.blocks.length > 0 ? [] : safetyNotShown(job, rules);
   const barred = gate.blocks.length + unshown.length > 0 || open.some((g) => g.blocks.length > 0);
   usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
   const provisional = provisionalsOf(job);
@@ -142,17 +142,6 @@ export function HandOver({ job, gate }: SheetProps) {
     </Sheet>
   );
 }
-
-/** What goes for parts or to scrap is not going to be started again. */
-const isNoLongerMachine = (job: Job): boolean => {
-  const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
-  return choice === 'donor' || choice === 'scrap';
-};
-
-const safetyNotShown = ({ runUp }: GateRules): string[] =>
-  runUp
-    .filter(({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable')
-    .map(({ title }) => title);
 
 function HandOverDialog({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
   return (

@@ -253,10 +253,17 @@ function lookAtRunUp(job: Job, { runUp, stops }: GateRules): Look {
   };
 }
 
+/** Safety points that nobody has shown yet; none where the machine goes for parts or to scrap and runs no more. */
+export function safetyNotShown(job: Job, { runUp }: GateRules): readonly string[] {
+  const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
+  if (choice === 'donor' || choice === 'scrap') return [];
+  return runUp
+    .filter(({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable')
+    .map(({ title }) => title);
+}
+
 function lookAtHandOver(job: Job, rules: GateRules): Look {
-  const notShown = rules.runUp.filter(
-    ({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable',
-  );
+  const notShown = safetyNotShown(job, rules);
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   return {
     touched: job.handOver !== undefined,
@@ -264,7 +271,7 @@ function lookAtHandOver(job: Job, rules: GateRules): Look {
     blocks: [
       ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
       ...rules.stops,
-      ...(started ? notShown.map((r) => `not shown to be safe: ${r.title}`) : []),
+      ...(started ? notShown.map((title) => `not shown to be safe: ${title}`) : []),
     ],
     summary: job.handOver
       ? `to ${job.handOver.receivedBy}`

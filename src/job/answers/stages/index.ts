@@ -1,2 +1,2 @@
-export { type Gate, type GateRules, gates } from './gates.js';
+export { type Gate, gates, safetyNotShown } from './gates.js';
 export { gateRules } from './rules.js';

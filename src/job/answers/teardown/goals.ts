@@ -179,7 +179,7 @@ export function goalChoices(job: Job, catalog: Catalog): GoalChoice[] {
     ...engine.graph.pieces.map(({ id }) => ({
       kind: 'component' as const,
       title: engine.nameOf(id),
-      reach: reach([id], 'wanted by hand'),
+      reach: reach([id], 'named by you'),
     })),
     ...catalog.checks.map((check) => ({
       kind: 'check' as const,
