@@ -1,7 +1,7 @@
-import { assemble } from './assemble.js';
 import { builtInData } from './built-in.gen.js';
 import type { Catalog } from './catalog.js';
-import { type ReadPack, sortPack } from './pack.js';
+import { assemble } from './loader/assemble.js';
+import { type ReadPack, sortPack } from './loader/pack.js';
 
 let built: Catalog | undefined;
 

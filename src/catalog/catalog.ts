@@ -1,7 +1,7 @@
 import type { z } from 'zod';
-import type { figure } from './figure.js';
-import type { Entry, SectionName } from './sections.js';
-import type { when } from './when.js';
+import type { figure } from './schema/fields/figure.js';
+import type { when } from './schema/fields/when.js';
+import type { Entry, SectionName } from './schema/sections.js';
 
 type DeepReadonly<T> = T extends readonly (infer Item)[]
   ? readonly DeepReadonly<Item>[]

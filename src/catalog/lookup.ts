@@ -1,7 +1,7 @@
 import type { Catalog, Caution, Component } from './catalog.js';
-import type { JudgementId } from './judgement.js';
-import type { StageId } from './stage.js';
-import type { Architecture } from './when.js';
+import type { Architecture } from './schema/fields/when.js';
+import type { JudgementId } from './schema/judgement.js';
+import type { StageId } from './schema/stage.js';
 
 const maps = new WeakMap<readonly object[], ReadonlyMap<string, unknown>>();
 

@@ -1,10 +1,10 @@
-import { assemble, type Loaded } from './assemble.js';
 import { builtInRead } from './built-in.js';
 import type { Catalog } from './catalog.js';
-import { CatalogError, type CatalogProblem } from './error.js';
-import { problem, type ReadPack } from './pack.js';
-import { type Pack, readPack } from './pack-text.js';
-import { keyOf, type SectionName } from './sections.js';
+import { assemble, type Loaded } from './loader/assemble.js';
+import { CatalogError, type CatalogProblem } from './loader/error.js';
+import { problem, type ReadPack } from './loader/pack.js';
+import { type Pack, readPack } from './loader/pack-text.js';
+import { keyOf, type SectionName } from './schema/sections.js';
 
 /** One entry that a pack brings, and what it does to the entry that was there. */
 export interface GivenEntry {

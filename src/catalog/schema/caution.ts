@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { figure } from './fields/figure.js';
+import { origin } from './fields/origin.js';
+import { use } from './fields/when.js';
+import { id, line, words } from './fields/word.js';
+import { stage } from './stage.js';
+
+/** Shown before the step it hangs on, not after. */
+export const caution = z.strictObject({
+  id,
+  title: line,
+  words,
+  /** 1 minor, 2 injury or fire possible, 3 serious */
+  severity: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+  /** where it is shown: any of these */
+  when: z
+    .strictObject({
+      stages: z.array(stage).min(1).optional(),
+      components: z.array(id).min(1).optional(),
+      checks: z.array(id).min(1).optional(),
+      agents: z.array(id).min(1).optional(),
+      runUp: z.array(id).min(1).optional(),
+      faults: z.array(id).min(1).optional(),
+      uses: z.array(use).min(1).optional(),
+    })
+    .refine((value) => Object.keys(value).length > 0, 'a caution hangs on something'),
+  figures: z.array(figure).optional(),
+  origin,
+});

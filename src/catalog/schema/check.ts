@@ -1,0 +1,179 @@
+import { z } from 'zod';
+import { band } from './fields/figure.js';
+import { origin } from './fields/origin.js';
+import { place } from './fields/place.js';
+import { architecture, when } from './fields/when.js';
+import { engineState, id, line, minutes, strength, words } from './fields/word.js';
+
+const outcome = z.strictObject({
+  id,
+  words: line,
+  /** the part of the scale that is this outcome, where the check ends in a number */
+  band: band.optional(),
+  /** outcomes of this check that cannot be seen beside it: when it was seen they are not known, instead of cleared */
+  hides: z.array(id).min(1).optional(),
+  /** what it says of whether the engine runs at all */
+  engine: engineState.optional(),
+  /** a healthy engine with one of these variants shows it as well */
+  usualWith: z.array(id).min(1).optional(),
+  note: line.optional(),
+});
+
+const link = z.preprocess(
+  (value) => {
+    if (typeof value !== 'object' || value === null || !('outcome' in value)) return value;
+    const { outcome, ...rest } = value;
+    return { ...rest, outcomes: Array.isArray(outcome) ? outcome : [outcome] };
+  },
+  z.strictObject({
+    /** given the fault, one of these outcomes is seen with this strength */
+    outcomes: z.array(id).min(1),
+    fault: id,
+    strength,
+    /** counts only on a machine with one of these complaints: what a good result says when the engine runs badly */
+    withComplaint: z.array(id).min(1).optional(),
+    when: when.optional(),
+    note: line.optional(),
+    /** set where it differs from the check's */
+    origin: origin.optional(),
+  }),
+);
+
+/** A check repeated with one suspect taken out of the way. */
+const differential = z.strictObject({
+  /** the check it repeats */
+  check: id,
+  /** outcomes of that check after which the repeat says anything */
+  after: z.array(id).min(1),
+  /** what is taken out of the way */
+  bypass: line,
+  /** the faults that are taken out of the way */
+  bypasses: z.array(id).min(1),
+  /** outcomes that accuse what was bypassed */
+  changed: z.array(id).min(1),
+  /** the outcome that clears it */
+  unchanged: id,
+});
+
+const checkFields = z.strictObject({
+  id,
+  title: line,
+  when: when.optional(),
+  /** the state the engine must be in */
+  engine: z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']),
+  /** it says something on an engine that cannot be turned, too */
+  whenLocked: z.literal(true).optional(),
+  /** advised only on an engine that would not run, was repaired and has not been tried since; then before all others */
+  afterRepair: z.literal(true).optional(),
+  /** the check in whose course it is made */
+  during: id.optional(),
+  /**
+   * ladder: one scale, healthy first, exactly one outcome is seen.
+   * kinds: the first outcome is healthy, the others are different things; one is seen unless `several`.
+   */
+  reads: z.enum(['ladder', 'kinds']),
+  several: z.literal(true).optional(),
+  outcomes: z.array(outcome).min(2),
+  minutes,
+  minutesOn: z.partialRecord(architecture, minutes).optional(),
+  instruments: z.array(line),
+  needsOff: z.array(place),
+  /** chance of an outcome other than the first on a machine that has none of the faults */
+  falseAlarm: z.number().gt(0).lt(1),
+  links: z.array(link),
+  /** checks that say nothing, or less, once this one is done */
+  destroys: z.array(id).optional(),
+  cautions: z.array(id).optional(),
+  differentialOf: differential.optional(),
+  /** the measurement that stands behind the outcome */
+  measurement: id.optional(),
+  note: words.optional(),
+  origin,
+});
+type CheckFields = z.infer<typeof checkFields>;
+
+export const check = checkFields.superRefine((value, context) => {
+  for (const { path, message } of contradictions(value)) context.addIssue({ code: 'custom', path, message });
+});
+
+interface Contradiction {
+  readonly path: (string | number)[];
+  readonly message: string;
+}
+
+/** What a check says that it cannot mean. */
+function contradictions(value: CheckFields): Contradiction[] {
+  const ids = value.outcomes.map((each) => each.id);
+  const { differentialOf } = value;
+  return [
+    ...(new Set(ids).size < ids.length
+      ? [{ path: ['outcomes'], message: 'two outcomes have the same id' }]
+      : []),
+    ...(value.several && value.reads === 'ladder'
+      ? [{ path: ['several'], message: 'a ladder has one outcome at a time' }]
+      : []),
+    ...value.outcomes.flatMap((each, index) => wrongHides(value, each, index)),
+    ...value.links.flatMap(({ outcomes }, index) => unknownOutcomes(ids, outcomes, ['links', index])),
+    ...value.links.flatMap((_, index) => blamesHealthy(value, index)),
+    ...unknownOutcomes(ids, differentialOf?.changed ?? [], ['differentialOf', 'changed']),
+    ...unknownOutcomes(ids, differentialOf ? [differentialOf.unchanged] : [], [
+      'differentialOf',
+      'unchanged',
+    ]),
+  ];
+}
+
+function unknownOutcomes(
+  known: readonly string[],
+  named: readonly string[],
+  path: (string | number)[],
+): Contradiction[] {
+  const unknown = named.filter((name) => !known.includes(name));
+  return unknown.map((name) => ({ path, message: `the check has no outcome "${name}"` }));
+}
+
+/** Only where several outcomes may be seen together can one hide another. */
+function wrongHides(
+  { outcomes, several }: CheckFields,
+  { id: own, hides = [] }: CheckFields['outcomes'][number],
+  index: number,
+): Contradiction[] {
+  const path = ['outcomes', index, 'hides'];
+  if (hides.length > 0 && !several)
+    return [{ path, message: 'only one outcome is seen at a time: nothing is hidden' }];
+  if (hides.includes(own)) return [{ path, message: 'an outcome does not hide itself' }];
+  return unknownOutcomes(
+    outcomes.map((each) => each.id),
+    hides,
+    path,
+  );
+}
+
+/** A healthy outcome accuses only where a complaint stands against it, or where a suspect was bypassed. */
+function blamesHealthy({ outcomes, links, differentialOf }: CheckFields, index: number): Contradiction[] {
+  const healthy = outcomes[0]!.id;
+  const entry = links[index]!;
+  if (differentialOf || entry.withComplaint || !entry.outcomes.includes(healthy)) return [];
+  const message = `"${healthy}" is the healthy outcome: it raises a fault only with a complaint (withComplaint)`;
+  return [{ path: ['links', index], message }];
+}
+
+/** Checks that read the same thing twice: counting each in full double-counts. */
+export const checkKin = z.strictObject({ id, checks: z.array(id).min(2), reads: line, origin });
+
+/** Evidence that the next action destroys: look first. */
+export const evidence = z.strictObject({
+  id,
+  look: line,
+  /** checks that read it */
+  checks: z.array(id).optional(),
+  measurements: z.array(id).optional(),
+  destroyedBy: z.strictObject({
+    words: line,
+    checks: z.array(id).optional(),
+    /** taking these off */
+    components: z.array(id).optional(),
+    agents: z.array(id).optional(),
+  }),
+  origin,
+});

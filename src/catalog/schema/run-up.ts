@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import { kinds } from '../../quantity/index.js';
+import { figure } from './fields/figure.js';
+import { origin } from './fields/origin.js';
+import { when } from './fields/when.js';
+import { id, line, words } from './fields/word.js';
+
+export const runUpPhases = [
+  'before-fuel',
+  'base-settings',
+  'static-governor',
+  'first-start',
+  'warm-up',
+  'carburetor',
+  'governed-speed',
+  'hunting',
+  'load-test',
+  'heat-and-leak',
+  'stop-checks',
+  'after-heat',
+  'break-in',
+] as const;
+
+/** One act of the run-up, in order. */
+export const runUpStep = z.strictObject({
+  id,
+  phase: z.enum(runUpPhases),
+  title: line,
+  words: words.optional(),
+  when: when.optional(),
+  /** shown before the act */
+  cautions: z.array(id).optional(),
+  answer: z.enum(['done', 'reading']),
+  kind: z.enum(kinds).optional(),
+  figures: z.array(figure).optional(),
+  /** a limit that holds on every machine this step is for, whatever its sheet says */
+  rule: figure.optional(),
+  measurement: id.optional(),
+  /** the line of the maker's sheet that the reading is held against */
+  spec: id.optional(),
+  /** other lines of the maker's sheet that the person needs before their eyes */
+  alsoSpecs: z.array(id).optional(),
+  check: id.optional(),
+  /** how long the engine must have run before it */
+  runMinutes: z.number().gt(0).optional(),
+  /** asked for outright before the machine leaves */
+  barsHandOver: z.literal(true).optional(),
+  origin,
+});
+
+/** A number that is written down before the machine leaves. */
+export const acceptance = z.strictObject({
+  id,
+  title: line,
+  when: when.optional(),
+  kind: z.enum([...kinds, 'count', 'words']),
+  unit: z.string().optional(),
+  measurement: id.optional(),
+  spec: id.optional(),
+  check: id.optional(),
+  figures: z.array(figure).optional(),
+  origin,
+});
+
+/** What is due next, and when. */
+export const nextDue = z.strictObject({
+  id,
+  what: line,
+  due: line,
+  hours: z.strictObject({ from: z.number(), to: z.number() }).optional(),
+  months: z.number().optional(),
+  when: when.optional(),
+  origin,
+});
+
+/** A way to lay the machine up. */
+export const layUp = z.strictObject({
+  id,
+  name: line,
+  steps: z.array(line).min(1),
+  note: line.optional(),
+  origin,
+});

@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { origin } from './fields/origin.js';
+import { id, line, minutes, words } from './fields/word.js';
+
+export const stageIds = [
+  'intake',
+  'findings',
+  'worth-it',
+  'parts',
+  'teardown',
+  'measure',
+  'assembly',
+  'run-up',
+  'hand-over',
+] as const;
+export const stage = z.enum(stageIds);
+export type StageId = (typeof stageIds)[number];
+
+const span = z.strictObject({ from: minutes, to: minutes });
+
+/** One piece of the whole job as the trade does it, under the stage it belongs to. */
+export const stagePart = z.strictObject({
+  id,
+  name: line,
+  /** left out for what runs through all stages */
+  stage: stage.optional(),
+  goal: words,
+  decisions: words,
+  goesWrong: z.array(line).min(1),
+  forgotten: z.array(line).min(1),
+  activeMinutes: z.array(z.strictObject({ ...span.shape, of: line.optional() })),
+  /** adds to all stages, in percent */
+  addsPercent: span.optional(),
+  wait: line.optional(),
+  origin,
+});
+
+/** What a whole job of a kind takes. */
+export const jobTotal = z.strictObject({ id, name: line, active: span, origin });
+
+/** Not on before this is true. */
+export const gate = z.strictObject({
+  id,
+  name: line,
+  stage,
+  /** components that must be in for the gate to be asked */
+  after: z.array(id),
+  demands: z.array(line).min(1),
+  /** pictures wanted once it is passed */
+  views: z.array(line).min(1).optional(),
+  measurements: z.array(id).optional(),
+  checks: z.array(id).optional(),
+  origin,
+});
