@@ -1,14 +1,13 @@
 export { geopotentialM, type StandardAir, standardAir, standardAirAtMapHeight } from './atmosphere.js';
-export { type EngineArchitecture, ringGapLeakMm2, soundLeaks, usualGauge } from './cranking/class-engine.js';
+export { ringGapLeakMm2, soundLeaks, usualGauge } from './cranking/class-engine.js';
 export {
   type ClassifiedCompression,
   type CompressionReading,
-  type CompressionRung,
   classifyCompression,
   compressionRungs,
 } from './cranking/classify.js';
 export { type CrankingOptions, type CrankingResult, crank, type TracePoint } from './cranking/crank.js';
-export { type Exchange, portOpensDeg, valveAreaMm2, valveTiming } from './cranking/exchange.js';
+export { portOpensDeg, valveAreaMm2, valveTiming } from './cranking/exchange.js';
 export {
   type CompressionConditions,
   type CompressionGeometry,
@@ -24,13 +23,11 @@ export {
   type CrankingConditions,
   type Leaks,
   noLeaks,
-  type Release,
-  type Sag,
 } from './cranking/setup.js';
 export { annandCoefficient, hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
 export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
 export { EngineError } from './error.js';
-export { burnedPart, durationPartAt, wiebeUsual } from './firing/burn.js';
+export { burnedPart, durationPartAt } from './firing/burn.js';
 export {
   type ExpectedFiring,
   type ExpectedPower,
@@ -42,14 +39,7 @@ export {
   likelyPower,
   standardWeather,
 } from './firing/expected-firing.js';
-export {
-  type Burn,
-  type Charge,
-  type FiredEngine,
-  type FiringConditions,
-  type FiringResult,
-  fire,
-} from './firing/fire.js';
+export { type Burn, type Charge, type FiredEngine, type FiringConditions, fire } from './firing/fire.js';
 export { automotiveFriction } from './firing/friction.js';
 export { airAlone, airFuelRatio, gasolineCharge } from './firing/gas.js';
 export { type HeadLoad, headLoad } from './firing/head-load.js';
@@ -66,7 +56,6 @@ export { coilGap, keyOffsetMm, sparkShiftDeg } from './ignition.js';
 export {
   faaOrificeMm,
   faaSupplyPa,
-  heldAtPercent,
   heldPressure,
   type LeakTester,
   leakArea,
@@ -77,11 +66,9 @@ export { jetFor, jetForBlend, richening, richeningByDensity } from './mixture.js
 export {
   approximateAirDensity,
   dryAirDensity,
-  dryAirPressure,
   magnusPressure,
   moistAirDensity,
   saturationPressure,
-  type Weather,
 } from './moist-air.js';
 export {
   crankingDrag,
@@ -110,6 +97,6 @@ export {
   tipSpeed,
   tipSpeedLimit,
 } from './speeds.js';
-export { dynamicViscosity, viscosityAt, viscosityLine } from './viscosity.js';
+export { viscosityAt, viscosityLine } from './viscosity.js';
 export { referenceViscosities, viscosityIndex } from './viscosity-index.js';
 export { worksheets } from './worksheets.js';

@@ -52,7 +52,7 @@ export function torqueBounds(form: ThreadForm): TorqueBounds {
 
 const likelyUnits: readonly string[] = ['in-lb', 'ft-lb', 'N·m'];
 
-export function plausibleTorque(form: ThreadForm): PlausibleBounds {
+function plausibleTorque(form: ThreadForm): PlausibleBounds {
   const { lowNm, highNm, because } = torqueBounds(form);
   return { low: of(lowNm, 'N·m'), high: of(highNm, 'N·m'), because, likelyUnits };
 }

@@ -2,18 +2,10 @@ export { convert, of, to, withOrigin, withUncertainty } from './convert.js';
 export { QuantityError, type QuantityErrorCode } from './error.js';
 export { findUnit, siUnitOf, unitsOf } from './find-unit.js';
 export { examples } from './hint.js';
-export { readNumber, type WrittenNumber } from './number.js';
+export { readNumber } from './number.js';
 export { type ParseOptions, parse } from './parse.js';
 export { type PlausibleBounds, requirePlausible } from './plausible.js';
-export {
-  type Kind,
-  kinds,
-  type Origin,
-  type OriginKind,
-  originKinds,
-  type Quantity,
-  type UnitSystem,
-} from './quantity.js';
+export { type Kind, kinds, type Origin, originKinds, type Quantity, type UnitSystem } from './quantity.js';
 export { parseRange, type QuantityRange } from './range.js';
 export { readerUnit } from './reader-unit.js';
 export { type ShowOptions, show, showAsWritten, showBoth } from './show.js';

@@ -12,9 +12,8 @@ export {
 export { type CalendarOptions, calendar, undated } from './calendar.js';
 export { type ChapterFile, chapters } from './chapters.js';
 export { RecordError } from './error.js';
-export { type FontFace, fontFiles, type RecordFonts, readFonts } from './pdf/fonts.js';
-export { type PrintableMime, type PrintablePicture, pictureProblem } from './pdf/picture.js';
-export type { Paper } from './pdf/theme.js';
+export { type RecordFonts, readFonts } from './pdf/fonts.js';
+export { type PrintablePicture, pictureProblem } from './pdf/picture.js';
 export * from './service-record/index.js';
 export { type ServiceRecordOptions, serviceRecordPdf } from './service-record-pdf.js';
 export { type Tables, tables } from './tables.js';

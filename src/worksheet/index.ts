@@ -14,16 +14,7 @@ export {
 } from './answers.js';
 export { type Check, checkExample } from './checks.js';
 export { describe, type WorksheetDescription } from './describe.js';
-export {
-  curve,
-  type Picture,
-  type PictureAxis,
-  type PictureBand,
-  type PictureCurve,
-  type PictureMark,
-  picture,
-  spaced,
-} from './picture.js';
+export { curve, type Picture, type PictureAxis, type PictureBand, picture, spaced } from './picture.js';
 export { type PrintedAnswer, printJson, printText } from './print.js';
 export { quantityWorksheets } from './quantity-worksheets.js';
 export { run, type WrittenFields } from './run.js';
@@ -33,9 +24,7 @@ export {
   type Example,
   type Expected,
   type Field,
-  type FieldKind,
   type Given,
-  type Mark,
   type Point,
   type Worksheet,
   WorksheetError,

@@ -1,7 +1,7 @@
 import { requirePositive, requireWithin } from '../error.js';
 
 /** Wiebe's constants as the book has them: 0.99326 is burned at the end. From memory. */
-export const wiebeUsual = { a: 5, m: 2 } as const;
+const wiebeUsual = { a: 5, m: 2 } as const;
 
 /**
  * Part of the charge that has burned, 0 to 1, at a part of the burning's duration.

@@ -18,7 +18,7 @@ const own = (subset: string) => ({
 });
 
 /** File names of the faces that are shipped with the program, for whoever reads them from disk. */
-export const fontFiles = [
+const fontFiles = [
   own('latin'),
   own('latin-ext'),
   { regular: 'Roboto-Regular.ttf', bold: 'Roboto-Medium.ttf', italic: 'Roboto-Italic.ttf' },

@@ -35,7 +35,7 @@ export interface ContentOptions {
 type Known = Pick<Catalog, 'checks' | 'runUp'> & Partial<Pick<Catalog, 'measurements' | 'specs'>>;
 
 /** Two rows of six; one row where it must be brief. */
-export const standardPictureLimit: Readonly<Record<Detail, number>> = { full: 12, brief: 6 };
+const standardPictureLimit: Readonly<Record<Detail, number>> = { full: 12, brief: 6 };
 
 /** What the service record of a job says, in the order in which it is printed. Pure; an empty job gives a short one. */
 export function recordContent(job: Job, shop: Shop, options: ContentOptions): RecordContent {

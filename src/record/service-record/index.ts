@@ -1,4 +1,4 @@
-export { type ContentOptions, recordContent, standardPictureLimit } from './content.js';
+export { type ContentOptions, recordContent } from './content.js';
 export type {
   Block,
   BoreBlock,
