@@ -7,7 +7,7 @@ export {
   compressionRungs,
 } from './cranking/classify.js';
 export { type CrankingOptions, type CrankingResult, crank, type TracePoint } from './cranking/crank.js';
-export { portOpensDeg, valveAreaMm2, valveTiming } from './cranking/exchange.js';
+export { valveAreaMm2, valveTiming } from './cranking/exchange.js';
 export {
   type CompressionConditions,
   type CompressionGeometry,

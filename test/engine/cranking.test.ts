@@ -15,7 +15,6 @@ import {
   noLeaks,
   orificeFlow,
   ottoCycle,
-  portOpensDeg,
   ringGapLeakMm2,
   soundLeaks,
   type TracePoint,
@@ -418,12 +417,6 @@ describe('a two-stroke', () => {
   test('fills the gauge once a turn', () => {
     const { readingPa } = crank(engine, gauge, { ...threePulls, rpm: 500 });
     expect(readingPa).toBeGreaterThan(5e5);
-  });
-
-  test('a port edge measured from top is the angle it opens', () => {
-    const opens = portOpensDeg({ strokeMm: 34, rodMm: 60 }, 23);
-    expect(opens).toBeGreaterThan(100);
-    expect(opens).toBeLessThan(115);
   });
 });
 

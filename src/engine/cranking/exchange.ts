@@ -1,5 +1,5 @@
 import { EngineError, requireNotNegative, requirePositive, requireWithin } from '../error.js';
-import { angleAtTravelDeg, type CrankGeometry, pistonTravelMm } from '../slider-crank.js';
+import { type CrankGeometry, pistonTravelMm } from '../slider-crank.js';
 
 /** One valve of a four-stroke; angles are crank degrees after firing top, 0 to 720. */
 export interface ValveEvent {
@@ -145,6 +145,3 @@ function portArea(crank: CrankGeometry, opensDeg: number, areaMm2: number): (ang
   const perMm = (requireNotNegative(areaMm2, 'portArea') * 1e-6) / (crank.strokeMm - edge);
   return (angle) => Math.max(0, pistonTravelMm(crank, angle) - edge) * perMm;
 }
-
-/** Degrees after top at which a port whose upper edge stands this far below top is uncovered. */
-export const portOpensDeg = angleAtTravelDeg;
