@@ -1,48 +1,7 @@
 export { geopotentialM, type StandardAir, standardAir, standardAirAtMapHeight } from './atmosphere.js';
-export { ringGapLeakMm2, soundLeaks, usualGauge } from './cranking/class-engine.js';
-export {
-  type ClassifiedCompression,
-  type CompressionReading,
-  classifyCompression,
-  compressionRungs,
-} from './cranking/classify.js';
-export { type CrankingOptions, type CrankingResult, crank, type TracePoint } from './cranking/crank.js';
-export { valveAreaMm2, valveTiming } from './cranking/exchange.js';
-export {
-  type CompressionConditions,
-  type CompressionGeometry,
-  type CompressionSpreads,
-  type ExpectedCompression,
-  expectedCompression,
-  uncertaintyBesideLeak,
-} from './cranking/expected.js';
-export { type LeakFound, leakFromReading, readingWithLeak } from './cranking/find-leak.js';
-export {
-  type CompressionGauge,
-  type CrankedEngine,
-  type CrankingConditions,
-  type Leaks,
-  noLeaks,
-} from './cranking/setup.js';
-export { annandCoefficient, hohenbergCoefficient, wallHeatCoefficient } from './cranking/wall-heat.js';
-export { DormandPrince, type Slope, type Tolerance } from './dormand-prince.js';
+export * from './cranking/index.js';
 export { EngineError } from './error.js';
-export { burnedPart, durationPartAt } from './firing/burn.js';
-export {
-  type ExpectedFiring,
-  type ExpectedPower,
-  expectedFiring,
-  expectedPower,
-  type FiringGeometry,
-  type FiringGiven,
-  likelyFiring,
-  likelyPower,
-  standardWeather,
-} from './firing/expected-firing.js';
-export { type Burn, type Charge, type FiredEngine, type FiringConditions, fire } from './firing/fire.js';
-export { automotiveFriction } from './firing/friction.js';
-export { airAlone, airFuelRatio, gasolineCharge } from './firing/gas.js';
-export { type HeadLoad, headLoad } from './firing/head-load.js';
+export * from './firing/index.js';
 export {
   ethanolBlend,
   fuelAge,
@@ -84,7 +43,7 @@ export {
   winterGrades,
 } from './oil-grades.js';
 export { criticalRatio, flowFunction, holeAreaMm2, holeDiameterMm, orificeFlow } from './orifice.js';
-export { gammaOfAir, type OttoCycle, ottoCycle } from './otto-cycle.js';
+export { type OttoCycle, ottoCycle } from './otto-cycle.js';
 export { iso1585Factor, saeJ1349Factor } from './power-correction.js';
 export { angleAtTravelDeg, cylinderVolumeCc, displacementCc, pistonTravelMm } from './slider-crank.js';
 export {

@@ -10,7 +10,6 @@ import {
   faaSupplyPa,
   flowFunction,
   fuelAge,
-  gammaOfAir,
   gradeLine,
   gradesFor,
   heldPressure,
@@ -41,6 +40,7 @@ import {
   viscosityLine,
   waterToleranceE10,
 } from '../../src/engine/index.js';
+import { gammaOfAir } from '../../src/engine/otto-cycle.js';
 
 const seed = { seed: 12, numRuns: 100 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -2,24 +2,26 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { naiveCrank } from '../../bench/engine/naive-crank.js';
 import { gauge, tenPulls, usualEngine } from '../../bench/engine/usual-engine.js';
+import { ringGapLeakMm2 } from '../../src/engine/cranking/class-engine.js';
 import { partsKept } from '../../src/engine/cranking/pull-speed.js';
 import { volumeLaw } from '../../src/engine/cranking/state.js';
 import {
   annandCoefficient,
+  hohenbergCoefficient,
+  wallHeatCoefficient,
+} from '../../src/engine/cranking/wall-heat.js';
+import {
   type CrankedEngine,
   type CrankingConditions,
   crank,
   cylinderVolumeCc,
   EngineError,
-  hohenbergCoefficient,
   noLeaks,
   orificeFlow,
   ottoCycle,
-  ringGapLeakMm2,
   soundLeaks,
   type TracePoint,
   usualGauge,
-  wallHeatCoefficient,
 } from '../../src/engine/index.js';
 
 const closed = { ...usualGauge, adapterMl: 0, valveMm2: 0 };

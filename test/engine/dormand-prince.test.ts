@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { DormandPrince, EngineError, type Slope } from '../../src/engine/index.js';
+import { DormandPrince, type Slope } from '../../src/engine/dormand-prince.js';
+import { EngineError } from '../../src/engine/index.js';
 
 const circle: Slope = (_x, y, out) => {
   out[0] = -y[1]!;

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gauge, tenPulls, usualEngine } from '../../bench/engine/usual-engine.js';
 import { builtInCatalog } from '../../src/catalog/index.js';
+import { compressionRungs } from '../../src/engine/cranking/classify.js';
 import {
   type CompressionGeometry,
   classifyCompression,
-  compressionRungs,
   crank,
   EngineError,
   expectedCompression,

@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { hohenbergCoefficient, wallHeatCoefficient } from '../../src/engine/cranking/wall-heat.js';
+import { burnedPart } from '../../src/engine/firing/burn.js';
+import { automotiveFriction } from '../../src/engine/firing/friction.js';
 import {
-  automotiveFriction,
-  burnedPart,
   cylinderVolumeCc,
-  hohenbergCoefficient,
   meanPistonSpeed,
   pistonTravelMm,
   stoichiometricAir,
-  wallHeatCoefficient,
 } from '../../src/engine/index.js';
 
 describe('Internal Combustion Engine Fundamentals 1988', () => {

@@ -1,4 +1,3 @@
-import { standardAirAtMapHeight } from '../atmosphere.js';
 import {
   classChamberMm2,
   classEngines,
@@ -54,12 +53,6 @@ export interface ExpectedPower {
   readonly frictionPa: number;
   /** widest first, of the logarithm of the power */
   readonly shares: readonly BandShare[];
-}
-
-/** The weather of the standard atmosphere at a map's height, with half the vapor that the air can hold. */
-export function standardWeather(altitudeM: number): Weather {
-  const air = standardAirAtMapHeight(altitudeM);
-  return { pascal: air.pascal, celsius: air.kelvin - 273.15, humidity: 0.5 };
 }
 
 /**
