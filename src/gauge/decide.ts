@@ -1,4 +1,4 @@
-import { GaugeError, requireFinite, requireNotNegative } from './error.js';
+import { GaugeError, requireConfidence, requireFinite, requireNotNegative } from './error.js';
 import { figure, percent } from './figure.js';
 import { normalBelow } from './normal.js';
 import { studentBelow } from './student.js';
@@ -87,12 +87,7 @@ function check({ value, u, limit, confidence = standardConfidence, degreesOfFree
   if (max !== undefined) requireFinite(max, 'limit.max');
   if (min !== undefined && max !== undefined && min > max)
     throw new GaugeError(`limit.min ${min} stands above limit.max ${max}.`, 'limit', limit);
-  if (!(confidence > 0.5 && confidence < 1))
-    throw new GaugeError(
-      `confidence must lie between 0.5 and 1; got ${confidence}.`,
-      'confidence',
-      confidence,
-    );
+  requireConfidence(confidence);
   if (degreesOfFreedom !== undefined && !(degreesOfFreedom >= 1))
     throw new GaugeError(
       `degreesOfFreedom must be at least 1; got ${degreesOfFreedom}.`,

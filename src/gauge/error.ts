@@ -26,3 +26,13 @@ export function requireNotNegative(value: number, field: string): number {
     throw new GaugeError(`${field} cannot be below 0; got ${value}.`, field, value);
   return value;
 }
+
+/** The share of cases a decision is to be right in; at one half it decides nothing. */
+export function requireConfidence(confidence: number): void {
+  if (!(confidence > 0.5 && confidence < 1))
+    throw new GaugeError(
+      `confidence must lie between 0.5 and 1; got ${confidence}.`,
+      'confidence',
+      confidence,
+    );
+}

@@ -8,7 +8,7 @@ import {
   verdictWords,
   whereWords,
 } from './decide.js';
-import { GaugeError, requireFinite, requireNotNegative } from './error.js';
+import { GaugeError, requireConfidence, requireFinite, requireNotNegative } from './error.js';
 import { figure } from './figure.js';
 import { meanNoiseRange, noiseRangeBelow } from './noise-range.js';
 import { normalBelow } from './normal.js';
@@ -122,12 +122,7 @@ function requirePicked(
   requireFinite(bound, 'limit');
   if (!Number.isInteger(count) || count < 1)
     throw new GaugeError(`count must be a whole number from 1; got ${count}.`, 'count', count);
-  if (!(confidence > 0.5 && confidence < 1))
-    throw new GaugeError(
-      `confidence must lie between 0.5 and 1; got ${confidence}.`,
-      'confidence',
-      confidence,
-    );
+  requireConfidence(confidence);
 }
 
 interface Outcome {

@@ -1,8 +1,8 @@
 import { setImmediate as breath } from 'node:timers/promises';
 import { sql } from 'kysely';
+import { entryPages } from './entry-pages.js';
 import type { Db, Dialect } from './tables.js';
 
-const entriesAQuery = 500;
 const entriesAStatement = 100;
 
 /** All rows of one database into the empty tables of another, with the same seq numbers; gives the head. */
@@ -17,24 +17,17 @@ export async function copyRows(from: Db, to: Db, toDialect: Dialect): Promise<nu
 }
 
 async function copyEntries(from: Db, to: Db): Promise<number> {
-  for (let last = 0; ; ) {
-    const query = from
-      .selectFrom('entries')
-      .selectAll()
-      .where('seq', '>', last)
-      .orderBy('seq')
-      .limit(entriesAQuery);
-    const rows = await query.execute();
+  let last = 0;
+  for await (const rows of entryPages(from)) {
     for (let i = 0; i < rows.length; i += entriesAStatement) {
       await to
         .insertInto('entries')
         .values(rows.slice(i, i + entriesAStatement))
         .execute();
     }
-    await breath();
     last = rows.at(-1)?.seq ?? last;
-    if (rows.length < entriesAQuery) return last;
   }
+  return last;
 }
 
 async function copyPicture(from: Db, to: Db, sha256: string): Promise<void> {

@@ -1,6 +1,7 @@
 import { setImmediate as breath } from 'node:timers/promises';
 import { sql } from 'kysely';
 import { shopLog } from '../job/index.js';
+import { entryPages } from './entry-pages.js';
 import { StoreError } from './error.js';
 import { chunkRows, hashOf, joined } from './pictures.js';
 import { pictureOf } from './references.js';
@@ -53,23 +54,10 @@ interface LogCheck {
   readonly problems: string[];
 }
 
-const entriesAQuery = 500;
-
 async function checkEntries(db: Db): Promise<LogCheck> {
   const log: LogCheck = { entries: 0, jobs: new Set(), opened: new Set(), shown: new Map(), problems: [] };
-  for (let last = 0; ; ) {
-    const query = db
-      .selectFrom('entries')
-      .selectAll()
-      .where('seq', '>', last)
-      .orderBy('seq')
-      .limit(entriesAQuery);
-    const rows = await query.execute();
-    for (const row of rows) checkEntry(log, row);
-    if (rows.length < entriesAQuery) return log;
-    last = rows.at(-1)!.seq;
-    await breath();
-  }
+  for await (const rows of entryPages(db)) for (const row of rows) checkEntry(log, row);
+  return log;
 }
 
 function checkEntry(log: LogCheck, row: Pick<EntryRow, 'id' | 'job' | 'kind' | 'body'>): void {

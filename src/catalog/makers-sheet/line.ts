@@ -1,26 +1,13 @@
-import type { Quantity } from '../../quantity/index.js';
+import type { SpecValue } from './value.js';
 
 /** What one line of a maker's sheet was understood to say. */
-export interface SpecLine {
+export interface SpecLine extends SpecValue {
   /** the line as pasted */
   readonly line: string;
   /** the part of it that names the thing */
   readonly label: string;
   /** the spec, where the label is exactly one that the vocabulary knows */
   readonly spec?: string;
-  readonly value?: Quantity;
-  /** the upper end of a range; `value` is the lower */
-  readonly upTo?: Quantity;
-  /** set where only one end was written */
-  readonly bound?: 'at most' | 'at least';
-  /** for values that are words */
-  readonly text?: string;
-  /** what was taken for granted, in words: a unit that did not stand there */
-  readonly assumed?: string;
-  /** why it must not be believed as it stands */
-  readonly problem?: string;
-  /** the reading that was probably meant */
-  readonly likely?: Quantity;
   /** spec ids that may be meant, the nearest first, where none is exact */
   readonly candidates: readonly string[];
 }

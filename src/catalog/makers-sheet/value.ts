@@ -18,10 +18,11 @@ export interface SpecValue {
   readonly upTo?: Quantity;
   /** set where only one end was written: "0.030 in max" */
   readonly bound?: 'at most' | 'at least';
+  /** for values that are words */
   readonly text?: string;
-  /** what was taken for granted, in words */
+  /** what was taken for granted, in words: a unit that did not stand there */
   readonly assumed?: string;
-  /** why it must not be believed, a sentence */
+  /** why it must not be believed as it stands, a sentence */
   readonly problem?: string;
   /** the reading that was probably meant */
   readonly likely?: Quantity;

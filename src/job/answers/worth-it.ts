@@ -2,7 +2,6 @@ import { type Architecture, architectures, byId, type Catalog, componentsOf } fr
 import {
   infer,
   type Machine,
-  NetworkError,
   type PartsKnown,
   type Worth,
   type WorthAsked,
@@ -11,6 +10,7 @@ import {
   worthIt,
 } from '../../diagnose/index.js';
 import type { From, Job, Shop } from '../job.js';
+import { contradiction, isContradiction } from './contradiction.js';
 import { faultsSaid, machineOf } from './findings/machine-case.js';
 import { kindOfPart } from './parts/part-kind.js';
 import { doneSteps, tally } from './steps/tally.js';
@@ -63,12 +63,8 @@ export function worthOf(job: Job, catalog: Catalog, shop: Shop, options: WorthOp
   try {
     return { state: 'answered', worth: worthIt(askedFor(then, catalog, terms, options)), ...terms };
   } catch (error) {
-    if (!(error instanceof NetworkError && error.code === 'impossible')) throw error;
-    return {
-      state: 'cannot',
-      because: 'contradiction',
-      words: 'What was seen and what was decided cannot both be so. Strike the line that is wrong.',
-    };
+    if (!isContradiction(error)) throw error;
+    return contradiction;
   }
 }
 

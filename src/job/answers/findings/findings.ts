@@ -6,12 +6,12 @@ import {
   type Findings,
   findings,
   infer,
-  NetworkError,
   nextChecks,
   type Ranked,
   safetyQuestions,
 } from '../../../diagnose/index.js';
 import type { Job } from '../../job.js';
+import { contradiction, isContradiction } from '../contradiction.js';
 import { tally } from '../steps/tally.js';
 import { machineOf } from './machine-case.js';
 
@@ -47,12 +47,8 @@ export function findingsOf(job: Job, catalog: Catalog, options: FindingsOptions 
     const next = nextChecks(machine, inference, shopNow(job, options), options.checks ?? usualChecks);
     return { state: 'answered', findings: said, next, enough: enoughToAct(machine, inference, next) };
   } catch (error) {
-    if (!(error instanceof NetworkError && error.code === 'impossible')) throw error;
-    return {
-      state: 'cannot',
-      because: 'contradiction',
-      words: 'What was seen and what was decided cannot both be so. Strike the line that is wrong.',
-    };
+    if (!isContradiction(error)) throw error;
+    return contradiction;
   }
 }
 
@@ -67,7 +63,7 @@ export function safetyFound(job: Job, catalog: Catalog, frequencies?: ReadonlyMa
     const asked = safetyQuestions(machine, (fault) => likely[machine.now(fault)] ?? 0);
     return asked.filter((q) => q.state === 'found').map((q) => q.name);
   } catch (error) {
-    if (error instanceof NetworkError && error.code === 'impossible') return [];
+    if (isContradiction(error)) return [];
     throw error;
   }
 }

@@ -1,9 +1,10 @@
 import { byId, type Catalog } from '../../../catalog/index.js';
-import { byFault, infer, type Machine, NetworkError } from '../../../diagnose/index.js';
+import { byFault, infer, type Machine } from '../../../diagnose/index.js';
 import type { RawEntry } from '../../entry.js';
 import { fold } from '../../fold.js';
 import type { Job, LogLine } from '../../job.js';
 import { lineWords } from '../../line-words.js';
+import { isContradiction } from '../contradiction.js';
 import { machineOf } from './machine-case.js';
 
 /** A fault that the last line raised or lowered. */
@@ -65,7 +66,7 @@ function likely(machine: Machine): ReadonlyMap<string, number> | undefined {
     const posterior = byFault(infer(machine.network));
     return new Map(machine.faults.map(({ id }) => [id, posterior[machine.now(id)] ?? 0]));
   } catch (error) {
-    if (error instanceof NetworkError && error.code === 'impossible') return undefined;
+    if (isContradiction(error)) return undefined;
     throw error;
   }
 }
