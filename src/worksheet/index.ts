@@ -14,6 +14,7 @@ export {
 } from './answers.js';
 export { type Check, checkExample } from './checks.js';
 export { describe, type WorksheetDescription } from './describe.js';
+export { ask, choice, optional, standing } from './fields.js';
 export { curve, type Picture, type PictureAxis, type PictureBand, picture, spaced } from './picture.js';
 export { type PrintedAnswer, printJson, printText } from './print.js';
 export { quantityWorksheets } from './quantity-worksheets.js';

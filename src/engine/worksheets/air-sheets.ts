@@ -1,12 +1,16 @@
 import {
   amount,
+  ask,
+  choice,
   computed,
   curve,
   type Given,
   number,
+  optional,
   type Picture,
   picture,
   spaced,
+  standing,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
@@ -16,7 +20,7 @@ import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.j
 import { approximateAirDensity, dryAirPressure, moistAirDensity, type Weather } from '../moist-air.js';
 import { iso1585Factor, saeJ1349Factor } from '../power-correction.js';
 import { refusing } from './answers.js';
-import { altitude, ask, choice, optional, standing } from './fields.js';
+import { altitude } from './fields.js';
 
 const icao = 'ICAO Doc 7488 / ISO 2533';
 const temperature = ask(

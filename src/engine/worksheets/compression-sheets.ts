@@ -1,13 +1,17 @@
 import {
   type Answer,
   amount,
+  ask,
+  choice,
   computed,
   curve,
   type Field,
   type Given,
   lines,
+  optional,
   picture,
   spaced,
+  standing,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
@@ -26,7 +30,7 @@ import {
 import { type LeakFound, leakFromReading } from '../cranking/find-leak.js';
 import { refusing } from './answers.js';
 import { leakPicture, psi, strokePicture } from './compression-picture.js';
-import { ask, bore, choice, optional, optionalMm, rod, standing, stroke } from './fields.js';
+import { barometer, bore, optionalMm, rod, stroke } from './fields.js';
 
 const model = computed('cranking cycle over crank angle (own model); band by JCGM 100:2008, 5.1.2, k = 2');
 
@@ -61,16 +65,6 @@ const engineFields: readonly Field[] = [
     'unknown',
   ),
 ];
-
-const barometer = optional(
-  ask(
-    'pressure',
-    'barometer',
-    'Barometer',
-    'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
-    '980 hPa',
-  ),
-);
 
 const crankingFields: readonly Field[] = [
   choice(

@@ -1,27 +1,4 @@
-import type { Kind } from '../../quantity/index.js';
-import type { Field, Given } from '../../worksheet/index.js';
-
-/** A field that asks for a quantity of a kind. */
-export const ask = (kind: Kind, id: string, label: string, help: string, hint: string): Field => ({
-  ...{ id, label, help, kind, hint },
-});
-
-export const optional = (field: Field): Field => ({ ...field, required: false });
-
-/** The same field with a figure that stands when nothing is written; the help must say where it comes from. */
-export const standing = (field: Field, standard: string): Field => ({ ...field, standard });
-
-export const choice = (
-  id: string,
-  label: string,
-  help: string,
-  choices: readonly (readonly [id: string, label: string])[],
-  standard?: string,
-): Field => ({
-  ...{ id, label, help, kind: 'choice' as const },
-  choices: choices.map(([each, words]) => ({ id: each, label: words })),
-  ...(standard !== undefined && { standard }),
-});
+import { ask, type Given, optional } from '../../worksheet/index.js';
 
 export const bore = ask('length', 'bore', 'Bore', 'Diameter of the cylinder.', '2.5625 in');
 export const stroke = ask(
@@ -46,6 +23,17 @@ export const altitude = ask(
   'Altitude',
   'Above sea level, as a map gives it.',
   '1500 m',
+);
+
+/** At a worksheet that takes the altitude as well. */
+export const barometer = optional(
+  ask(
+    'pressure',
+    'barometer',
+    'Barometer',
+    'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
+    '980 hPa',
+  ),
 );
 
 /** A length field in millimeters, if it is given. */

@@ -1,10 +1,10 @@
-import { computed, type Field, type Given } from '../../worksheet/index.js';
+import { ask, choice, computed, type Field, type Given, optional, standing } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { EngineArchitecture } from '../cranking/class-engine.js';
 import type { BandShare } from '../cranking/expected.js';
 import type { FiringGeometry } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
-import { ask, choice, optional, optionalMm, standing } from './fields.js';
+import { barometer, optionalMm } from './fields.js';
 
 export const firingModel = computed(
   'firing stroke over crank angle (Wiebe burning, Hohenberg wall heat; own model); band by JCGM 100:2008, 5.1.2, k = 2',
@@ -45,15 +45,7 @@ export const speed = standing(
 );
 export const air: readonly Field[] = [
   standing(ask('length', 'altitude', 'Altitude', 'Where it works; sea level stands.', '500 m'), '0 m'),
-  optional(
-    ask(
-      'pressure',
-      'barometer',
-      'Barometer',
-      'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
-      '980 hPa',
-    ),
-  ),
+  barometer,
   standing(
     ask(
       'temperature',

@@ -3,10 +3,13 @@ import { of, showBoth } from '../../quantity/index.js';
 import {
   type Answer,
   amount,
+  ask,
+  choice,
   computed,
   type Given,
   lines,
   number,
+  optional,
   picture,
   verdict,
   type Worksheet,
@@ -16,7 +19,7 @@ import { type ExpectedFiring, expectedFiring, type FiringGeometry } from '../fir
 import { headLoad } from '../firing/head-load.js';
 import { refusing } from './answers.js';
 import { psi } from './compression-picture.js';
-import { ask, bore, choice, optional, rod, stroke } from './fields.js';
+import { bore, rod, stroke } from './fields.js';
 import {
   fieldOf,
   firingModel,

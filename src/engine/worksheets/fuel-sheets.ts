@@ -1,8 +1,16 @@
 import { to } from '../../quantity/index.js';
-import { amount, computed, practice, verdict, type Worksheet, words } from '../../worksheet/index.js';
+import {
+  amount,
+  ask,
+  choice,
+  computed,
+  practice,
+  verdict,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
 import { refusing } from './answers.js';
-import { ask, choice } from './fields.js';
 
 const day = 86_400;
 

@@ -1,11 +1,14 @@
 import {
   amount,
+  ask,
   computed,
   curve,
   number,
+  optional,
   type Picture,
   picture,
   spaced,
+  standing,
   type Worksheet,
 } from '../../worksheet/index.js';
 import { classRodMm } from '../cranking/class-engine.js';
@@ -19,7 +22,7 @@ import {
 } from '../slider-crank.js';
 import { meanPistonSpeed } from '../speeds.js';
 import { refusing } from './answers.js';
-import { ask, bore, optional, optionalMm, rod, standing, stroke } from './fields.js';
+import { bore, optionalMm, rod, stroke } from './fields.js';
 
 const swept = computed('π/4 · bore² · stroke');
 const ratioRule = computed('(swept + clearance)/clearance');

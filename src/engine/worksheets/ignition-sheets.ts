@@ -1,19 +1,23 @@
 import {
   amount,
+  ask,
+  choice,
   computed,
   curve,
   type Given,
   judgement,
+  optional,
   type Picture,
   picture,
   spaced,
+  standing,
   verdict,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
 import { classCoilGapMm, coilGap, keyOffsetMm, sparkShiftDeg } from '../ignition.js';
 import { refusing } from './answers.js';
-import { ask, choice, optional, optionalMm, standing } from './fields.js';
+import { optionalMm } from './fields.js';
 
 const arc = computed('arc over radius');
 

@@ -1,13 +1,16 @@
 import {
   amount,
+  ask,
   computed,
   type Field,
   type Given,
   judgement,
   number,
+  optional,
   type Picture,
   picture,
   spaced,
+  standing,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
@@ -23,7 +26,6 @@ import {
 } from '../leak-down.js';
 import { holeDiameterMm } from '../orifice.js';
 import { refusing } from './answers.js';
-import { ask, optional, standing } from './fields.js';
 
 const series = computed('two orifices in series, equal coefficients; FAA AC 43.13-1B, 8-14');
 const psi = 6894.757293168361;

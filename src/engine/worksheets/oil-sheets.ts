@@ -1,13 +1,17 @@
 import {
   amount,
+  ask,
+  choice,
   computed,
   curve,
   lines,
   number,
+  optional,
   type Picture,
   picture,
   practice,
   spaced,
+  standing,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
@@ -29,7 +33,6 @@ import {
 import { viscosityAt, viscosityLine } from '../viscosity.js';
 import { viscosityIndex } from '../viscosity-index.js';
 import { refusing } from './answers.js';
-import { ask, choice, optional, standing } from './fields.js';
 
 const d341 = computed('ASTM D341: log log(ν + 0.7) = A − B log T, T = t + 273.15');
 const viscosity = (id: string, label: string, help: string, hint: string) =>

@@ -1,12 +1,15 @@
 import {
   type Answer,
   amount,
+  ask,
   computed,
   curve,
   type Given,
   lines,
+  optional,
   picture,
   spaced,
+  standing,
   verdict,
   type Worksheet,
 } from '../../worksheet/index.js';
@@ -14,7 +17,7 @@ import { standardAirAtMapHeight } from '../atmosphere.js';
 import { type Band, expectedPower, likelyPower } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
 import { refusing } from './answers.js';
-import { ask, bore, optional, rod, standing, stroke } from './fields.js';
+import { bore, rod, stroke } from './fields.js';
 import {
   air,
   fieldOf,

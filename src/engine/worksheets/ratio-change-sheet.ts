@@ -1,6 +1,7 @@
 import {
   type Answer,
   amount,
+  ask,
   computed,
   curve,
   number,
@@ -16,7 +17,7 @@ import { type FiringGeometry, likelyFiring } from '../firing/expected-firing.js'
 import type { FiringResult } from '../firing/fire.js';
 import { refusing } from './answers.js';
 import { psi } from './compression-picture.js';
-import { ask, bore, rod, stroke } from './fields.js';
+import { bore, rod, stroke } from './fields.js';
 import {
   fieldOf,
   firingModel,

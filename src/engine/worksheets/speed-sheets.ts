@@ -1,20 +1,22 @@
 import {
   amount,
+  ask,
   computed,
   curve,
   judgement,
   number,
+  optional,
   type Picture,
   picture,
   practice,
   spaced,
+  standing,
   verdict,
   type Worksheet,
   words,
 } from '../../worksheet/index.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
 import { refusing } from './answers.js';
-import { ask, optional, standing } from './fields.js';
 
 const perMinute = (metersPerSecond: number) => (metersPerSecond * 60) / 0.3048;
 

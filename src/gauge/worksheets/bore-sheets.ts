@@ -1,4 +1,12 @@
-import { amount, computed, type Given, lines, type Worksheet, words } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  type Given,
+  lines,
+  optional,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { type BoreCell, type BoreMap, boreMap } from '../bore-map.js';
 import { classFigures } from '../class-figures.js';
 import { clearance } from '../clearance.js';
@@ -11,7 +19,6 @@ import {
   limitField,
   limitFields,
   listIn,
-  optional,
   standardFrom,
   toleranceField,
   usedLimit,

@@ -1,4 +1,12 @@
-import { amount, computed, type Given, lines, type Worksheet, words } from '../../worksheet/index.js';
+import {
+  amount,
+  computed,
+  type Given,
+  lines,
+  optional,
+  type Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { GaugeError } from '../error.js';
 import { type Flatness, flatness } from '../flatness.js';
@@ -11,7 +19,6 @@ import {
   limitAnswer,
   limitField,
   listIn,
-  optional,
   standardFrom,
   toleranceField,
   type UsedLimit,

@@ -1,18 +1,11 @@
 import { type Kind, type Origin, to } from '../../quantity/index.js';
-import { type Answer, type Field, type Given, words } from '../../worksheet/index.js';
+import { type Answer, ask, type Field, type Given, words } from '../../worksheet/index.js';
 import { type ClassFigure, classLimit, classOrigin, notThisEngines } from '../class-figures.js';
 import type { Limit } from '../decide.js';
 import { type Material, materials } from '../thermal.js';
 
-export const lengthField = (id: string, label: string, help: string, hint: string): Field => ({
-  id,
-  label,
-  help,
-  kind: 'length',
-  hint,
-});
-
-export const optional = (field: Field): Field => ({ ...field, required: false });
+export const lengthField = (id: string, label: string, help: string, hint: string): Field =>
+  ask('length', id, label, help, hint);
 
 /** The tool's expanded uncertainty; `standard` is a trade figure and the help says so. */
 export const toleranceField = (id: string, label: string, tool: string, standard: string): Field => ({
