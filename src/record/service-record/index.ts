@@ -16,7 +16,6 @@ export type {
   RecordContent,
   RecordedPicture,
   Section,
-  SectionId,
   Sign,
   SpeedCurve,
   SpeedsBlock,
