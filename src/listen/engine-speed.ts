@@ -4,7 +4,7 @@ import { goingOn } from './going-on.js';
 import { hear } from './hearing.js';
 import { isMainsHum } from './hum.js';
 import { requireSound, type Sound } from './sound.js';
-import { refined } from './stretches.js';
+import { meanHz, refined } from './stretches.js';
 import { type TrackPoint, trackOf } from './track.js';
 import { accepted, refused, type Verdict } from './verdict.js';
 
@@ -34,7 +34,8 @@ export function engineSpeed(sound: Sound, engine: EngineKind): EngineSpeed {
   if (hearing === null) return { ...refused('Nothing in this recording repeats.'), track: [] };
   const { frames, choice, stretches, steadiness, objection } = hearing;
   if (objection !== null) return { ...refused(objection), track: [] };
-  if (steadiness.roughness < asTheMains && isMainsHum(bands)) return { ...refused(hum), track: [] };
+  if (steadiness.roughness < asTheMains && isMainsHum(bands, meanHz(stretches)))
+    return { ...refused(hum), track: [] };
   const exact = choice.best.evidence > clear ? refined(bands.low, bands.rate, stretches, 2) : stretches;
   const track = audible(trackOf(exact, frames, steadiness, cycle)).map((point) => ({
     ...point,

@@ -86,7 +86,7 @@ const mostOrders = 40;
 
 function ordersOf(warped: Float64Array, from: number, taper: Float64Array, turns: number): Orders {
   const size = taper.length;
-  const spectrum = complexSpectrum(size, (i) => taper[i]! * warped[from + i]!);
+  const spectrum = complexSpectrum(size, warped, from, taper);
   const count = Math.min(mostOrders, Math.floor((0.42 * size) / turns));
   const re = new Float64Array(count + 1);
   const im = new Float64Array(count + 1);

@@ -33,7 +33,8 @@ export function hear(bands: Bands, cycle: Cycle): Hearing | null {
   const stiff = heardAlong(bands, cycle, even, coarseTrack(field, 'stiff'));
   if (stiff?.objection === null && isSmooth(stiff.steadiness)) return stiff;
   const first = better(stiff, heardAlong(bands, cycle, even, coarseTrack(field, 'loose')));
-  if (first?.objection === null && first.steadiness.ongoing > brokenUp) return first;
+  if (first?.objection === null && (first.steadiness.ongoing > brokenUp || isLevel(first.stretches)))
+    return first;
   // a changing speed smears every line: look again with time bent
   const bent = [...even, ...slopes.map((slope) => framesOf(bands, framing, slope))];
   return better(first, heardAlong(bands, cycle, bent, coarseTrack(fieldOf(bent, cycle), 'loose')));
@@ -44,6 +45,20 @@ const isSmooth = ({ ongoing, roughness }: Steadiness): boolean => ongoing > 0.85
 
 /** Rates of change of speed tried when nothing steady is heard, logarithms a second. */
 const slopes = [0.25, -0.25, 0.6, -0.6];
+
+/** Bending time sharpens nothing where the speed hardly changes: logarithms a second. */
+const levelSlope = 0.08;
+
+const isLevel = (stretches: readonly Stretch[]): boolean =>
+  quantile(
+    stretches.flatMap(({ path: { t, hz } }) =>
+      Array.from(
+        { length: t.length - 1 },
+        (_, i) => Math.abs(Math.log(hz[i + 1]! / hz[i]!)) / (t[i + 1]! - t[i]!),
+      ),
+    ),
+    0.5,
+  ) < levelSlope;
 
 /** Below this share of frames with evidence a path has probably lost the engine somewhere. */
 const brokenUp = 0.6;

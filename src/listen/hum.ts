@@ -26,7 +26,8 @@ const fewestLines = 1.8;
  * Validity: hum without anything else that repeats. A two-stroke kept to 3,000 or 3,600 rpm within 0.2 % whose firings
  * do not jitter at all would be taken for one.
  */
-export function isMainsHum({ low, rate }: Bands): boolean {
+export function isMainsHum({ low, rate }: Bands, firingHz: number): boolean {
+  if (!keepsTime(firingHz)) return false;
   const length = Math.min(low.length, Math.round(windowS * rate));
   const size = nextPowerOfTwo(1.5 * length);
   const taper = hann(length);
@@ -48,3 +49,13 @@ export function isMainsHum({ low, rate }: Bands): boolean {
     return false;
   });
 }
+
+/** A tracker that hears a hum takes one of its lines, or one a few times lower, for the firing. */
+const mostBelow = 6;
+
+const keepsTime = (firingHz: number): boolean =>
+  mainsHz.some((hz) =>
+    Array.from({ length: mostBelow }, (_, n) => ((n + 1) * firingHz) / hz).some(
+      (ratio) => ratio > 0.5 && Math.abs(ratio / Math.round(ratio) - 1) < 2 * strays,
+    ),
+  );

@@ -22,9 +22,17 @@ export interface Choice {
   readonly lines: number;
 }
 
-const gridStep = 0.002;
+const gridStep = 0.004;
+/** Round the best of the grid speeds are weighed as finely as this. */
+const fineStep = 0.001;
+const looksCloser = 16;
 /** Speeds nearer than this are one and the same. */
 const sameSpeed = 0.06;
+
+const closeBy = [-2, -1, 1, 2].map((steps) => steps * fineStep);
+
+const byEvidence = (candidates: readonly Candidate[]): readonly Candidate[] =>
+  [...candidates].sort((a, b) => b.evidence - a.evidence);
 
 /** Every plausible speed weighed against all lines at once; the path's own rate is one among them. */
 export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cycle): Choice {
@@ -36,8 +44,12 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
     rpm: rpmOfCycle(cycle, ratio * pathHz),
     evidence: cycleEvidence(witnesses, ratio, cycle),
   });
-  const candidates = Array.from({ length: count }, (_, i) => candidateAt(low * Math.exp(i * gridStep)));
-  const ranked = [...candidates].sort((a, b) => b.evidence - a.evidence);
+  const grid = Array.from({ length: count }, (_, i) => candidateAt(low * Math.exp(i * gridStep)));
+  const onGrid = byEvidence(grid);
+  const closer = onGrid
+    .slice(0, looksCloser)
+    .flatMap(({ ratio }) => closeBy.map((away) => candidateAt(ratio * Math.exp(away))));
+  const ranked = byEvidence([...onGrid, ...closer]);
   let best = ranked[0]!;
   while (isTwoCycles(witnesses, best.ratio, cycle)) {
     const twice = candidateAt(2 * best.ratio);
@@ -48,7 +60,7 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
     best,
     rivals: apart(best, ranked),
     highest: ranked[0]!.evidence,
-    chance: ranked[Math.floor(count / 10)]!.evidence,
+    chance: onGrid[Math.floor(count / 10)]!.evidence,
     lines: linesOf(witnesses, best.ratio, cycle),
   };
 }

@@ -49,7 +49,7 @@ function columnOf(
   size: number,
   rows: number,
 ): Float32Array {
-  const spectrum = complexSpectrum(size, (i) => (i < taper.length ? taper[i]! * values[from + i]! : 0));
+  const spectrum = complexSpectrum(size, values, from, taper);
   return Float32Array.from(
     { length: rows },
     (_, k) => 10 * Math.log10(spectrum[2 * k]! ** 2 + spectrum[2 * k + 1]! ** 2 + 1e-12),

@@ -62,10 +62,19 @@ export function powerPair(
   return [first, second];
 }
 
-/** The complex spectrum of a real signal, interleaved real and imaginary, bins 0 to size/2. Valid until the next call. */
-export function complexSpectrum(size: number, a: (index: number) => number): ArrayLike<number> {
+/**
+ * The complex spectrum of a part of a real signal under a taper, filled up with zeros to `size`: interleaved real and
+ * imaginary, bins 0 to size/2. Valid until the next call.
+ */
+export function complexSpectrum(
+  size: number,
+  values: Float32Array | Float64Array,
+  from: number,
+  taper: Float64Array,
+): ArrayLike<number> {
   const { fft, out, data } = planOf(size);
-  for (let i = 0; i < size; i += 1) data[i] = a(i);
+  for (let i = 0; i < taper.length; i += 1) data[i] = taper[i]! * values[from + i]!;
+  data.fill(0, taper.length, size);
   fft.realTransform(out, data);
   return out;
 }
