@@ -29,7 +29,13 @@ export function requireSound(sound: Sound): Sound {
       'samples',
       samples.length,
     );
-  const bad = samples.findIndex((sample) => !Number.isFinite(sample));
+  const bad = firstThatIsNone(samples);
   if (bad >= 0) throw new ListenError(`Sample ${bad} is ${samples[bad]}, not a number.`, 'samples', bad);
   return sound;
+}
+
+/** A plain loop: minutes of sound have millions of samples. */
+function firstThatIsNone(samples: Float32Array): number {
+  for (let i = 0; i < samples.length; i += 1) if (!Number.isFinite(samples[i])) return i;
+  return -1;
 }
