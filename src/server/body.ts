@@ -13,7 +13,7 @@ export function atMost(limit: number, what: string): MiddlewareHandler {
   return bodyLimit({
     maxSize: limit,
     onError: () => {
-      const size = `${Math.round(limit / megabyte)} MB`;
+      const size = limit < megabyte ? `${Math.round(limit / 1024)} kB` : `${Math.round(limit / megabyte)} MB`;
       throw new ApiError(
         413,
         'too-large',

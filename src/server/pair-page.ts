@@ -1,11 +1,14 @@
 import { Hono } from 'hono';
 import { setCookie } from 'hono/cookie';
 import { html } from 'hono/html';
+import { atMost } from './body.js';
 import { type DoorEnv, deviceCookie, notPaired } from './door.js';
 import type { Pairing } from './pairing.js';
 
 const aYearS = 365 * 24 * 3600;
 const longestName = 60;
+/** bytes, with room for what a browser makes of a name */
+const longestForm = 4096;
 
 /**
  * The page behind a code, and its answer. A page that is looked at changes nothing, so that a camera that looks ahead
@@ -21,9 +24,11 @@ export function pairPage(pairing: Pairing): Hono<DoorEnv> {
     if (!pairing.isOpen(c.req.param('code'))) throw notPaired();
     return c.html(form);
   });
-  app.post('/:code', async (c) => {
+  app.post('/:code', atMost(longestForm, 'The name'), async (c) => {
+    const code = c.req.param('code');
+    if (!pairing.isOpen(code)) throw notPaired(); // before anything that was sent is read
     const given = String((await c.req.parseBody()).name ?? '').trim();
-    const token = await pairing.pair(c.req.param('code'), given.slice(0, longestName) || 'A phone');
+    const token = await pairing.pair(code, given.slice(0, longestName) || 'A phone');
     if (token === undefined) throw notPaired();
     setCookie(c, deviceCookie, token, { httpOnly: true, sameSite: 'Strict', path: '/', maxAge: aYearS });
     return c.redirect('/', 303);

@@ -121,6 +121,17 @@ describe('a code', () => {
     expect((await redeem(code)).status).toBe(401);
   });
 
+  test('is not redeemed with more than a name', async () => {
+    const { code } = await begin();
+    const answer = await fromNetwork(`/pair/${code}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/x-www-form-urlencoded' },
+      body: `name=${'x'.repeat(100_000)}`,
+    });
+    expect(answer.status).toBe(413);
+    expect((await redeem(code)).status).toBe(303);
+  });
+
   test('is not redeemed from another page', async () => {
     const { code } = await begin();
     const answer = await fromNetwork(`/pair/${code}`, {
