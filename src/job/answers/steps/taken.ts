@@ -51,6 +51,20 @@ export function offNow(job: Job, catalog: Catalog): ReadonlySet<string> {
   return new Set(stillOff(job).flatMap((s) => piecesOf(s, catalog, architecture)));
 }
 
+/** The step that took a component off last, and whether that was since a moment. */
+export function lastOff(
+  job: Job,
+  catalog: Catalog,
+  component: string,
+  at: string,
+): { readonly step: From<'step'>; readonly since: boolean } | undefined {
+  const architecture = architectureOf(job);
+  const step = inOrderDone(job, 'teardown').findLast((s) =>
+    piecesOf(s, catalog, architecture).includes(component),
+  );
+  return step && { step, since: Date.parse(step.at) >= Date.parse(at) };
+}
+
 /** A handle for a step that is not taken yet: a piece that came off before gets a number. */
 export function freeHandle(job: Job, id: string): string {
   const taken = (handle: string) => job.steps.get(handle)?.state === 'done';

@@ -1,7 +1,7 @@
 import { type Architecture, byId, type Catalog, type Fault } from '../../../catalog/index.js';
 import { leastTeardown, type TeardownStep, teardownSteps } from '../../../plan/index.js';
 import type { From, Job } from '../../job.js';
-import { architectureOf, offNow, piecesOf } from '../steps/taken.js';
+import { architectureOf, lastOff, offNow, piecesOf } from '../steps/taken.js';
 import { engineGraph, isGraph } from './engine-graph.js';
 
 /** A component that has come off or has to, and why, in words. */
@@ -16,21 +16,35 @@ export interface ComesOff {
 const repairs: ReadonlySet<string> = new Set(['repair', 'part-repair', 'renew', 'recondition']);
 
 /** Faults decided to be repaired and not repaired yet. */
-export function faultsToRepair(job: Job, catalog: Catalog): Fault[] {
+export const faultsToRepair = (job: Job, catalog: Catalog): Fault[] =>
+  repairsDecided(job, catalog).map(({ fault }) => fault);
+
+function repairsDecided(job: Job, catalog: Catalog): { readonly fault: Fault; readonly at: string }[] {
   const latest = new Map<string, From<'decision'>>();
   for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
   const faults = byId(catalog.faults);
-  return [...latest].flatMap(([id, d]) => (repairs.has(d.choice) ? (faults.get(id) ?? []) : []));
+  return [...latest].flatMap(([id, { choice, at }]) => {
+    const fault = repairs.has(choice) ? faults.get(id) : undefined;
+    return fault ? [{ fault, at }] : [];
+  });
 }
 
-/** Why a component is to be reached: by the goals told, then by the faults to be repaired. */
+/**
+ * Why a component is to be reached: by the goals told, then by the faults to be repaired. One that was off since and is
+ * back on was reached.
+ */
 function targets(job: Job, catalog: Catalog, architecture: Architecture): Map<string, string> {
   const wanted = new Map<string, string>();
-  for (const goal of job.goals.values()) if (goal.state === 'wanted') wanted.set(goal.component, goal.title);
-  for (const fault of faultsToRepair(job, catalog))
+  const off = offNow(job, catalog);
+  const want = (component: string, why: string, at: string) => {
+    const reached = !off.has(component) && lastOff(job, catalog, component, at)?.since === true;
+    if (!reached && !wanted.has(component)) wanted.set(component, why);
+  };
+  for (const goal of job.goals.values())
+    if (goal.state === 'wanted') want(goal.component, goal.title, goal.at);
+  for (const { fault, at } of repairsDecided(job, catalog))
     for (const { component, on } of fault.offFirst)
-      if (component !== undefined && (!on || on.includes(architecture)) && !wanted.has(component))
-        wanted.set(component, fault.name);
+      if (component !== undefined && (!on || on.includes(architecture))) want(component, fault.name, at);
   return wanted;
 }
 

@@ -1,7 +1,7 @@
 import { byId, type Catalog, type Check, type Fault } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
 import { faultsSaid } from '../findings/machine-case.js';
-import { inOrderDone, offNow, piecesOf } from '../steps/taken.js';
+import { inOrderDone, lastOff, offNow, piecesOf } from '../steps/taken.js';
 import { type EngineGraph, engineGraph, isGraph } from './engine-graph.js';
 
 /** Something that the taking apart must reach, and why. */
@@ -40,11 +40,9 @@ function stateOf(
   on: ReadonlySet<string>,
 ): WantedGoal['state'] {
   const off = offNow(job, catalog).has(goal.component);
-  const last = inOrderDone(job, 'teardown').findLast((s) =>
-    piecesOf(s, catalog, architecture).includes(goal.component),
-  );
-  const since = last !== undefined && Date.parse(last.at) >= Date.parse(goal.at);
-  if (last && (off || since)) return piecesOf(last, catalog, architecture).length > 1 ? 'inside' : 'reached';
+  const last = lastOff(job, catalog, goal.component, goal.at);
+  if (last && (off || last.since))
+    return piecesOf(last.step, catalog, architecture).length > 1 ? 'inside' : 'reached';
   return on.has(goal.component) ? 'wanted' : 'absent';
 }
 

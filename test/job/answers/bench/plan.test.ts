@@ -16,6 +16,7 @@ import {
 import { benchSchedule } from '../../../../src/plan/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
 import { log } from '../../entries.js';
+import { bench } from '../../plan-job.js';
 
 const catalog = builtInCatalog();
 type Add = ReturnType<typeof log>['add'];
@@ -273,4 +274,19 @@ describe('the bench plan', () => {
     });
     expect(Math.min(...seen)).toBeGreaterThan(5);
   });
+});
+
+test('what was reached and is back on is not taken apart again', () => {
+  const engine = bench('overhead-valve');
+  engine.want('cylinder-head');
+  const steps = engine.plan().steps;
+  const teardown = () =>
+    workOf(engine.job(), catalog, now, shopWith()).pieces.find(({ id }) => id === 'teardown');
+  expect(teardown()!.minutes).toBeGreaterThan(0);
+  for (const step of steps) engine.takeOff(step);
+  expect(teardown()).toBeUndefined();
+  for (const step of steps.toReversed()) engine.putBack(step.step);
+  expect(teardown()).toBeUndefined();
+  engine.want('cylinder-head');
+  expect(teardown()!.minutes).toBeGreaterThan(0);
 });
