@@ -43,7 +43,7 @@ export function PictureGrid({ photographs }: { photographs: readonly From<'photo
 
 /**
  * Takes photographs: opens the camera on a phone and the file chooser on a bench computer. Each becomes one line of
- * the log, with the caption that stands here.
+ * the log, with the caption that stands here; of several at once the others are numbered, for none shows quite the same.
  */
 export function TakePicture(props: {
   job: string;
@@ -63,11 +63,11 @@ export function TakePicture(props: {
     setWrong(undefined);
     setBusy(true);
     try {
-      for (const file of files ?? []) {
+      for (const [n, file] of [...(files ?? [])].entries()) {
         const picture = await keepPicture(file);
         await write(props.job, 'photograph', {
           picture,
-          caption: props.caption ?? '',
+          caption: props.caption && n > 0 ? `${props.caption}, ${n + 1}` : (props.caption ?? ''),
           stage: props.stage,
           when: props.when,
           about: props.about,

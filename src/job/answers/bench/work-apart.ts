@@ -2,8 +2,9 @@ import { byId, componentsOf } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
 import { dayAfter, toBuy } from '../parts/order.js';
 import { wallMinute, wallTime } from '../shop/working-hours.js';
-import { architectureOf, offNow } from '../steps/taken.js';
+import { architectureOf, lastOff, offNow } from '../steps/taken.js';
 import { stepsToCome } from '../teardown/comes-off.js';
+import { penetrant } from '../teardown/early.js';
 import { engineGraph, isGraph } from '../teardown/engine-graph.js';
 import { type Draft, ends, isClosed, lower, notOrdering, put, usualMinutes } from './work-piece.js';
 
@@ -44,7 +45,9 @@ function minutesOff({ job, catalog }: Draft): (component: string) => number {
 export function addCleaning(draft: Draft): void {
   const { job } = draft;
   const before = ends(draft, notOrdering);
-  const open = [...job.cleanings.values()].filter(({ state }) => state !== 'done' && state !== 'dropped');
+  const open = [...job.cleanings.values()].filter(
+    (each) => each.state !== 'done' && each.state !== 'dropped' && !hasLoosened(draft, each),
+  );
   const planned = open.filter(({ state }) => state === 'planned').length;
   if (job.cleanings.size === 0 && isApart(draft))
     put(draft, {
@@ -56,6 +59,10 @@ export function addCleaning(draft: Draft): void {
     });
   for (const cleaning of open) addOneCleaning(draft, cleaning, before, planned);
 }
+
+/** A joint that came off since it was wetted needs its soak no longer. */
+const hasLoosened = ({ job, catalog }: Draft, { agent, component, at }: From<'cleaning'>): boolean =>
+  agent === penetrant && component !== undefined && lastOff(job, catalog, component, at)?.since === true;
 
 const isApart = ({ job, catalog, pieces }: Draft): boolean =>
   offNow(job, catalog).size > 0 || pieces.some(({ stage }) => stage === 'teardown');

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useLayoutEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import {
   type BoltTurn,
@@ -44,7 +44,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
 
   const say = useCallback(
     async (result: From<'torque'>['result']) => {
-      if (!turn) return;
+      if (!turn || busy) return;
       const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
       const body = {
         joint: joint.joint,
@@ -58,10 +58,11 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         if (result === 'clicked') setPlace(place + 1);
       }
     },
-    [turn, joint, job.id, place, act],
+    [turn, joint, job.id, place, act, busy],
   );
 
-  useEffect(() => {
+  // before the next bolt is shown: a press that comes at once must not count for the one before
+  useLayoutEffect(() => {
     const onKey = (e: KeyboardEvent) => {
       // a focused button already answers to space
       const onButton = e.target instanceof HTMLElement && e.target.closest('button, a, input') !== null;

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useLayoutEffect } from 'react';
 import type { Job } from '../../../job/index.js';
 import { Button } from '../../parts/act.js';
 import { Speak } from '../../parts/speak.js';
@@ -57,7 +57,8 @@ export function ActPage(props: {
 
 /** Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Typing and open questions keep their keys. */
 function useKeys(go: (() => void) | undefined, back: (() => void) | undefined, leave: () => void): void {
-  useEffect(() => {
+  // before the next step is shown: a press that comes at once must not count for the one before
+  useLayoutEffect(() => {
     const onKey = (e: KeyboardEvent) => {
       const on = e.target instanceof HTMLElement ? e.target : undefined;
       if (document.querySelector('dialog[open]')) return;

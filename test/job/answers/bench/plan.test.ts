@@ -290,3 +290,24 @@ test('what was reached and is back on is not taken apart again', () => {
   engine.want('cylinder-head');
   expect(teardown()!.minutes).toBeGreaterThan(0);
 });
+
+test('a soak that loosens a joint is over when the piece is off', () => {
+  const engine = bench('overhead-valve');
+  engine.want('muffler');
+  engine.add('cleaning', {
+    cleaning: 'penetrant-muffler',
+    title: 'Muffler bolts',
+    component: 'muffler',
+    materials: ['steel'],
+    agent: 'penetrating-oil',
+    state: 'soaking',
+    soakMinutes: 600,
+  });
+  const soaks = () =>
+    workOf(engine.job(), catalog, '2026-03-01T09:30', shopWith()).pieces.some(({ id }) =>
+      id.startsWith('soak-'),
+    );
+  expect(soaks()).toBe(true);
+  for (const step of engine.plan().steps) engine.takeOff(step);
+  expect(soaks()).toBe(false);
+});
