@@ -1,4 +1,4 @@
-import { within } from './check.js';
+import { positive, within } from './check.js';
 import { boltLoads, type Strength } from './grades.js';
 import type { ThreadForm } from './thread-form.js';
 import { clampRange, torqueForClamp } from './torque.js';
@@ -47,4 +47,32 @@ export function torqueForBolt({
     clampRangeN,
     worstShareOfProof: clampRangeN[1] / proofN,
   };
+}
+
+/**
+ * Part of an outer load that the bolt feels: C = kb/(kb + km).
+ *
+ * Source: Mechanical Engineering Design, 9th ed., Eq. 8-24 (f). Stiffnesses in one unit.
+ * Example 8-3: 6.5 and 13.8 Mlbf/in give 0.320.
+ */
+export function jointConstant(boltStiffness: number, memberStiffness: number): number {
+  positive(boltStiffness, 'bolt stiffness', '');
+  positive(memberStiffness, 'member stiffness', '');
+  return boltStiffness / (boltStiffness + memberStiffness);
+}
+
+/** Bolt stress, MPa, under preload and an outer pull: σ = (C·P + F)/At. Mechanical Engineering Design, 9th ed., Eq. 8-24. */
+export function boltStressMpa({
+  preloadN,
+  outerN,
+  constant,
+  areaMm2,
+}: {
+  preloadN: number;
+  outerN: number;
+  constant: number;
+  areaMm2: number;
+}): number {
+  positive(areaMm2, 'area', 'mm²');
+  return (constant * outerN + preloadN) / areaMm2;
 }

@@ -50,6 +50,11 @@ export function insertHoleDepthMm(form: ThreadForm, lengthMm: number, tap: 'bott
   return lengthMm + point + 6 * pitchMm;
 }
 
+/** Least thickness for an insert in a through hole, mm: its length and one pitch. Source: ASME B18.29.2M. */
+export function insertThroughMm(form: ThreadForm, lengthMm: number): number {
+  return lengthMm + form.pitchMm;
+}
+
 /** Insert length to aim for, in bolt diameters: as much engagement as the metal needs. */
 const wantedLength: Readonly<Record<TappedMetal, (typeof insertLengths)[number]>> = {
   aluminum: 2,

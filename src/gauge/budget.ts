@@ -1,6 +1,6 @@
 import { GaugeError, requireFinite, requireNotNegative, requirePositive } from './error.js';
 import { normalQuantile } from './normal.js';
-import { repeats } from './repeats.js';
+import { repeats } from './pooled.js';
 import { studentQuantile } from './student.js';
 
 /** Where one uncertainty comes from. Half-widths are the "± a" of a sheet. */

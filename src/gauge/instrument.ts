@@ -1,7 +1,7 @@
 import { of, type Quantity, to, withOrigin, withUncertainty } from '../quantity/index.js';
 import { type Budget, type BudgetLine, budget } from './budget.js';
 import { GaugeError } from './error.js';
-import { repeats, scattersTooMuch } from './repeats.js';
+import { repeats, scattersTooMuch } from './pooled.js';
 import { atReference, type Material } from './thermal.js';
 
 /** An instrument on the shop's list. Its three figures are of the kind it measures. */

@@ -13,7 +13,10 @@ import {
   wide,
 } from './support.js';
 
-/** A phone over a real network address of this computer: there a browser keeps back what it gives safe pages only. */
+/**
+ * A phone over a real network address of this computer: there a browser keeps back what it gives safe pages only. Without
+ * such an address there is nothing to open, and the tests are skipped; test/server/devices holds the door either way.
+ */
 const inANetwork = ownAddresses().length > 0;
 
 let shop: RunningShop;

@@ -192,14 +192,9 @@ describe('the reading is converged', () => {
     expect(cut).toBeLessThan(0.6 * crank(usualEngine, gauge, one).readingPa);
   });
 
-  test('a 10-pull reading takes under 20 ms', () => {
-    const times = Array.from({ length: 7 }, () => {
-      const from = performance.now();
-      crank(usualEngine, gauge, tenPulls);
-      return performance.now() - from;
-    });
-    expect(Math.min(...times)).toBeLessThan(20);
-  });
+  test('a reading takes fewer than 25 steps a turn', () =>
+    // milliseconds are printed by bench/engine, beside a plain integrator
+    expect(crank(usualEngine, gauge, tenPulls).steps).toBeLessThan(25 * 40));
 
   test('the laminar end of the orifice moves it by under 0.1 %', () =>
     expect(off(crank(usualEngine, gauge, tenPulls, { laminarPart: 0.001 }).readingPa)).toBeLessThan(1e-3));

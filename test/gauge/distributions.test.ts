@@ -8,7 +8,12 @@ import {
   studentBelow,
   studentQuantile,
 } from '../../src/gauge/index.js';
-import { meanNoiseRange, noiseRangeBelow } from '../../src/gauge/noise-range.js';
+import {
+  largestNoiseQuantile,
+  meanNoiseRange,
+  noiseRangeBelow,
+  noiseRangeQuantile,
+} from '../../src/gauge/noise-range.js';
 import { times } from './seeded.js';
 
 const { jStat } = jstat;
@@ -122,10 +127,10 @@ describe('the range of n errors', () => {
     expect(meanNoiseRange(3)).toBeCloseTo(3 / Math.sqrt(Math.PI), 9);
   });
 
-  it('is wider the more readings there are', () => {
-    const within = [2, 3, 5, 9, 20, 200].map((n) => noiseRangeBelow(3, n));
-    expect(within).toEqual([...within].sort((a, b) => b - a));
-    expect(within.at(-1)).toBeLessThan(1e-3);
+  it('grows with the number of readings', () => {
+    const q = [2, 3, 5, 9, 20, 200].map((n) => noiseRangeQuantile(0.95, n));
+    expect(q).toEqual([...q].sort((a, b) => a - b));
+    expect(largestNoiseQuantile(0.95, 1)).toBeCloseTo(normalQuantile(0.95), 12);
   });
 
   it('refuses a count that is none', () => expect(() => noiseRangeBelow(1, 2.5)).toThrow('whole number'));

@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { mmPerInch } from '../../src/fasten/thread-form.js';
 import { threads } from '../../src/fasten/threads.js';
-import { insertDrill, insertHoleDepthMm, insertThreadMm } from '../../src/fasten/wire-insert.js';
+import {
+  insertDrill,
+  insertHoleDepthMm,
+  insertThreadMm,
+  insertThroughMm,
+} from '../../src/fasten/wire-insert.js';
 
 const named = (name: string) => threads.find((each) => each.name === name)!;
 
@@ -12,6 +18,11 @@ describe('ASME B18.29.1 and B18.29.2M: helical wire inserts', () => {
   test('a bottoming tap saves two pitches and its point (rule seen)', () => {
     expect(insertHoleDepthMm(named('M8×1.25'), 12, 'bottoming')).toBeCloseTo(12 + 4 * 1.25, 9);
     expect(insertHoleDepthMm(named('M10×1.5'), 15, 'plug')).toBeCloseTo(15 + 6 * 1.5, 9);
+  });
+
+  test('1/4-20 × 1.5 d: insert thread at least 0.430 in deep, the length and one pitch rounded up (seen)', () => {
+    const deepIn = insertThroughMm(named('1/4-20'), 1.5 * 6.35) / mmPerInch;
+    expect(Math.abs(deepIn - 0.43)).toBeLessThan(0.0055);
   });
 
   test.each([

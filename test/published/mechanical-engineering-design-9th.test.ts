@@ -2,13 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { type Condition, conditions, factorsFor, nutFactors } from '../../src/fasten/friction.js';
 import { strengthOf } from '../../src/fasten/grades.js';
 import { longFormTorque } from '../../src/fasten/long-form.js';
-import { proofShares, torqueForBolt } from '../../src/fasten/preload.js';
+import { boltStressMpa, jointConstant, proofShares, torqueForBolt } from '../../src/fasten/preload.js';
 import { minorExternalMm, mmPerInch, stressAreaMm2 } from '../../src/fasten/thread-form.js';
 import { threads } from '../../src/fasten/threads.js';
 import { clampRange, torqueForClamp } from '../../src/fasten/torque.js';
 
 const newtonPerLbf = 4.4482216152605;
 const nmPerLbfIn = newtonPerLbf * 0.0254;
+const mpaPerKsi = 6.894757293168361;
 const threeQuarter16 = { system: 'inch', majorMm: 0.75 * mmPerInch, pitchMm: mmPerInch / 16 } as const;
 const preloadN = 25_000 * newtonPerLbf;
 const named = (name: string) => threads.find((each) => each.name === name)!;
@@ -40,6 +41,25 @@ describe('Mechanical Engineering Design, 9th ed., Example 8-3: 3/4-16 grade 5, 2
 
   test('root diameter by d − 1.299038·P is 0.6688 in (calculated)', () => {
     expect(minorExternalMm(threeQuarter16, 'sharp-root') / mmPerInch).toBeCloseTo(0.6688, 4);
+  });
+
+  test('preload stress 67.02 ksi, on the printed area (seen)', () => {
+    const stress = boltStressMpa({ preloadN, outerN: 0, constant: 0, areaMm2: 0.373 * mmPerInch ** 2 });
+    expect(stress / mpaPerKsi).toBeCloseTo(67.02, 2);
+  });
+
+  test('joint constant 6.5/(6.5 + 13.8) = 0.320 (seen)', () => {
+    expect(jointConstant(6.5, 13.8)).toBeCloseTo(0.32, 3);
+  });
+
+  test('bolt stress 72.17 ksi under 6 kip, on the printed constant and area (seen)', () => {
+    const stress = boltStressMpa({
+      preloadN,
+      outerN: 6000 * newtonPerLbf,
+      constant: 0.32,
+      areaMm2: 0.373 * mmPerInch ** 2,
+    });
+    expect(stress / mpaPerKsi).toBeCloseTo(72.17, 2);
   });
 
   test('(b) T = 0.20·25 000·0.75 = 3750 lbf·in (inputs seen, answer from memory, recomputed)', () => {

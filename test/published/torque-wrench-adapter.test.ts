@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { adapterSetting } from '../../src/fasten/wrench.js';
+import { adapterResult, adapterSetting } from '../../src/fasten/wrench.js';
 
 describe('torque wrench adapter formula: public worked examples', () => {
   test.each([
@@ -16,8 +16,8 @@ describe('torque wrench adapter formula: public worked examples', () => {
     },
   );
 
-  test('L 500, drawn out to 650 mm: 130 N·m wanted is 100 set (seen)', () => {
-    expect(adapterSetting({ wantedNm: 130, wrenchMm: 500, adapterMm: 150 })).toBeCloseTo(100, 9);
+  test('L 500, drawn out to 650 mm: 100 set gives 130 N·m (seen)', () => {
+    expect(adapterResult({ settingNm: 100, wrenchMm: 500, adapterMm: 150 })).toBeCloseTo(130, 9);
   });
 
   test('an angled adapter lengthens the wrench by E·cos θ; square to the side it changes nothing (seen)', () => {

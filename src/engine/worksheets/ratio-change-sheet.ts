@@ -4,7 +4,6 @@ import {
   ask,
   computed,
   curve,
-  number,
   picture,
   spaced,
   type Worksheet,
@@ -52,22 +51,22 @@ export const ratioChange: Worksheet = {
     const change = (of: (each: FiringResult) => number) => 100 * (of(then) / of(now) - 1);
     const same = computed('the same charge, spark for its best, firing stroke at both ratios (own model)');
     return [
-      number(
+      amount(
         'work',
-        'Work of each firing, change in %',
+        'Change in the work of each firing',
         change((e) => e.indicatedJ),
-        1,
+        '%',
         same,
         {
           note: 'friction unchanged, power at the shaft moves a little more',
           picture: ratioPicture(at, given.si('ratio'), newRatio),
         },
       ),
-      number(
+      amount(
         'peak',
-        'Highest pressure and push on the head, change in %',
+        'Change in the highest pressure and the push on the head',
         change((e) => e.peakPa),
-        1,
+        '%',
         same,
       ),
       amount('peak-now', 'Highest pressure now', now.peakPa / 1e6, 'MPa', firingModel),
@@ -91,7 +90,7 @@ export const ratioChange: Worksheet = {
         ratio: '8:1',
         'new-ratio': '6:1',
       },
-      expect: { work: { value: -9.4, tolerance: 2.5 } },
+      expect: { work: { value: -9.4, unit: '%', tolerance: 2.5 } },
       source:
         'air-standard Otto cycle, Thermodynamics: An Engineering Approach, 7th ed., ch. 9: 0.5116/0.5647',
       mark: 'calculated',

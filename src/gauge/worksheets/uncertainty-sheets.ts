@@ -2,7 +2,7 @@ import { computed, type Given, lines, number, type Worksheet, words } from '../.
 import { type Budget, type BudgetLine, budget, type UncertaintySource } from '../budget.js';
 import { decide } from '../decide.js';
 import { GaugeError } from '../error.js';
-import { repeats, scattersTooMuch } from '../repeats.js';
+import { repeats, scattersTooMuch } from '../pooled.js';
 import { refusing, verdict } from './answers.js';
 
 const guide = 'JCGM 100:2008';

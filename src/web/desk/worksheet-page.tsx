@@ -11,7 +11,7 @@ import { Page } from '../frame/page.js';
 import { Button } from '../parts/act.js';
 import { Caution } from '../parts/caution.js';
 import { Field } from '../parts/field.js';
-import { NumberWithOrigin } from '../parts/number.js';
+import { FigureWithOrigin, NumberWithOrigin } from '../parts/number.js';
 import { PictureDrawing } from './picture-drawing.js';
 
 /** A worksheet as a form: the same definition answers on the command line and over HTTP. */
@@ -168,7 +168,13 @@ function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
   if (value.type === 'quantity')
     return <NumberWithOrigin what={label} quantity={{ ...value.quantity, origin }} />;
   if (value.type === 'number')
-    return <b>{value.digits === undefined ? value.number : value.number.toFixed(value.digits)}</b>;
+    return (
+      <FigureWithOrigin
+        what={label}
+        shown={value.digits === undefined ? String(value.number) : value.number.toFixed(value.digits)}
+        rows={[['from', [origin.from, origin.detail].filter(Boolean).join(', ')]]}
+      />
+    );
   if (value.type === 'verdict') {
     return (
       <div>
