@@ -2,7 +2,9 @@
  * A 10-pull compression reading by the cranking cycle beside a naive one (explicit Euler, one fixed small step) at the
  * same error, in the same run; and what the band and the inverse cost. The error is against the cycle at 1e-10.
  */
-import { crank, expectedCompression, leakFromReading } from '../src/engine/index.js';
+import { crank } from '../src/engine/cranking/crank.js';
+import { expectedCompression } from '../src/engine/cranking/expected.js';
+import { leakFromReading } from '../src/engine/cranking/find-leak.js';
 import { naiveCrank } from './engine/naive-crank.js';
 import { gauge, tenPulls, usualEngine } from './engine/usual-engine.js';
 

@@ -1,5 +1,5 @@
 /** Engine speed from sound, side by side with general pitch trackers on the same made sounds. */
-import { engineSpeed } from '../src/listen/index.js';
+import { engineSpeed } from '../src/listen/engine-speed.js';
 import { type EngineSound, engineSound } from '../test/listen/engine-sound.js';
 import { others, type PitchTracker } from './listen/others.js';
 import { noisyHarmonics } from './listen/tones.js';

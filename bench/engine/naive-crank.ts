@@ -1,4 +1,4 @@
-import type { CompressionGauge, CrankedEngine, CrankingConditions } from '../../src/engine/index.js';
+import type { CompressionGauge, CrankedEngine, CrankingConditions } from '../../src/engine/cranking/setup.js';
 
 /**
  * The same physics as `crank`, written apart and plainly: explicit Euler at one small fixed step, every flow worked out

@@ -1,12 +1,6 @@
-import {
-  type CompressionGauge,
-  type CrankedEngine,
-  type CrankingConditions,
-  soundLeaks,
-  usualGauge,
-  valveAreaMm2,
-  valveTiming,
-} from '../../src/engine/index.js';
+import { soundLeaks, usualGauge } from '../../src/engine/cranking/class-engine.js';
+import { valveAreaMm2, valveTiming } from '../../src/engine/cranking/exchange.js';
+import type { CompressionGauge, CrankedEngine, CrankingConditions } from '../../src/engine/cranking/setup.js';
 
 /** An ordinary overhead-valve single, for tests and benchmarks. */
 export const usualEngine: CrankedEngine = {

@@ -1,46 +1,42 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { standardAir } from '../../src/engine/atmosphere.js';
+import { EngineError } from '../../src/engine/error.js';
+import {
+  ethanolBlend,
+  fuelAge,
+  leaningOnBlend,
+  twoStrokeOil,
+  waterToleranceE10,
+} from '../../src/engine/fuel.js';
+import { faaSupplyPa, heldPressure, leakArea, leakDown, leakPercent } from '../../src/engine/leak-down.js';
+import { jetFor, jetForBlend, richening, richeningByDensity } from '../../src/engine/mixture.js';
 import {
   approximateAirDensity,
-  crankingDrag,
-  criticalRatio,
   dryAirDensity,
-  EngineError,
-  ethanolBlend,
-  faaSupplyPa,
-  flowFunction,
-  fuelAge,
-  gradeLine,
-  gradesFor,
-  heldPressure,
-  holeAreaMm2,
-  holeDiameterMm,
-  iso1585Factor,
-  isoClasses,
-  jetFor,
-  jetForBlend,
-  leakArea,
-  leakDown,
-  leakPercent,
-  leaningOnBlend,
   magnusPressure,
   moistAirDensity,
-  oilGrades,
-  orificeFlow,
-  referenceViscosities,
-  richening,
-  richeningByDensity,
-  saeJ1349Factor,
   saturationPressure,
-  standardAir,
+} from '../../src/engine/moist-air.js';
+import {
+  crankingDrag,
+  gradeLine,
+  gradesFor,
+  isoClasses,
+  oilGrades,
   summerGradesOf,
-  twoStrokeOil,
-  viscosityAt,
-  viscosityIndex,
-  viscosityLine,
-  waterToleranceE10,
-} from '../../src/engine/index.js';
+} from '../../src/engine/oil-grades.js';
+import {
+  criticalRatio,
+  flowFunction,
+  holeAreaMm2,
+  holeDiameterMm,
+  orificeFlow,
+} from '../../src/engine/orifice.js';
 import { gammaOfAir } from '../../src/engine/otto-cycle.js';
+import { iso1585Factor, saeJ1349Factor } from '../../src/engine/power-correction.js';
+import { viscosityAt, viscosityLine } from '../../src/engine/viscosity.js';
+import { referenceViscosities, viscosityIndex } from '../../src/engine/viscosity-index.js';
 
 const seed = { seed: 12, numRuns: 100 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -2,27 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { naiveCrank } from '../../bench/engine/naive-crank.js';
 import { gauge, tenPulls, usualEngine } from '../../bench/engine/usual-engine.js';
-import { ringGapLeakMm2 } from '../../src/engine/cranking/class-engine.js';
+import { ringGapLeakMm2, soundLeaks, usualGauge } from '../../src/engine/cranking/class-engine.js';
+import { crank, type TracePoint } from '../../src/engine/cranking/crank.js';
 import { partsKept } from '../../src/engine/cranking/pull-speed.js';
+import { type CrankedEngine, type CrankingConditions, noLeaks } from '../../src/engine/cranking/setup.js';
 import { volumeLaw } from '../../src/engine/cranking/state.js';
 import {
   annandCoefficient,
   hohenbergCoefficient,
   wallHeatCoefficient,
 } from '../../src/engine/cranking/wall-heat.js';
-import {
-  type CrankedEngine,
-  type CrankingConditions,
-  crank,
-  cylinderVolumeCc,
-  EngineError,
-  noLeaks,
-  orificeFlow,
-  ottoCycle,
-  soundLeaks,
-  type TracePoint,
-  usualGauge,
-} from '../../src/engine/index.js';
+import { EngineError } from '../../src/engine/error.js';
+import { orificeFlow } from '../../src/engine/orifice.js';
+import { ottoCycle } from '../../src/engine/otto-cycle.js';
+import { cylinderVolumeCc } from '../../src/engine/slider-crank.js';
 
 const closed = { ...usualGauge, adapterMl: 0, valveMm2: 0 };
 const bare: CrankingConditions = { ...tenPulls, by: 'starter', pulls: 1, turnsPerPull: 2, heatFactor: 0 };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DormandPrince, type Slope } from '../../src/engine/dormand-prince.js';
-import { EngineError } from '../../src/engine/index.js';
+import { EngineError } from '../../src/engine/error.js';
 
 const circle: Slope = (_x, y, out) => {
   out[0] = -y[1]!;

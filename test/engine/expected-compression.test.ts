@@ -2,17 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gauge, tenPulls, usualEngine } from '../../bench/engine/usual-engine.js';
 import { builtInCatalog } from '../../src/catalog/index.js';
-import { compressionRungs } from '../../src/engine/cranking/classify.js';
+import { classifyCompression, compressionRungs } from '../../src/engine/cranking/classify.js';
+import { crank } from '../../src/engine/cranking/crank.js';
 import {
   type CompressionGeometry,
-  classifyCompression,
-  crank,
-  EngineError,
   expectedCompression,
-  leakFromReading,
-  readingWithLeak,
   uncertaintyBesideLeak,
-} from '../../src/engine/index.js';
+} from '../../src/engine/cranking/expected.js';
+import { leakFromReading, readingWithLeak } from '../../src/engine/cranking/find-leak.js';
+import { EngineError } from '../../src/engine/error.js';
 import { normals } from '../gauge/seeded.js';
 
 const psi = 6894.757;

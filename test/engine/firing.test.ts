@@ -1,28 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { standardAirAtMapHeight } from '../../src/engine/atmosphere.js';
+import { EngineError } from '../../src/engine/error.js';
 import { burnedPart, durationPartAt } from '../../src/engine/firing/burn.js';
-import { automotiveFriction } from '../../src/engine/firing/friction.js';
-import { airAlone } from '../../src/engine/firing/gas.js';
 import {
-  airFuelRatio,
-  type Burn,
-  type Charge,
-  EngineError,
   expectedFiring,
   expectedPower,
+  likelyFiring,
+  likelyPower,
+} from '../../src/engine/firing/expected-firing.js';
+import {
+  type Burn,
+  type Charge,
   type FiredEngine,
   type FiringConditions,
   fire,
-  gasolineCharge,
-  headLoad,
-  likelyFiring,
-  likelyPower,
-  ottoCycle,
-  ottoEfficiency,
-  standardAirAtMapHeight,
-  stoichiometricAir,
-} from '../../src/engine/index.js';
-import { gammaOfAir } from '../../src/engine/otto-cycle.js';
+} from '../../src/engine/firing/fire.js';
+import { automotiveFriction } from '../../src/engine/firing/friction.js';
+import { airAlone, airFuelRatio, gasolineCharge } from '../../src/engine/firing/gas.js';
+import { headLoad } from '../../src/engine/firing/head-load.js';
+import { stoichiometricAir } from '../../src/engine/fuel.js';
+import { ottoEfficiency } from '../../src/engine/geometry.js';
+import { gammaOfAir, ottoCycle } from '../../src/engine/otto-cycle.js';
 
 const usual: FiredEngine = {
   ...{ boreMm: 65, strokeMm: 62, rodMm: 108.5, compressionRatio: 8 },

@@ -1,26 +1,28 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { EngineError } from '../../src/engine/error.js';
+import {
+  clearanceForRatio,
+  compressionRatio,
+  ottoEfficiency,
+  ratioAfterMilling,
+} from '../../src/engine/geometry.js';
+import { coilGap, keyOffsetMm, sparkShiftDeg } from '../../src/engine/ignition.js';
 import {
   angleAtTravelDeg,
-  beltDrive,
-  clearanceForRatio,
-  coilGap,
-  compressionRatio,
   cylinderVolumeCc,
   displacementCc,
-  droop,
-  EngineError,
-  generatorHz,
-  keyOffsetMm,
-  meanPistonSpeed,
-  ottoEfficiency,
   pistonTravelMm,
-  ratioAfterMilling,
+} from '../../src/engine/slider-crank.js';
+import {
+  beltDrive,
+  droop,
+  generatorHz,
+  meanPistonSpeed,
   rpmAtTipSpeed,
   rpmForHz,
-  sparkShiftDeg,
   tipSpeed,
-} from '../../src/engine/index.js';
+} from '../../src/engine/speeds.js';
 
 const seed = { seed: 31, numRuns: 100 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

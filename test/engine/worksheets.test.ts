@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { worksheets } from '../../src/engine/index.js';
+import { worksheets } from '../../src/engine/worksheets.js';
 import { findUnit } from '../../src/quantity/index.js';
 import {
   type Answer,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { engineSpeed } from '../../src/listen/index.js';
+import { engineSpeed } from '../../src/listen/engine-speed.js';
 import { type EngineSound, engineSound, normal, random } from './engine-sound.js';
 
 const heard = (of: EngineSound) =>

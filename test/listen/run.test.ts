@@ -1,14 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import {
-  engineSpeed,
-  listenToRun,
-  loadSteps,
-  orderLines,
-  runDown,
-  spectrogram,
-  startAttempts,
-  steadySegments,
-} from '../../src/listen/index.js';
+import { engineSpeed } from '../../src/listen/engine-speed.js';
+import { loadSteps } from '../../src/listen/load-steps.js';
+import { listenToRun } from '../../src/listen/run.js';
+import { runDown } from '../../src/listen/run-down.js';
+import { steadySegments } from '../../src/listen/segments.js';
+import { orderLines, spectrogram } from '../../src/listen/spectrogram.js';
+import { startAttempts } from '../../src/listen/starts.js';
 import { type EngineSound, engineSound } from './engine-sound.js';
 
 const engine = { strokes: 4, cylinders: 1 } as const;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readWav } from '../../src/listen/index.js';
+import { readWav } from '../../src/listen/wav.js';
 
 interface Made {
   readonly coding: number;

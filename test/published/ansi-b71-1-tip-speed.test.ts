@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rpmAtTipSpeed, tipSpeed, tipSpeedLimit } from '../../src/engine/index.js';
+import { rpmAtTipSpeed, tipSpeed, tipSpeedLimit } from '../../src/engine/speeds.js';
 
 describe('ANSI B71.1: 19 000 ft/min at the blade tip, read', () => {
   it('is 96.52 m/s', () => expect(tipSpeedLimit).toBeCloseTo(96.52, 9));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { referenceViscosities, viscosityIndex } from '../../src/engine/index.js';
+import { referenceViscosities, viscosityIndex } from '../../src/engine/viscosity-index.js';
 
 describe('ASTM D2270, worked examples 5.1.4 and 6.1.4, read', () => {
   it('73.30 and 8.86: L 119.94, H 69.48, index 92.43, reported 92', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { viscosityAt, viscosityLine } from '../../src/engine/index.js';
+import { viscosityAt, viscosityLine } from '../../src/engine/viscosity.js';
 
 describe('a public worked example of ASTM D341 (with T = t + 273), read', () => {
   const line = viscosityLine({ celsius: 40, mm2PerS: 32 }, { celsius: 100, mm2PerS: 5.4 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { criticalRatio, orificeFlow } from '../../src/engine/index.js';
+import { criticalRatio, orificeFlow } from '../../src/engine/orifice.js';
 
 describe('Fundamentals of Engineering Thermodynamics, example 9.14, from memory, recomputed', () => {
   const nozzle = { areaM2: 0.001, fromPa: 1e6, fromK: 360, gasConstant: 287 };

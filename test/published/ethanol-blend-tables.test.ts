@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ethanolBlend, stoichiometricAir, waterToleranceE10 } from '../../src/engine/index.js';
+import { ethanolBlend, stoichiometricAir, waterToleranceE10 } from '../../src/engine/fuel.js';
 
 describe('public tables of air–fuel ratios (a forum: low grade; an ethanol page), read', () => {
   it('ethanol 9.0078 there; 9.002 with today’s atomic masses', () =>

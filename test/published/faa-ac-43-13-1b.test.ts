@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { faaOrificeMm, faaSupplyPa, leakPercent } from '../../src/engine/index.js';
+import { faaOrificeMm, faaSupplyPa, leakPercent } from '../../src/engine/leak-down.js';
 
 describe('FAA AC 43.13-1B, 8-14 (change 1, 2001), read', () => {
   it('0.040 in for a bore under 5.00 in, 0.060 in from there on', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { geopotentialM, standardAir, standardAirAtMapHeight } from '../../src/engine/index.js';
+import { geopotentialM, standardAir, standardAirAtMapHeight } from '../../src/engine/atmosphere.js';
 
 const rows = (
   table: readonly (readonly [m: number, k: number, pa: number, rho: number])[],

@@ -2,12 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { hohenbergCoefficient, wallHeatCoefficient } from '../../src/engine/cranking/wall-heat.js';
 import { burnedPart } from '../../src/engine/firing/burn.js';
 import { automotiveFriction } from '../../src/engine/firing/friction.js';
-import {
-  cylinderVolumeCc,
-  meanPistonSpeed,
-  pistonTravelMm,
-  stoichiometricAir,
-} from '../../src/engine/index.js';
+import { stoichiometricAir } from '../../src/engine/fuel.js';
+import { cylinderVolumeCc, pistonTravelMm } from '../../src/engine/slider-crank.js';
+import { meanPistonSpeed } from '../../src/engine/speeds.js';
 
 describe('Internal Combustion Engine Fundamentals 1988', () => {
   it('eq. 3.6, from memory: 14.6 for CH1.87, 15.13 for isooctane, 9.00 for ethanol', () => {

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { toneBoundHz } from '../../bench/listen/tone-bound.js';
 import { noisyHarmonics } from '../../bench/listen/tones.js';
-import { engineSpeed } from '../../src/listen/index.js';
+import { engineSpeed } from '../../src/listen/engine-speed.js';
 
 describe('Rife and Boorstyn, IEEE Trans. Inf. Theory IT-20 (1974) 591 (from memory)', () => {
   test.each([

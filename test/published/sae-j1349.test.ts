@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { iso1585Factor, saeJ1349Factor } from '../../src/engine/index.js';
+import { iso1585Factor, saeJ1349Factor } from '../../src/engine/power-correction.js';
 
 describe('SAE J1349 (June 1990), read', () => {
   it('990 mbar and 25 °C are the standard: 1.000', () =>

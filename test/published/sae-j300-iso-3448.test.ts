@@ -6,7 +6,7 @@ import {
   summerGrades,
   summerGradesOf,
   winterGrades,
-} from '../../src/engine/index.js';
+} from '../../src/engine/oil-grades.js';
 
 describe('SAE J300, table of 2015, read', () => {
   it('winter grades: cranking limit and where, pumping, least at 100 °C', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { fire } from '../../src/engine/firing/fire.js';
 import { airAlone } from '../../src/engine/firing/gas.js';
-import { fire, ottoCycle, ottoEfficiency } from '../../src/engine/index.js';
+import { ottoEfficiency } from '../../src/engine/geometry.js';
+import { ottoCycle } from '../../src/engine/otto-cycle.js';
 
 /** The answers come from memory; the book reads tables to the digits given, our polynomials differ by up to 0.1 %. */
 describe('Thermodynamics: An Engineering Approach, 7th ed., example 9-2 (statement read, answers from memory)', () => {

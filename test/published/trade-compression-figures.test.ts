@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { expectedCompression, generatorHz } from '../../src/engine/index.js';
+import { expectedCompression } from '../../src/engine/cranking/expected.js';
+import { generatorHz } from '../../src/engine/speeds.js';
 
 const psi = 6894.757;
 
