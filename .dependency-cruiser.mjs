@@ -15,6 +15,7 @@ const rooms = [
   'desk',
   'record',
   'store',
+  'shopkeep',
   'server',
   'cli',
   'web',
@@ -43,7 +44,14 @@ export default {
       name: 'the-page-knows-no-sql',
       severity: 'error',
       from: { path: inRoom(['web']) },
-      to: { path: inRoom(['store', 'server', 'cli']) },
+      to: { path: inRoom(['store', 'shopkeep', 'server', 'cli']) },
+    },
+    {
+      name: 'only-serve-knows-the-server',
+      comment: 'Every other command works with the store through shopkeep, and need not load a server.',
+      severity: 'error',
+      from: { path: inRoom(['cli']), pathNot: '(^|/)src/cli/commands/serve\\.ts$' },
+      to: { path: inRoom(['server']) },
     },
     {
       name: 'a-room-is-entered-by-its-index',

@@ -64,6 +64,22 @@ test.each([
     'the-page-knows-no-sql',
   ],
   [
+    'a shopkeep that knows the server',
+    {
+      'src/server/index.ts': 'export const a = 1;\n',
+      'src/shopkeep/index.ts': "export * from '../server/index.js';\n",
+    },
+    'shopkeep-imports-only-rooms-above-it',
+  ],
+  [
+    'a command other than serve that knows the server',
+    {
+      'src/server/index.ts': 'export const a = 1;\n',
+      'src/cli/commands/jobs.ts': "export * from '../../server/index.js';\n",
+    },
+    'only-serve-knows-the-server',
+  ],
+  [
     'a room entered past its index',
     {
       'src/quantity/inner.ts': 'export const a = 1;\n',

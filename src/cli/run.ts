@@ -45,7 +45,7 @@ async function dispatch(argv: readonly string[], around: Surroundings): Promise<
 }
 
 async function version(): Promise<string> {
-  const { packaged } = await import('../server/index.js');
+  const { packaged } = await import('../shopkeep/index.js');
   return packaged().version;
 }
 
@@ -98,7 +98,7 @@ function requireCount(command: Command, { positionals }: Call): void {
 const forThePerson = new Set([
   'Failed',
   'WronglyCalled',
-  'ApiError',
+  'ShopkeepError',
   'StoreError',
   'RecordError',
   'EntryError',

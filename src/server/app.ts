@@ -1,7 +1,9 @@
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { Summaries } from '../shopkeep/index.js';
+import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath } from './door.js';
-import { ApiError, answerError, notFound } from './error.js';
+import { type ApiError, answerError, notFound } from './error.js';
 import { asApiError, ownFault } from './faults.js';
 import { News } from './news.js';
 import { everywhere, pages } from './pages.js';
@@ -20,7 +22,6 @@ import { pastRoutes } from './routes/past-jobs.js';
 import { pictureRoutes } from './routes/pictures.js';
 import { recordRoutes } from './routes/records.js';
 import { worksheetRoutes } from './routes/worksheets.js';
-import { Summaries } from './summaries.js';
 
 export interface App {
   readonly http: Hono<DoorEnv>;
@@ -70,7 +71,7 @@ export async function createApp(parts: Parts): Promise<App> {
 
 /** A store that fails and a fault of our own; not a request that was rightly refused. */
 function concernsTheShop(error: Error, known: ApiError | undefined): boolean {
-  return known === undefined || (known.status >= 500 && !(error instanceof ApiError));
+  return known === undefined || (known.status >= 500 && error instanceof StoreError);
 }
 
 function describe(error: Error): string {

@@ -2,6 +2,7 @@ import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { EntryError } from '../job/index.js';
 import { RecordError } from '../record/index.js';
+import { ShopkeepError } from '../shopkeep/index.js';
 import { StoreError, type StoreErrorCode } from '../store/index.js';
 import { ApiError } from './error.js';
 
@@ -27,10 +28,20 @@ const storeStatus: Readonly<Record<StoreErrorCode, ContentfulStatusCode>> = {
   closed: 503,
 };
 
+const shopkeepStatus: Readonly<Record<ShopkeepError['code'], ContentfulStatusCode>> = {
+  'not-found': 404,
+  'no-demo': 404,
+  'bad-entry': 422,
+  'bad-picture': 422,
+  'bad-demo': 500,
+};
+
 /** Any error as an answer; undefined when it is a fault of our own, of which the person learns the outline only. */
 export function asApiError(error: unknown): ApiError | undefined {
   if (error instanceof ApiError) return error;
   if (error instanceof StoreError) return new ApiError(storeStatus[error.code], error.code, error.message);
+  if (error instanceof ShopkeepError)
+    return new ApiError(shopkeepStatus[error.code], error.code, error.message, error.field);
   if (error instanceof EntryError) return new ApiError(422, 'bad-entry', error.message, error.field);
   if (error instanceof RecordError) return new ApiError(422, 'bad-record', error.message, error.field);
   if (error instanceof HTTPException) {

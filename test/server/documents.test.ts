@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { packaged } from '../../src/server/index.js';
+import { packaged } from '../../src/shopkeep/index.js';
 import { startServer, type TestServer } from './support.js';
 
 /** The papers of the invented pump: tag 17. */

@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import type { RawEntry } from '../../src/job/index.js';
-import { type Parts, packaged, type Running, serve } from '../../src/server/index.js';
+import { type Parts, type Running, serve } from '../../src/server/index.js';
+import { packaged } from '../../src/shopkeep/index.js';
 import { openSqlite, type Store } from '../../src/store/index.js';
 
 /** A real server on a free port over a real SQLite file in a folder of its own. */

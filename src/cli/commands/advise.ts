@@ -12,7 +12,7 @@ import {
   type WorthVerdict,
   worthOf,
 } from '../../job/index.js';
-import { PastJobs, shopNow } from '../../server/index.js';
+import { PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { type Command, Failed, flag } from '../command.js';
 import { findJob } from './find-job.js';

@@ -1,4 +1,4 @@
-import { loadDemo, packaged, removeDemo } from '../../server/index.js';
+import { loadDemo, packaged, removeDemo } from '../../shopkeep/index.js';
 import { type Command, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
 import { storeOptions, withStore } from './store-options.js';

@@ -1,4 +1,4 @@
-import { exportJob } from '../../server/index.js';
+import { exportJob } from '../../shopkeep/index.js';
 import { type Command, flag, text } from '../command.js';
 import { findJob } from './find-job.js';
 import { forceOption, requireFree, writeWhole } from './out-file.js';

@@ -1,4 +1,4 @@
-import { type ListedJob, Summaries } from '../../server/index.js';
+import { type ListedJob, Summaries } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { Failed } from '../command.js';
 

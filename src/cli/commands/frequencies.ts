@@ -1,6 +1,6 @@
 import type { Catalog } from '../../catalog/index.js';
 import { exportedFrequencies, type OwnFrequencies, ownFrequencies } from '../../job/index.js';
-import { PastJobs, shopNow } from '../../server/index.js';
+import { PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';

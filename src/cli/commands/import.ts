@@ -1,4 +1,4 @@
-import { importBundle } from '../../server/index.js';
+import { importBundle } from '../../shopkeep/index.js';
 import type { Command } from '../command.js';
 import { readWhole } from './in-file.js';
 import { storeOptions, withStore } from './store-options.js';

@@ -1,4 +1,4 @@
-import { type ListedJob, Summaries } from '../../server/index.js';
+import { type ListedJob, Summaries } from '../../shopkeep/index.js';
 import { type Command, flag } from '../command.js';
 import { storeOptions, withStore } from './store-options.js';
 

@@ -9,7 +9,7 @@ import {
   type ShopPack,
   shopCatalog,
 } from '../../job/index.js';
-import { shopNow } from '../../server/index.js';
+import { shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, type Surroundings, text, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';

@@ -1,5 +1,5 @@
 import { localTime } from '../../job/index.js';
-import { packaged, printRecord } from '../../server/index.js';
+import { packaged, printRecord } from '../../shopkeep/index.js';
 import { type Command, flag, text, WronglyCalled } from '../command.js';
 import { findJob } from './find-job.js';
 import { forceOption, requireFree, writeWhole } from './out-file.js';

@@ -1,11 +1,5 @@
-import {
-  loadDemo,
-  ownAddresses,
-  type Parts,
-  packaged,
-  type Running,
-  serve as serveApp,
-} from '../../server/index.js';
+import { ownAddresses, type Parts, type Running, serve as serveApp } from '../../server/index.js';
+import { loadDemo, packaged } from '../../shopkeep/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, text, WronglyCalled } from '../command.js';
 import { errorCode } from './out-file.js';
 import { type OpenStore, storeOptions, withStore } from './store-options.js';

@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
+import { importBundle } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { atMost, megabyte } from '../body.js';
-import { importBundle } from '../bundle.js';
 
 const largest = 256 * megabyte;
 

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
 import type { Catalog } from '../../catalog/index.js';
+import { shopNow } from '../../shopkeep/index.js';
 import type { Parts } from '../parts.js';
-import { shopNow } from '../shop-now.js';
 
 /** Which catalog this shop computes with; a page compares it with its own copy. */
 export function catalogRoutes({ store, version }: Parts): Hono {

@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { loadDemo, removeDemo } from '../demo.js';
+import { loadDemo, removeDemo } from '../../shopkeep/index.js';
 import type { News } from '../news.js';
 import type { Parts } from '../parts.js';
 

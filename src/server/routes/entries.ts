@@ -1,8 +1,8 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
+import { readNumbered } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { atMost, megabyte, readJson } from '../body.js';
-import { readNumbered } from '../read-numbered.js';
 
 const request = z.object({ entries: z.array(z.unknown()) });
 const largest = 2 * megabyte;

@@ -1,8 +1,7 @@
 import { Hono } from 'hono';
+import { entriesOf, type Summaries } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { ApiError } from '../error.js';
-import { entriesOf } from '../job-entries.js';
-import type { Summaries } from '../summaries.js';
 
 export function jobRoutes(store: Store, summaries: Summaries): Hono {
   const app = new Hono();

@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
+import { PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
-import { PastJobs } from '../past-jobs.js';
-import { shopNow } from '../shop-now.js';
 
 /** What the shop's jobs tell of faults and of minutes, so that a page need not read all their logs. */
 export function pastRoutes(store: Store): Hono {

@@ -1,9 +1,8 @@
 import { Hono } from 'hono';
+import { keepPicture, narrowed, sha256Of } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { atMost, megabyte } from '../body.js';
 import { ApiError, notFound } from '../error.js';
-import { keepPicture, sha256Of } from '../keep-picture.js';
-import { narrowed } from '../picture.js';
 
 const largest = 25 * megabyte;
 const hash = ':sha256{[0-9a-f]{64}}';

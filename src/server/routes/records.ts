@@ -1,12 +1,9 @@
 import { type Context, Hono } from 'hono';
 import { fold, type Job, localTime } from '../../job/index.js';
 import { bagLabelsPdf, calendar, chapters, type Tables, tables } from '../../record/index.js';
-import { exportJob } from '../bundle.js';
+import { entriesOf, exportJob, printRecord, recordFonts } from '../../shopkeep/index.js';
 import { notFound } from '../error.js';
-import { recordFonts } from '../fonts.js';
-import { entriesOf } from '../job-entries.js';
 import type { Parts } from '../parts.js';
-import { printRecord } from '../record.js';
 
 const types = {
   pdf: 'application/pdf',

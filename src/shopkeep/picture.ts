@@ -1,5 +1,5 @@
 import type { Sharp } from 'sharp';
-import { ApiError } from './error.js';
+import { ShopkeepError } from './error.js';
 
 export const pictureTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
 export type PictureType = (typeof pictureTypes)[number];
@@ -20,7 +20,7 @@ const mostPixels = 150_000_000;
  * Looks into the bytes, whatever the file is called: a picture of a type that every browser shows, whole enough to
  * be decoded.
  *
- * @throws ApiError 422 saying what it is instead and what to do
+ * @throws ShopkeepError saying what it is instead and what to do
  */
 export async function inspectPicture(bytes: Uint8Array): Promise<PictureFacts> {
   const mime = await sniff(bytes);
@@ -48,7 +48,7 @@ export async function printable(bytes: Uint8Array): Promise<Uint8Array> {
   return small.flatten({ background: '#fff' }).jpeg({ quality: 82 }).toBuffer();
 }
 
-/** @throws ApiError when the store holds a picture of a type that it cannot have taken */
+/** @throws ShopkeepError when the store holds a picture of a type that it cannot have taken */
 export function asPictureType(mime: string): PictureType {
   const known = pictureTypes.find((each) => each === mime);
   if (known) return known;
@@ -71,13 +71,13 @@ async function sniff(bytes: Uint8Array): Promise<PictureType> {
   throw refused(`This file is ${what}. Pictures are taken as JPEG, PNG or WebP; nothing was stored.`);
 }
 
-function heic(): ApiError {
+function heic(): ShopkeepError {
   return refused(
     'This picture is HEIC, which most browsers cannot show. Set the phone’s camera to its most compatible format, or send the picture as JPEG; nothing was stored.',
   );
 }
 
-function undecodable(mime: PictureType, error: unknown): ApiError {
+function undecodable(mime: PictureType, error: unknown): ShopkeepError {
   const name = mime.slice('image/'.length).toUpperCase();
   if (error instanceof Error && /pixel limit/i.test(error.message)) {
     return refused(
@@ -89,6 +89,6 @@ function undecodable(mime: PictureType, error: unknown): ApiError {
   );
 }
 
-function refused(message: string): ApiError {
-  return new ApiError(422, 'bad-picture', message, 'picture');
+function refused(message: string): ShopkeepError {
+  return new ShopkeepError('bad-picture', message, 'picture');
 }

@@ -6,7 +6,7 @@ export function sha256Of(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-/** Looks into the bytes and keeps them under their hash. @throws ApiError 422 when they are no picture */
+/** Looks into the bytes and keeps them under their hash. @throws ShopkeepError when they are no picture */
 export async function keepPicture(
   store: Store,
   bytes: Uint8Array,

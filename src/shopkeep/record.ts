@@ -11,7 +11,7 @@ export interface PrintedRecord {
   readonly bytes: Uint8Array;
 }
 
-/** The service record of a job as PDF, with the pictures that the store has. @throws ApiError 404 */
+/** The service record of a job as PDF, with the pictures that the store has. @throws ShopkeepError */
 export async function printRecord(
   store: Store,
   id: string,

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { type RawEntry, readEntry } from '../job/index.js';
 import { type Store, StoreError } from '../store/index.js';
-import { ApiError } from './error.js';
+import { ShopkeepError } from './error.js';
 import { keepPicture } from './keep-picture.js';
 import { shownPictures } from './shown-pictures.js';
 import { Summaries } from './summaries.js';
@@ -20,7 +20,7 @@ export interface Loaded {
 /**
  * Puts the invented jobs of the folder into the store, their pictures first. Loading twice changes nothing.
  *
- * @throws ApiError when the folder holds none, when a picture is missing, or when a job does not say that it is
+ * @throws ShopkeepError when the folder holds none, when a picture is missing, or when a job does not say that it is
  * invented: such a job could never be told from the shop's own, nor removed again
  */
 export async function loadDemo(store: Store, folder: string): Promise<Loaded> {
@@ -92,14 +92,14 @@ async function filesOf(folder: string, named: RegExp): Promise<string[]> {
 function requireInvented(open: RawEntry): void {
   if ((open.body as { invented?: boolean }).invented === true) return;
   const message = `The demonstration job ${open.job} does not say that it is invented. Nothing was loaded.`;
-  throw new ApiError(500, 'bad-demo', message);
+  throw new ShopkeepError('bad-demo', message);
 }
 
-function pictureMissing(job: string, sha256: string): ApiError {
+function pictureMissing(job: string, sha256: string): ShopkeepError {
   const message = `The demonstration job ${job} shows picture ${sha256}, which is not with it. It was not loaded.`;
-  return new ApiError(500, 'bad-demo', message);
+  return new ShopkeepError('bad-demo', message);
 }
 
-function noDemo(folder: string): ApiError {
-  return new ApiError(404, 'no-demo', `There is no invented job in ${folder}. Nothing was loaded.`);
+function noDemo(folder: string): ShopkeepError {
+  return new ShopkeepError('no-demo', `There is no invented job in ${folder}. Nothing was loaded.`);
 }
