@@ -25,7 +25,7 @@ import { reliabilitySvg } from './advice/reliability.js';
 import { type Run, runPolicy, targets } from './advice/run.js';
 import { speed } from './advice/speed.js';
 import { tinyCatalog } from './advice/tiny.js';
-import { seeded } from './diagnose/sheet-like.js';
+import { seeded } from './infer/sheet-like.js';
 
 const env = (name: string, usual: number): number => Number(process.env[name] ?? usual);
 const machines = env('MACHINES', 120);

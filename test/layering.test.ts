@@ -96,16 +96,20 @@ test.each([
 test('core names no clock, no chance and no process', () => {
   const core = [
     'quantity',
+    'phrase',
     'worksheet',
     'fasten',
     'gauge',
     'engine',
     'listen',
     'catalog',
+    'infer',
     'diagnose',
+    'worth',
     'plan',
     'supply',
     'job',
+    'draw',
     'desk',
     'record',
   ];

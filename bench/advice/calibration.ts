@@ -1,12 +1,12 @@
 import type { Catalog } from '../../src/catalog/index.js';
 import {
-  inferExactly,
   type Machine,
   machineNetwork,
   type SeenCheck,
   spoiledAlready,
   tellsWhetherItRuns,
 } from '../../src/diagnose/index.js';
+import { inferExactly } from '../../src/infer/index.js';
 import { canBeMade, type DrawnMachine, drawMachine, stamp } from './machines.js';
 import { probability } from './run.js';
 

@@ -1,22 +1,21 @@
 import { applies, type Catalog, judgementOf } from '../../src/catalog/index.js';
-import { drawStates } from '../../src/diagnose/exact/sample.js';
 import {
   type CaseHistory,
   evidenceDestroyedBy,
   hiddenBy,
-  inferExactly,
   isLocked,
   type Machine,
   type MachineCheck,
   type MachineFacts,
   machineNetwork,
-  type Network,
   needsRunning,
   runs,
   type SeenCheck,
   spoiledAlready,
   tellsWhetherItRuns,
 } from '../../src/diagnose/index.js';
+import { drawStates } from '../../src/infer/exact/sample.js';
+import { inferExactly, type Network } from '../../src/infer/index.js';
 
 type Next = () => number;
 

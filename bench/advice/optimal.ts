@@ -1,14 +1,13 @@
 import type { Catalog } from '../../src/catalog/index.js';
 import {
   accessFor,
-  inferExactly,
   type Machine,
   machineNetwork,
   matters,
-  type Network,
   nextChecks,
   type SeenCheck,
 } from '../../src/diagnose/index.js';
+import { inferExactly, type Network } from '../../src/infer/index.js';
 import { stamp } from './machines.js';
 import { found } from './run.js';
 import { tinyFacts } from './tiny.js';

@@ -1,11 +1,5 @@
-import {
-  accessFor,
-  entropyBits,
-  type MachineCheck,
-  needsRunning,
-  nextChecks,
-  outlook,
-} from '../../src/diagnose/index.js';
+import { accessFor, type MachineCheck, needsRunning, nextChecks } from '../../src/diagnose/index.js';
+import { entropyBits, outlook } from '../../src/infer/index.js';
 import type { Policy, Standing } from './run.js';
 
 /** The standing first looks of the trade: spark, squeeze, fuel, air. */

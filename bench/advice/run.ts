@@ -1,8 +1,6 @@
 import type { Catalog } from '../../src/catalog/index.js';
 import {
   accessFor,
-  type ExactInference,
-  inferExactly,
   isLocked,
   type Machine,
   type MachineCheck,
@@ -13,6 +11,7 @@ import {
   type SeenCheck,
   spoiledAlready,
 } from '../../src/diagnose/index.js';
+import { type ExactInference, inferExactly } from '../../src/infer/index.js';
 import { allChecks, canBeMade, type DrawnMachine, stamp } from './machines.js';
 
 /** From this probability on a fault is identified. */

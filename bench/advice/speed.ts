@@ -1,6 +1,7 @@
 import type { Catalog } from '../../src/catalog/index.js';
-import { enoughToAct, findings, inferExactly, machineNetwork, nextChecks } from '../../src/diagnose/index.js';
-import { seeded } from '../diagnose/sheet-like.js';
+import { enoughToAct, findings, machineNetwork, nextChecks } from '../../src/diagnose/index.js';
+import { inferExactly } from '../../src/infer/index.js';
+import { seeded } from '../infer/sheet-like.js';
 import { drawFacts, stamp } from './machines.js';
 
 const quantile = (xs: readonly number[], q: number): string =>

@@ -1,4 +1,4 @@
-export { type Access, accessFor } from './advice/access.js';
+export { type Access, accessFor, withWhatStandsBefore } from './advice/access.js';
 export { type Enough, enoughToAct } from './advice/enough.js';
 export {
   type EvidenceItem,
@@ -14,22 +14,6 @@ export { spoiledAlready } from './advice/spoils.js';
 export { matters } from './advice/stakes.js';
 export type { Unexplained } from './advice/unexplained.js';
 export type { OutcomeProspect } from './advice/value.js';
-export { NetworkError, type NetworkErrorCode } from './error.js';
-export { type EvidenceWeight, evidenceWeights } from './evidence.js';
-export { type ExplainOptions, type Explanation, type Explanations, explanations } from './explain.js';
-export type { FindingView } from './finding.js';
-export {
-  type Answer,
-  answerOf,
-  type BoundedInference,
-  byFault,
-  type ExactInference,
-  type Inference,
-  infer,
-  inferExactly,
-  type Limits,
-  usualLimits,
-} from './infer.js';
 export {
   addCounts,
   countFaults,
@@ -49,21 +33,3 @@ export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
 export { releaseVariant } from './machine/release.js';
 export { evidenceDestroyedBy } from './machine/spoils.js';
-export { type Known, type Network, networkSchema, type Reading, readNetwork, type Sign } from './network.js';
-export {
-  entropyBits,
-  informationBits,
-  jointInformationBits,
-  leastProbability,
-  type Outcome,
-  outlook,
-  type Prospect,
-  prospects,
-} from './outlook.js';
-export { type Attempt, byProbabilityPerCost, expectedCost } from './repair-order.js';
-export type { PartsKnown } from './worth/bill.js';
-export { type WorthStep, type WorthThen, worthHistory } from './worth/history.js';
-export type { Spread } from './worth/spread.js';
-export type { Stop, StopRule } from './worth/stop.js';
-export { hours, type WorthWords, worthWords } from './worth/words.js';
-export { type Driver, type Worth, type WorthAsked, worthIt } from './worth/worth.js';

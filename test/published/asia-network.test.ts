@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { byFault, inferExactly, type Network, outlook, readNetwork } from '../../src/diagnose/index.js';
+import { byFault, inferExactly, type Network, outlook, readNetwork } from '../../src/infer/index.js';
 
 /**
  * The "Asia" example of J. R. Stat. Soc. B 50 (1988) 157, its tables seen there, put in the form of faults, links and

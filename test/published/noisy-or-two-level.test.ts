@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { byFault, inferExactly, readNetwork } from '../../src/diagnose/index.js';
+import { byFault, inferExactly, readNetwork } from '../../src/infer/index.js';
 
 /**
  * Faults over signs by leaky noisy-OR: P(sign normal | faults) = (1 − leak) Π (1 − q). Definitions from memory

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { byProbabilityPerCost, expectedCost } from '../../src/diagnose/index.js';
+import { byProbabilityPerCost, expectedCost } from '../../src/infer/index.js';
 
 /**
  * One fault, independent costs, perfect repairs: probability over cost, falling, is the best order, with expected cost

@@ -1,5 +1,5 @@
 import { byId, type Catalog, problemWords } from '../../catalog/index.js';
-import { type Findings, type NextCheck, worthWords } from '../../diagnose/index.js';
+import type { Findings, NextCheck } from '../../diagnose/index.js';
 import {
   findingsOf,
   fold,
@@ -14,6 +14,7 @@ import {
 } from '../../job/index.js';
 import { PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
+import { worthWords } from '../../worth/index.js';
 import { type Command, Failed, flag } from '../command.js';
 import { findJob } from './find-job.js';
 import { storeOptions, withStore } from './store-options.js';

@@ -4,7 +4,7 @@ import {
   type Inference,
   infer as inferNetwork,
   readNetwork,
-} from '../../diagnose/index.js';
+} from '../../infer/index.js';
 import { type Command, flag } from '../command.js';
 import { table } from '../help.js';
 import { readJson } from './in-json.js';

@@ -1,6 +1,5 @@
 import { byId } from '../../catalog/index.js';
-import { NetworkError } from '../error.js';
-import { type ExactInference, inferExactly } from '../infer.js';
+import { type ExactInference, inferExactly, NetworkError } from '../../infer/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { Ranked } from './next.js';
 import { matters, stakesOf } from './stakes.js';

@@ -1,6 +1,5 @@
-import { evidenceWeights } from '../evidence.js';
-import { explanations } from '../explain.js';
-import type { ExactInference, Inference } from '../infer.js';
+import type { ExactInference, Inference } from '../../infer/index.js';
+import { evidenceWeights, explanations } from '../../infer/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';

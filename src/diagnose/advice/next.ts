@@ -1,5 +1,5 @@
 import { type Catalog, type Component, cautionsFor, judgementOf } from '../../catalog/index.js';
-import type { ExactInference } from '../infer.js';
+import type { ExactInference } from '../../infer/index.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';

@@ -1,5 +1,5 @@
 import { byId } from '../../catalog/index.js';
-import type { ExactInference } from '../infer.js';
+import type { ExactInference } from '../../infer/index.js';
 import type { Machine, TakenReading } from '../machine/machine.js';
 
 /** Something seen that no fault of the list may stand behind. */

@@ -1,6 +1,6 @@
-import type { ExactInference } from '../infer.js';
+import type { ExactInference } from '../../infer/index.js';
+import { outlook, type Prospect } from '../../infer/index.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
-import { outlook, type Prospect } from '../outlook.js';
 import { found, matters, type Stakes, stakesOf } from './stakes.js';
 
 /** What one outcome would do. */

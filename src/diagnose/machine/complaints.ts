@@ -1,5 +1,5 @@
 import { applies, byId, type Catalog, type Complaint } from '../../catalog/index.js';
-import type { Network } from '../network.js';
+import type { Network } from '../../infer/index.js';
 import type { MachineFacts } from './case.js';
 
 export const complaintSign = (complaint: string): string => `complaint/${complaint}`;

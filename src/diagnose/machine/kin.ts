@@ -1,5 +1,5 @@
 import { type Catalog, judgementOf } from '../../catalog/index.js';
-import type { Network, Sign } from '../network.js';
+import type { Network, Sign } from '../../infer/index.js';
 import { reachOf, type Scale } from './scale.js';
 
 type Fault = Network['faults'][number];

@@ -1,5 +1,5 @@
 import { byId, type Catalog, type Check } from '../../catalog/index.js';
-import type { Network, Reading } from '../network.js';
+import type { Network, Reading } from '../../infer/index.js';
 import type { CaseHistory, MachineFacts, SeenCheck } from './case.js';
 import { complaintSigns } from './complaints.js';
 import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';

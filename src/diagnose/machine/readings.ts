@@ -1,5 +1,5 @@
 import { type Catalog, type Check, judgementOf } from '../../catalog/index.js';
-import type { Reading } from '../network.js';
+import type { Reading } from '../../infer/index.js';
 import type { MachineFacts, SeenCheck } from './case.js';
 import { clears, stillShows } from './differential.js';
 import { hiddenBy } from './masks.js';

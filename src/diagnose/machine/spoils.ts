@@ -1,5 +1,5 @@
 import { byId, type Catalog, type Check, judgementOf } from '../../catalog/index.js';
-import type { Reading } from '../network.js';
+import type { Reading } from '../../infer/index.js';
 import type { SeenCheck } from './case.js';
 
 /** Checks that read less, or nothing, once this one is done. */

@@ -1,5 +1,5 @@
 import { type Catalog, judgementOf } from '../../catalog/index.js';
-import type { Network } from '../network.js';
+import type { Network } from '../../infer/index.js';
 import type { Repair } from './case.js';
 
 /** The names that repaired faults go by, one more after each repair. */

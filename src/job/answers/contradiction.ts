@@ -1,4 +1,4 @@
-import { NetworkError } from '../../diagnose/index.js';
+import { NetworkError } from '../../infer/index.js';
 
 /** The answer where what was seen and what was decided rule each other out. */
 export const contradiction = {

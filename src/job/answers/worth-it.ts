@@ -1,14 +1,14 @@
 import { type Architecture, architectures, byId, type Catalog, componentsOf } from '../../catalog/index.js';
+import type { Machine } from '../../diagnose/index.js';
+import { infer } from '../../infer/index.js';
 import {
-  infer,
-  type Machine,
   type PartsKnown,
   type Worth,
   type WorthAsked,
   type WorthThen,
   worthHistory,
   worthIt,
-} from '../../diagnose/index.js';
+} from '../../worth/index.js';
 import type { From, Job, Shop } from '../job.js';
 import { contradiction, isContradiction } from './contradiction.js';
 import { faultsSaid, machineOf } from './findings/machine-case.js';

@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
-import { hours, type Spread, type Worth, worthWords } from '../../diagnose/index.js';
 import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../../job/index.js';
+import { hours, type Spread, type Worth, worthWords } from '../../worth/index.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';

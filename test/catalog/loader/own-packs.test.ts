@@ -7,7 +7,8 @@ import {
   type Pack,
   withPacks,
 } from '../../../src/catalog/index.js';
-import { inferExactly, machineNetwork } from '../../../src/diagnose/index.js';
+import { machineNetwork } from '../../../src/diagnose/index.js';
+import { inferExactly } from '../../../src/infer/index.js';
 
 const pack = (text: string): Pack => ({
   file: 'shop.yaml',

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import {
-  byFault,
   enoughToAct,
   findings,
-  inferExactly,
   type MachineFacts,
   nextChecks,
   type Shop,
 } from '../../../src/diagnose/index.js';
+import { byFault, inferExactly } from '../../../src/infer/index.js';
 import { type Asked, catalog, machine, mower, seen } from '../machine/support.js';
 
 const advice = (list: Parameters<typeof machine>[0], asked: Asked = {}, shop: Shop = {}) => {

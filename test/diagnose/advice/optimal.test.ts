@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Instance } from '../../../bench/advice/optimal.js';
 import { tinyCatalog } from '../../../bench/advice/tiny.js';
-import { seeded } from '../../../bench/diagnose/sheet-like.js';
+import { seeded } from '../../../bench/infer/sheet-like.js';
 import { builtInCatalog } from '../../../src/catalog/index.js';
 
 const instances = [5, 36, 67, 98, 129, 160, 191, 222].map(

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { byId } from '../../../src/catalog/index.js';
-import { infer, outlook, readNetwork } from '../../../src/diagnose/index.js';
+import { infer, outlook, readNetwork } from '../../../src/infer/index.js';
 import { catalog, machine, mower, probabilities, seen } from './support.js';
 
 const kinds = [

@@ -1,12 +1,12 @@
 import { builtInCatalog } from '../../../src/catalog/index.js';
 import {
   type CaseHistory,
-  infer,
   type Machine,
   type MachineFacts,
   machineNetwork,
   type SeenCheck,
 } from '../../../src/diagnose/index.js';
+import { infer } from '../../../src/infer/index.js';
 
 export const catalog = builtInCatalog();
 

@@ -1,15 +1,14 @@
 import type { Catalog } from '../../../catalog/index.js';
 import {
-  byFault,
   type Enough,
   enoughToAct,
   type Findings,
   findings,
-  infer,
   nextChecks,
   type Ranked,
   safetyQuestions,
 } from '../../../diagnose/index.js';
+import { byFault, infer } from '../../../infer/index.js';
 import type { Job } from '../../job.js';
 import { contradiction, isContradiction } from '../contradiction.js';
 import { tally } from '../steps/tally.js';

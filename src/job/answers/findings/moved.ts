@@ -1,5 +1,6 @@
 import { byId, type Catalog } from '../../../catalog/index.js';
-import { byFault, infer, type Machine } from '../../../diagnose/index.js';
+import type { Machine } from '../../../diagnose/index.js';
+import { byFault, infer } from '../../../infer/index.js';
 import type { RawEntry } from '../../entry.js';
 import { fold } from '../../fold.js';
 import type { Job, LogLine } from '../../job.js';

@@ -8,7 +8,8 @@ import {
   packHead,
   withPacks,
 } from '../../../catalog/index.js';
-import { infer, machineNetwork, NetworkError } from '../../../diagnose/index.js';
+import { machineNetwork } from '../../../diagnose/index.js';
+import { infer, NetworkError } from '../../../infer/index.js';
 import type { Body } from '../../entry.js';
 import type { Shop } from '../../job.js';
 

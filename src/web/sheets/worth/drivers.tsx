@@ -1,5 +1,5 @@
 import { byId } from '../../../catalog/index.js';
-import { hours, type Worth } from '../../../diagnose/index.js';
+import { hours, type Worth } from '../../../worth/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { FigureWithOrigin } from '../../parts/number.js';
 

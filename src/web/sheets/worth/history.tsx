@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { WorthThen } from '../../../diagnose/index.js';
 import { type Job, type Shop, worthHistoryOf } from '../../../job/index.js';
+import type { WorthThen } from '../../../worth/index.js';
 import { useCatalog, useOwnSay } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
 import { percent } from './drivers.js';

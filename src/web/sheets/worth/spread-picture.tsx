@@ -1,4 +1,4 @@
-import type { Worth } from '../../../diagnose/index.js';
+import type { Worth } from '../../../worth/index.js';
 import { useWidth } from '../../parts/width.js';
 import { type Scale, scaleTo } from './scale.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hours, type Worth, worthWords } from '../../../src/diagnose/index.js';
+import { hours, type Worth, worthWords } from '../../src/worth/index.js';
 
 const money = (amount: number): string => `$${amount}`;
 const worth = (more: Partial<Worth>): Worth => ({

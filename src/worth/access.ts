@@ -1,5 +1,5 @@
-import type { Architecture, Catalog, Component, Facts, Fault } from '../../catalog/index.js';
-import { withWhatStandsBefore } from '../advice/access.js';
+import type { Architecture, Catalog, Component, Facts, Fault } from '../catalog/index.js';
+import { withWhatStandsBefore } from '../diagnose/index.js';
 
 /**
  * What has to come off for a repair: the fault's own places and all that stands before them, each once. A place that

@@ -1,4 +1,4 @@
-import { readNetwork } from '../../src/diagnose/index.js';
+import { readNetwork } from '../../src/infer/index.js';
 
 /** Three faults, one of them brought about by another, and three signs, one of which nothing explains. */
 export const small = readNetwork({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { evidenceWeights, inferExactly, type Network, readNetwork } from '../../src/diagnose/index.js';
+import { evidenceWeights, inferExactly, type Network, readNetwork } from '../../src/infer/index.js';
 import { byFractions } from './by-fractions.js';
 import { randomNetwork } from './random-network.js';
 import { small } from './small-network.js';

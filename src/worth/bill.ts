@@ -7,8 +7,8 @@ import {
   type Fault,
   judgementOf,
   type Price,
-} from '../../catalog/index.js';
-import { matters } from '../advice/stakes.js';
+} from '../catalog/index.js';
+import { matters } from '../diagnose/index.js';
 import { componentsToReach } from './access.js';
 
 /** What is bought, or was; a part at hand costs nothing more. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { Heap } from '../../../src/diagnose/exact/heap.js';
+import { Heap } from '../../../src/infer/exact/heap.js';
 
 test('items come off a heap in order, whatever order they went on', () => {
   fc.assert(

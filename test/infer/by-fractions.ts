@@ -1,4 +1,4 @@
-import type { Network } from '../../src/diagnose/index.js';
+import type { Network } from '../../src/infer/index.js';
 
 /**
  * Every state of every fault, in whole numbers: nothing is rounded. Shares no code with the product. All

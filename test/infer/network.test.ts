@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type NetworkErrorCode, readNetwork } from '../../src/diagnose/index.js';
-import { outcomeLevel } from '../../src/diagnose/network.js';
+import { type NetworkErrorCode, readNetwork } from '../../src/infer/index.js';
+import { outcomeLevel } from '../../src/infer/network.js';
 import { small } from './small-network.js';
 
 const good = () => structuredClone(small) as unknown as Record<string, unknown>;

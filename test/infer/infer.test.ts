@@ -7,7 +7,7 @@ import {
   inferExactly,
   NetworkError,
   readNetwork,
-} from '../../src/diagnose/index.js';
+} from '../../src/infer/index.js';
 import { byFractions, type Enumerated } from './by-fractions.js';
 import { randomNetwork } from './random-network.js';
 import { small } from './small-network.js';

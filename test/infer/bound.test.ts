@@ -6,7 +6,7 @@ import {
   type Limits,
   type Network,
   readNetwork,
-} from '../../src/diagnose/index.js';
+} from '../../src/infer/index.js';
 import { byFractions } from './by-fractions.js';
 import { randomNetwork, seeded } from './random-network.js';
 

@@ -10,7 +10,7 @@ import {
   prospects,
   type Reading,
   readNetwork,
-} from '../../src/diagnose/index.js';
+} from '../../src/infer/index.js';
 import { byFractions } from './by-fractions.js';
 import { randomNetwork } from './random-network.js';
 import { small } from './small-network.js';

@@ -5,7 +5,7 @@ import {
   inferExactly,
   type Network,
   readNetwork,
-} from '../../src/diagnose/index.js';
+} from '../../src/infer/index.js';
 import { byFractions } from './by-fractions.js';
 import { randomNetwork } from './random-network.js';
 import { small } from './small-network.js';

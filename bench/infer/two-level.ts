@@ -1,4 +1,4 @@
-import type { Network } from '../../src/diagnose/index.js';
+import type { Network } from '../../src/infer/index.js';
 
 /** A network of faults and two-outcome signs without links, as plain arrays. */
 export interface TwoLevel {

@@ -9,15 +9,15 @@ import {
   informationBits,
   type Network,
   outlook,
-} from '../src/diagnose/index.js';
-import { abnormalCount, machines, seeded, sheet } from './diagnose/sheet-like.js';
+} from '../src/infer/index.js';
+import { abnormalCount, machines, seeded, sheet } from './infer/sheet-like.js';
 import {
   alternatingSum,
   alternatingSumExactly,
   everyState,
   type TwoLevel,
   twoLevel,
-} from './diagnose/two-level.js';
+} from './infer/two-level.js';
 
 const at = (xs: readonly number[], q: number): number => {
   const sorted = [...xs].sort((a, b) => a - b);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Attempt, byProbabilityPerCost, expectedCost } from '../../src/diagnose/index.js';
+import { type Attempt, byProbabilityPerCost, expectedCost } from '../../src/infer/index.js';
 
 function everyOrder<T>(items: readonly T[]): T[][] {
   if (items.length === 0) return [[]];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { eliminationOrder, type Graph } from '../../../src/diagnose/exact/order.js';
+import { eliminationOrder, type Graph } from '../../../src/infer/exact/order.js';
 import { seeded } from '../random-network.js';
 
 function graphOf(count: number, edges: readonly (readonly [number, number])[], size = 2): Graph {

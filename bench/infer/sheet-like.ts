@@ -1,4 +1,4 @@
-import { type Network, readNetwork } from '../../src/diagnose/index.js';
+import { type Network, readNetwork } from '../../src/infer/index.js';
 
 /** A small generator of numbers in [0, 1) from a seed (mulberry32). */
 export function seeded(seed: number): () => number {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { runCluster } from '../../../src/diagnose/exact/cluster-circuit.js';
-import { logOf, plainOf, ratio, runBack, type Scaled, times } from '../../../src/diagnose/exact/evaluate.js';
-import { modelOf } from '../../../src/diagnose/exact/model.js';
-import { build, layOut } from '../../../src/diagnose/exact/reasoner.js';
-import { weightsOf } from '../../../src/diagnose/exact/weights.js';
-import { readNetwork } from '../../../src/diagnose/index.js';
+import { runCluster } from '../../../src/infer/exact/cluster-circuit.js';
+import { logOf, plainOf, ratio, runBack, type Scaled, times } from '../../../src/infer/exact/evaluate.js';
+import { modelOf } from '../../../src/infer/exact/model.js';
+import { build, layOut } from '../../../src/infer/exact/reasoner.js';
+import { weightsOf } from '../../../src/infer/exact/weights.js';
+import { readNetwork } from '../../../src/infer/index.js';
 import { randomNetwork } from '../random-network.js';
 
 describe('numbers beyond the range of a double', () => {

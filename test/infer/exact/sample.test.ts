@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { drawStates } from '../../../src/diagnose/exact/sample.js';
-import { type ExactInference, inferExactly, type Network, readNetwork } from '../../../src/diagnose/index.js';
+import { drawStates } from '../../../src/infer/exact/sample.js';
+import { type ExactInference, inferExactly, type Network, readNetwork } from '../../../src/infer/index.js';
 import { byFractions } from '../by-fractions.js';
 import { randomNetwork, seeded } from '../random-network.js';
 

@@ -1,6 +1,6 @@
-import type { Architecture, Catalog, Facts } from '../../catalog/index.js';
-import { drawStates } from '../exact/sample.js';
-import type { Inference } from '../infer.js';
+import type { Architecture, Catalog, Facts } from '../catalog/index.js';
+import type { Inference } from '../infer/index.js';
+import { drawStates } from '../infer/index.js';
 import { type Bill, billFor, nothingKnown, type PartsKnown } from './bill.js';
 import { type Drawn, drawCosts } from './draw.js';
 import { seeded } from './seeded.js';

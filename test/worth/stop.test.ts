@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { betweenByRatio, triangular } from '../../../src/diagnose/worth/seeded.js';
-import { quantile } from '../../../src/diagnose/worth/spread.js';
-import { type Ending, stopPoint } from '../../../src/diagnose/worth/stop.js';
+import { betweenByRatio, triangular } from '../../src/worth/seeded.js';
+import { quantile } from '../../src/worth/spread.js';
+import { type Ending, stopPoint } from '../../src/worth/stop.js';
 
 const right = (cost: number): Ending => ({ cost, scrap: false });
 const scrap = (cost: number): Ending => ({ cost, scrap: true });

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { builtInCatalog, byId, type Catalog, componentsOf } from '../../../src/catalog/index.js';
-import { infer, machineNetwork, readNetwork, type WorthAsked, worthIt } from '../../../src/diagnose/index.js';
+import { builtInCatalog, byId, type Catalog, componentsOf } from '../../src/catalog/index.js';
+import { machineNetwork } from '../../src/diagnose/index.js';
+import { infer, readNetwork } from '../../src/infer/index.js';
+import { type WorthAsked, worthIt } from '../../src/worth/index.js';
 
 const catalog = builtInCatalog();
 const origin = { from: 'rule of thumb', detail: 'trade judgement, no source' } as const;

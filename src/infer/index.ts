@@ -1,0 +1,29 @@
+export { NetworkError, type NetworkErrorCode } from './error.js';
+export { type EvidenceWeight, evidenceWeights } from './evidence.js';
+export { drawStates, type Next } from './exact/sample.js';
+export { type ExplainOptions, type Explanation, type Explanations, explanations } from './explain.js';
+export type { FindingView } from './finding.js';
+export {
+  type Answer,
+  answerOf,
+  type BoundedInference,
+  byFault,
+  type ExactInference,
+  type Inference,
+  infer,
+  inferExactly,
+  type Limits,
+  usualLimits,
+} from './infer.js';
+export { type Known, type Network, networkSchema, type Reading, readNetwork, type Sign } from './network.js';
+export {
+  entropyBits,
+  informationBits,
+  jointInformationBits,
+  leastProbability,
+  type Outcome,
+  outlook,
+  type Prospect,
+  prospects,
+} from './outlook.js';
+export { type Attempt, byProbabilityPerCost, expectedCost } from './repair-order.js';
