@@ -1,7 +1,6 @@
 import type { Catalog, Component } from '../catalog.js';
 import { architectures } from '../schema/fields/when.js';
 import { keyOf, type SectionName, sectionNames, sections } from '../schema/sections.js';
-import { differentialsWithout } from './check-differentials.js';
 import { danglingReferences } from './check-references.js';
 import { findCycle } from './cycles.js';
 import { CatalogError, type CatalogProblem } from './error.js';
@@ -47,18 +46,12 @@ const listsOf = (valid: ReadonlyMap<SectionName, Valid>) =>
     [...valid].map(([section, list]) => [section, [...list.values()]]),
   ) as unknown as Catalog;
 
-/** What no entry can tell alone: references, circles, outcomes of another check. */
+/** What no entry can tell alone: references to nothing, circles. */
 function crossCheck(valid: ReadonlyMap<SectionName, Valid>, places: Places): CatalogProblem[] {
-  const place = (section: SectionName, key: string) => places.get(section)!.get(key)!;
   const dangling = danglingReferences(valid).map(({ section, key, path, reason }) =>
-    at(place(section, key), path, reason),
+    at(places.get(section)!.get(key)!, path, reason),
   );
-  if (dangling.length > 0) return dangling;
-  const catalog = listsOf(valid);
-  const differentials = differentialsWithout(catalog).map(({ check, path, reason }) =>
-    at(place('checks', check), path, reason),
-  );
-  return [...cycles(catalog, places), ...differentials];
+  return dangling.length > 0 ? dangling : cycles(listsOf(valid), places);
 }
 
 function at(entry: Merged, path: readonly PropertyKey[], reason: string): CatalogProblem {

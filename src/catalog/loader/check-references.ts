@@ -1,5 +1,6 @@
-import { references } from '../schema/references.js';
-import type { SectionName } from '../schema/sections.js';
+import type { Reference } from '../schema/fields/reference.js';
+import { type FoundReference, referencesIn } from '../schema/find-references.js';
+import { type SectionName, sections } from '../schema/sections.js';
 import type { Path } from './pack.js';
 
 /** An entry that holds a reference to nothing. */
@@ -10,68 +11,60 @@ export interface Dangling {
   readonly reason: string;
 }
 
-export type Valid = ReadonlyMap<SectionName, ReadonlyMap<string, Readonly<Record<string, unknown>>>>;
+type Fields = Readonly<Record<string, unknown>>;
+export type Valid = ReadonlyMap<SectionName, ReadonlyMap<string, Fields>>;
 
 /**
- * Every reference that points at nothing. A component named by a component must stand in the same architecture;
- * a component named from elsewhere must stand in at least one (in all that a place names with `on`).
+ * Every reference that points at nothing. What an entry of one architecture names must be there on that
+ * architecture; a component named from elsewhere must stand in at least one (in all that a place names with `on`).
  */
 export function danglingReferences(entries: Valid): Dangling[] {
-  const knows = knower(entries);
+  const anywhere = new Set([...(entries.get('components')?.values() ?? [])].map(({ id }) => id as string));
   const found: Dangling[] = [];
   for (const [section, list] of entries) {
-    const rules = Object.entries(references[section] ?? {});
     for (const [key, entry] of list) {
-      for (const [pattern, target] of rules) {
-        for (const { path, value, holder } of follow(entry, pattern.split('.'))) {
-          const missing = knows(target, value, scopeOf(section, entry, holder));
-          if (missing) found.push({ section, key, path, reason: missing });
-        }
+      for (const { path, value, points, holder } of referencesIn(sections[section], entry)) {
+        const reason =
+          'to' in points
+            ? missing({ value, to: points.to, scope: scopeOf(entry, holder) }, entries, anywhere)
+            : missingOutcome({ value, points, holder }, entry, entries);
+        if (reason) found.push({ section, key, path, reason });
       }
     }
   }
   return found;
 }
 
-function scopeOf(
-  section: SectionName,
-  entry: Readonly<Record<string, unknown>>,
-  holder: Readonly<Record<string, unknown>>,
-): readonly string[] {
-  if (section === 'components' || section === 'assemblies') return [entry.architecture as string];
-  return (holder.on as string[] | undefined) ?? [];
-}
+const scopeOf = (entry: Fields, holder: Fields): readonly string[] =>
+  typeof entry.architecture === 'string' ? [entry.architecture] : ((holder.on as string[] | undefined) ?? []);
 
-function knower(entries: Valid) {
-  const anywhere = new Set([...(entries.get('components')?.values() ?? [])].map(({ id }) => id as string));
-  return (target: SectionName, id: string, scope: readonly string[]): string | undefined => {
-    const list = entries.get(target);
-    if (target !== 'components') return list?.has(id) ? undefined : `there is no "${id}" in ${target}`;
-    if (!anywhere.has(id)) return `there is no "${id}" in ${target}`;
-    const lacking = scope.find((architecture) => !list?.has(`${architecture}/${id}`));
-    return lacking && `there is no "${id}" in ${target} of ${lacking}`;
-  };
-}
-
-interface Found {
-  readonly path: Path;
+interface Named {
   readonly value: string;
-  /** the map that the value stands in */
-  readonly holder: Readonly<Record<string, unknown>>;
+  readonly to: SectionName;
+  /** the architectures on which it must be there */
+  readonly scope: readonly string[];
 }
 
-/** All texts at a path of fields, where `*` stands for each item of a list. */
-function follow(
-  from: unknown,
-  steps: readonly string[],
-  path: Path = [],
-  holder: Readonly<Record<string, unknown>> = {},
-): Found[] {
-  const [step, ...rest] = steps;
-  if (step === undefined) return typeof from === 'string' ? [{ path, value: from, holder }] : [];
-  if (typeof from !== 'object' || from === null) return [];
-  if (step === '*')
-    return (from as unknown[]).flatMap((item, index) => follow(item, rest, [...path, index], holder));
-  const map = from as Readonly<Record<string, unknown>>;
-  return follow(map[step], rest, [...path, step], map);
+function missing({ value, to, scope }: Named, entries: Valid, anywhere: ReadonlySet<string>) {
+  const list = entries.get(to);
+  const target = list?.get(value);
+  if (to === 'components' ? !anywhere.has(value) : !target) return `there is no "${value}" in ${to}`;
+  const of = target?.architectures as readonly string[] | undefined;
+  const lacking = scope.find((architecture) =>
+    to === 'components' ? !list?.has(`${architecture}/${value}`) : of && !of.includes(architecture),
+  );
+  return lacking && `there is no "${value}" in ${to} of ${lacking}`;
+}
+
+function missingOutcome(
+  { value, points, holder }: Omit<FoundReference, 'path'>,
+  entry: Fields,
+  entries: Valid,
+): string | undefined {
+  const { outcomeOf } = points as Extract<Reference, { outcomeOf: unknown }>;
+  const id = outcomeOf === undefined ? undefined : (holder[outcomeOf] as string);
+  const check = id === undefined ? entry : entries.get('checks')?.get(id);
+  const outcomes = (check?.outcomes ?? []) as readonly { readonly id: string }[];
+  if (outcomes.some((outcome) => outcome.id === value)) return undefined;
+  return `${id === undefined ? 'the check' : `"${id}"`} has no outcome "${value}"`;
 }

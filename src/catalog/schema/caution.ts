@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { figure } from './fields/figure.js';
 import { origin } from './fields/origin.js';
+import { refs } from './fields/reference.js';
 import { use } from './fields/when.js';
 import { id, line, words } from './fields/word.js';
 import { stage } from './stage.js';
@@ -16,11 +17,11 @@ export const caution = z.strictObject({
   when: z
     .strictObject({
       stages: z.array(stage).min(1).optional(),
-      components: z.array(id).min(1).optional(),
-      checks: z.array(id).min(1).optional(),
-      agents: z.array(id).min(1).optional(),
-      runUp: z.array(id).min(1).optional(),
-      faults: z.array(id).min(1).optional(),
+      components: refs('components').min(1).optional(),
+      checks: refs('checks').min(1).optional(),
+      agents: refs('agents').min(1).optional(),
+      runUp: refs('runUp').min(1).optional(),
+      faults: refs('faults').min(1).optional(),
       uses: z.array(use).min(1).optional(),
     })
     .refine((value) => Object.keys(value).length > 0, 'a caution hangs on something'),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { band } from './fields/figure.js';
 import { origin } from './fields/origin.js';
 import { place } from './fields/place.js';
+import { outcomeOf, ref, refs } from './fields/reference.js';
 import { architecture, when } from './fields/when.js';
 import { engineState, id, line, minutes, strength, words } from './fields/word.js';
 
@@ -11,11 +12,11 @@ const outcome = z.strictObject({
   /** the part of the scale that is this outcome, where the check ends in a number */
   band: band.optional(),
   /** outcomes of this check that cannot be seen beside it: when it was seen they are not known, instead of cleared */
-  hides: z.array(id).min(1).optional(),
+  hides: z.array(outcomeOf()).min(1).optional(),
   /** what it says of whether the engine runs at all */
   engine: engineState.optional(),
   /** a healthy engine with one of these variants shows it as well */
-  usualWith: z.array(id).min(1).optional(),
+  usualWith: refs('variants').min(1).optional(),
   note: line.optional(),
 });
 
@@ -27,11 +28,11 @@ const link = z.preprocess(
   },
   z.strictObject({
     /** given the fault, one of these outcomes is seen with this strength */
-    outcomes: z.array(id).min(1),
-    fault: id,
+    outcomes: z.array(outcomeOf()).min(1),
+    fault: ref('faults'),
     strength,
     /** counts only on a machine with one of these complaints: what a good result says when the engine runs badly */
-    withComplaint: z.array(id).min(1).optional(),
+    withComplaint: refs('complaints').min(1).optional(),
     when: when.optional(),
     note: line.optional(),
     /** set where it differs from the check's */
@@ -42,17 +43,17 @@ const link = z.preprocess(
 /** A check repeated with one suspect taken out of the way. */
 const differential = z.strictObject({
   /** the check it repeats */
-  check: id,
+  check: ref('checks'),
   /** outcomes of that check after which the repeat says anything */
-  after: z.array(id).min(1),
+  after: z.array(outcomeOf('check')).min(1),
   /** what is taken out of the way */
   bypass: line,
   /** the faults that are taken out of the way */
-  bypasses: z.array(id).min(1),
+  bypasses: refs('faults').min(1),
   /** outcomes that accuse what was bypassed */
-  changed: z.array(id).min(1),
+  changed: z.array(outcomeOf()).min(1),
   /** the outcome that clears it */
-  unchanged: id,
+  unchanged: outcomeOf(),
 });
 
 const checkFields = z.strictObject({
@@ -66,7 +67,7 @@ const checkFields = z.strictObject({
   /** advised only on an engine that would not run, was repaired and has not been tried since; then before all others */
   afterRepair: z.literal(true).optional(),
   /** the check in whose course it is made */
-  during: id.optional(),
+  during: ref('checks').optional(),
   /**
    * ladder: one scale, healthy first, exactly one outcome is seen.
    * kinds: the first outcome is healthy, the others are different things; one is seen unless `several`.
@@ -82,11 +83,11 @@ const checkFields = z.strictObject({
   falseAlarm: z.number().gt(0).lt(1),
   links: z.array(link),
   /** checks that say nothing, or less, once this one is done */
-  destroys: z.array(id).optional(),
-  cautions: z.array(id).optional(),
+  destroys: refs('checks').optional(),
+  cautions: refs('cautions').optional(),
   differentialOf: differential.optional(),
   /** the measurement that stands behind the outcome */
-  measurement: id.optional(),
+  measurement: ref('measurements').optional(),
   note: words.optional(),
   origin,
 });
@@ -104,7 +105,6 @@ interface Contradiction {
 /** What a check says that it cannot mean. */
 function contradictions(value: CheckFields): Contradiction[] {
   const ids = value.outcomes.map((each) => each.id);
-  const { differentialOf } = value;
   return [
     ...(new Set(ids).size < ids.length
       ? [{ path: ['outcomes'], message: 'two outcomes have the same id' }]
@@ -113,28 +113,13 @@ function contradictions(value: CheckFields): Contradiction[] {
       ? [{ path: ['several'], message: 'a ladder has one outcome at a time' }]
       : []),
     ...value.outcomes.flatMap((each, index) => wrongHides(value, each, index)),
-    ...value.links.flatMap(({ outcomes }, index) => unknownOutcomes(ids, outcomes, ['links', index])),
     ...value.links.flatMap((_, index) => blamesHealthy(value, index)),
-    ...unknownOutcomes(ids, differentialOf?.changed ?? [], ['differentialOf', 'changed']),
-    ...unknownOutcomes(ids, differentialOf ? [differentialOf.unchanged] : [], [
-      'differentialOf',
-      'unchanged',
-    ]),
   ];
-}
-
-function unknownOutcomes(
-  known: readonly string[],
-  named: readonly string[],
-  path: (string | number)[],
-): Contradiction[] {
-  const unknown = named.filter((name) => !known.includes(name));
-  return unknown.map((name) => ({ path, message: `the check has no outcome "${name}"` }));
 }
 
 /** Only where several outcomes may be seen together can one hide another. */
 function wrongHides(
-  { outcomes, several }: CheckFields,
+  { several }: CheckFields,
   { id: own, hides = [] }: CheckFields['outcomes'][number],
   index: number,
 ): Contradiction[] {
@@ -142,11 +127,7 @@ function wrongHides(
   if (hides.length > 0 && !several)
     return [{ path, message: 'only one outcome is seen at a time: nothing is hidden' }];
   if (hides.includes(own)) return [{ path, message: 'an outcome does not hide itself' }];
-  return unknownOutcomes(
-    outcomes.map((each) => each.id),
-    hides,
-    path,
-  );
+  return [];
 }
 
 /** A healthy outcome accuses only where a complaint stands against it, or where a suspect was bypassed. */
@@ -159,21 +140,21 @@ function blamesHealthy({ outcomes, links, differentialOf }: CheckFields, index: 
 }
 
 /** Checks that read the same thing twice: counting each in full double-counts. */
-export const checkKin = z.strictObject({ id, checks: z.array(id).min(2), reads: line, origin });
+export const checkKin = z.strictObject({ id, checks: refs('checks').min(2), reads: line, origin });
 
 /** Evidence that the next action destroys: look first. */
 export const evidence = z.strictObject({
   id,
   look: line,
   /** checks that read it */
-  checks: z.array(id).optional(),
-  measurements: z.array(id).optional(),
+  checks: refs('checks').optional(),
+  measurements: refs('measurements').optional(),
   destroyedBy: z.strictObject({
     words: line,
-    checks: z.array(id).optional(),
+    checks: refs('checks').optional(),
     /** taking these off */
-    components: z.array(id).optional(),
-    agents: z.array(id).optional(),
+    components: refs('components').optional(),
+    agents: refs('agents').optional(),
   }),
   origin,
 });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { id, line, minutes, words } from './fields/word.js';
 
 export const material = z.strictObject({ id, name: line });
@@ -8,8 +9,7 @@ export const agent = z.strictObject({
   id,
   name: line,
   hazards: z.array(line),
-  /** caution ids */
-  cautions: z.array(id).optional(),
+  cautions: refs('cautions').optional(),
   /** its waste goes to this stream; streams are not mixed */
   waste: z.enum(['oil', 'fuel', 'dip', 'chelator', 'water', 'solid', 'none']),
   note: words.optional(),
@@ -18,8 +18,8 @@ export const agent = z.strictObject({
 /** What an agent does to a material. A pair that is not listed has not been judged. */
 export const agentOnMaterial = z.strictObject({
   id,
-  agent: id,
-  material: id,
+  agent: ref('agents'),
+  material: ref('materials'),
   verdict: z.enum(['good', 'with care', 'never']),
   why: line,
   origin,
@@ -29,22 +29,26 @@ export const agentOnMaterial = z.strictObject({
 export const cleaning = z.strictObject({
   id,
   part: line,
-  materials: z.array(id),
-  agents: z.array(id),
+  materials: refs('materials'),
+  agents: refs('agents'),
   use: line,
   avoid: line,
-  avoidAgents: z.array(id).optional(),
+  avoidAgents: refs('agents').optional(),
   soak: z.strictObject({ from: minutes, to: minutes }).optional(),
   dry: z.strictObject({ from: minutes, to: minutes }).optional(),
   /** what follows it */
   after: line,
   hazard: line,
-  components: z.array(id).optional(),
+  components: refs('components').optional(),
   origin,
 });
 
 /** Two things that must not meet. Each side is agents, materials or a condition in words. */
 const side = z
-  .strictObject({ agents: z.array(id).optional(), materials: z.array(id).optional(), words: line.optional() })
+  .strictObject({
+    agents: refs('agents').optional(),
+    materials: refs('materials').optional(),
+    words: line.optional(),
+  })
   .refine((value) => Object.keys(value).length > 0, 'name agents, materials, or say it in words');
 export const neverCombine = z.strictObject({ id, a: side, b: side, gives: line, origin });

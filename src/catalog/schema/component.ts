@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { architecture, when } from './fields/when.js';
 import { id, line, minutes, shorthand, words } from './fields/word.js';
 
@@ -43,22 +44,31 @@ export const component = z.strictObject({
   ]),
   comesOffNote: line.optional(),
   /** what must be off or done first */
-  before: z.array(shorthand('component', z.strictObject({ component: id, when: when.optional() }))),
+  before: z.array(
+    shorthand('component', z.strictObject({ component: ref('components'), when: when.optional() })),
+  ),
   fasteners: z.array(fastener),
   oneTimeParts: z.array(line),
   reassemblyChecks: z.array(
-    shorthand('words', z.strictObject({ words: line, measurement: id.optional(), spec: id.optional() })),
+    shorthand(
+      'words',
+      z.strictObject({
+        words: line,
+        measurement: ref('measurements').optional(),
+        spec: ref('specs').optional(),
+      }),
+    ),
   ),
-  torqueClass: id,
+  torqueClass: ref('torqueClasses'),
   /** the spec that says how tight */
-  torqueSpec: id.optional(),
+  torqueSpec: ref('specs').optional(),
   /** active minutes to take it off once everything before it is off */
   minutesOff: minutes,
   /** pictures wanted before it comes off */
   views: z.array(line).optional(),
   /** ports that stand open when it is off */
-  opens: z.array(id).optional(),
-  lookAlikes: z.array(id).optional(),
+  opens: refs('ports').optional(),
+  lookAlikes: refs('lookAlikes').optional(),
   /** penetrant before it is touched: minutes to wait, and where it goes */
   soak: wait.optional(),
   /** not while the engine is warm: minutes to wait after it ran */
@@ -78,12 +88,12 @@ export const assembly = z.strictObject({
   id,
   architecture,
   name: line,
-  components: z.array(id).min(2),
+  components: refs('components').min(2),
   when: when.optional(),
   /** active minutes to take it off whole; its slowest piece by hand when left out */
   minutesOff: minutes.optional(),
   /** the components whose fasteners come undone for it; those of the others stay done up. All when left out */
-  heldBy: z.array(id).optional(),
+  heldBy: refs('components').optional(),
   /** what stays unseen inside */
   hides: line.optional(),
   origin,

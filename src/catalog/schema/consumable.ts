@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { when } from './fields/when.js';
 import { id, line } from './fields/word.js';
 
@@ -8,14 +9,14 @@ export const consumable = z.strictObject({
   id,
   name: line,
   /** wanted when one of these comes off */
-  components: z.array(id).min(1).optional(),
+  components: refs('components').min(1).optional(),
   /** wanted when one of these agents is planned for a cleaning */
-  agents: z.array(id).min(1).optional(),
+  agents: refs('agents').min(1).optional(),
   when: when.optional(),
   /** how much of it */
   amount: line,
   /** the spec that says how much on this engine */
-  amountSpec: id.optional(),
+  amountSpec: ref('specs').optional(),
   /** what it is for */
   why: line,
   /** not on every machine on which the component comes off */

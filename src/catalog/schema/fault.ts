@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
 import { place } from './fields/place.js';
+import { ref, refs } from './fields/reference.js';
 import { architecture, when } from './fields/when.js';
 import { id, line, minutes, strength, words } from './fields/word.js';
 
@@ -29,7 +30,7 @@ export const fault = z.strictObject({
   offFirst: z.array(place),
   /** faults that this one brings about if it is left */
   causes: z
-    .array(z.strictObject({ fault: id, strength, when: when.optional(), note: line.optional() }))
+    .array(z.strictObject({ fault: ref('faults'), strength, when: when.optional(), note: line.optional() }))
     .optional(),
   /** why the machine must not be handed over while this stands */
   blocksHandOver: line.optional(),
@@ -41,7 +42,7 @@ export const fault = z.strictObject({
 export const prior = z.strictObject({
   id,
   when,
-  faults: z.array(id).min(1),
+  faults: refs('faults').min(1),
   /** with several faults: at least one of them is present in so many of 100 */
   presentPer100: per100,
   words: line,
@@ -57,11 +58,11 @@ export const strengthChance = z.strictObject({ id: strength, chance: z.number().
 /** Faults that show the same face, and what tells them apart. */
 export const faultLookAlike = z.strictObject({
   id,
-  faults: z.array(id).min(1),
+  faults: refs('faults').min(1),
   /** the common sign */
   sign: line,
   /** set when a healthy machine shows the sign too */
   alsoNormal: line.optional(),
-  tellApart: z.array(id).min(1),
+  tellApart: refs('checks').min(1),
   origin,
 });

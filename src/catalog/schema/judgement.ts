@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { refs } from './fields/reference.js';
 import { id, line } from './fields/word.js';
 
 const chance = z.number().min(0).max(1);
@@ -12,7 +13,7 @@ export const answeredFacts = ['fuelLeftIn', 'tipped', 'struck', 'wrongFuel'] as 
 export const oddsShift = z
   .strictObject({
     id,
-    faults: z.array(id).min(1),
+    faults: refs('faults').min(1),
     /** from so many months on, up to the next line */
     byStoredMonths: z
       .array(z.strictObject({ from: z.number().min(0), times }))

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { kinds } from '../../quantity/index.js';
 import { figure } from './fields/figure.js';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { when } from './fields/when.js';
 import { id, line, words } from './fields/word.js';
 
@@ -31,9 +32,9 @@ export const measurement = z.strictObject({
   decision: words,
   /** what a band of readings means */
   bands: z.array(figure).optional(),
-  components: z.array(id).optional(),
-  spec: id.optional(),
-  rejectSpec: id.optional(),
+  components: refs('components').optional(),
+  spec: ref('specs').optional(),
+  rejectSpec: ref('specs').optional(),
   note: words.optional(),
   origin,
 });

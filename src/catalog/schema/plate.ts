@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { ref } from './fields/reference.js';
 import { architecture } from './fields/when.js';
 import { id, line, words } from './fields/word.js';
 
@@ -101,7 +102,7 @@ export const platePlace = z.strictObject({
   architectures: z.array(architecture).min(1),
   where: line,
   /** component that hides it */
-  under: id.optional(),
+  under: ref('components').optional(),
   tells: line.optional(),
   origin,
 });

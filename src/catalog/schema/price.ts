@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { id, line } from './fields/word.js';
 
 const amount = z.number().gt(0).max(1e6);
@@ -15,7 +16,7 @@ export const price = z
     to: amount,
     currency: z.string().min(1).max(8),
     /** a set: other price entries that it holds; where it is bought they cost nothing more */
-    holds: z.array(id).min(1).optional(),
+    holds: refs('prices').min(1).optional(),
     /** bought in so many of 100 repairs of a fault that names it; all when left out */
     boughtPer100: per100.optional(),
     /** renewed in so many of 100 cases in which its component comes off for another reason; all when left out */
@@ -25,7 +26,7 @@ export const price = z
   .refine(({ from, to }) => from <= to, '"from" is above "to"');
 
 /** How often a fault turns out to be past saving once it lies open: the machine is scrap. */
-export const scrapChance = z.strictObject({ id, fault: id, per100, words: line, origin });
+export const scrapChance = z.strictObject({ id, fault: ref('faults'), per100, words: line, origin });
 
 /** How work on the bench differs from the minutes of the lists: a factor, its least, likeliest and most. */
 export const workFactor = z
@@ -47,13 +48,13 @@ export const workFactor = z
 export const sharedRepair = z.strictObject({
   id,
   /** a fault stands in one such list only */
-  faults: z.array(id).min(2),
+  faults: refs('faults').min(2),
   /** so many of 100 minutes of each but the longest */
   restPer100: per100,
   /** of these one and the same act is the repair: only the longest takes minutes at all */
-  sameAct: z.array(id).min(2).optional(),
+  sameAct: refs('faults').min(2).optional(),
   /** where one of `by` stands, a new piece takes the place of all work and parts for `spares` */
-  renewed: z.strictObject({ by: z.array(id).min(1), spares: z.array(id).min(1) }).optional(),
+  renewed: z.strictObject({ by: refs('faults').min(1), spares: refs('faults').min(1) }).optional(),
   words: line,
   origin,
 });

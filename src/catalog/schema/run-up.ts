@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { kinds } from '../../quantity/index.js';
 import { figure } from './fields/figure.js';
 import { origin } from './fields/origin.js';
+import { ref, refs } from './fields/reference.js';
 import { when } from './fields/when.js';
 import { id, line, words } from './fields/word.js';
 
@@ -29,18 +30,18 @@ export const runUpStep = z.strictObject({
   words: words.optional(),
   when: when.optional(),
   /** shown before the act */
-  cautions: z.array(id).optional(),
+  cautions: refs('cautions').optional(),
   answer: z.enum(['done', 'reading']),
   kind: z.enum(kinds).optional(),
   figures: z.array(figure).optional(),
   /** a limit that holds on every machine this step is for, whatever its sheet says */
   rule: figure.optional(),
-  measurement: id.optional(),
+  measurement: ref('measurements').optional(),
   /** the line of the maker's sheet that the reading is held against */
-  spec: id.optional(),
+  spec: ref('specs').optional(),
   /** other lines of the maker's sheet that the person needs before their eyes */
-  alsoSpecs: z.array(id).optional(),
-  check: id.optional(),
+  alsoSpecs: refs('specs').optional(),
+  check: ref('checks').optional(),
   /** how long the engine must have run before it */
   runMinutes: z.number().gt(0).optional(),
   /** asked for outright before the machine leaves */
@@ -55,9 +56,9 @@ export const acceptance = z.strictObject({
   when: when.optional(),
   kind: z.enum([...kinds, 'count', 'words']),
   unit: z.string().optional(),
-  measurement: id.optional(),
-  spec: id.optional(),
-  check: id.optional(),
+  measurement: ref('measurements').optional(),
+  spec: ref('specs').optional(),
+  check: ref('checks').optional(),
   figures: z.array(figure).optional(),
   origin,
 });

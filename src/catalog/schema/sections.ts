@@ -6,6 +6,7 @@ import { complaint, firstLook, splitter } from './complaint.js';
 import { assembly, component, lookAlike, port, torqueClass, variant } from './component.js';
 import { consumable } from './consumable.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
+import type { Target } from './fields/reference.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement } from './measurement.js';
 import { platePlace, plateScheme } from './plate.js';
@@ -60,7 +61,7 @@ export const sections = {
   oddsShifts: oddsShift,
   complaintChances: complaintChance,
   judgements: judgement,
-} as const satisfies Record<string, z.ZodType<{ id: string }>>;
+} as const satisfies Record<string, z.ZodType<{ id: string }>> & Record<Target, z.ZodType>;
 
 export type SectionName = keyof typeof sections;
 export const sectionNames = Object.keys(sections) as SectionName[];

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { kinds } from '../../quantity/index.js';
 import { plausible } from './fields/figure.js';
 import { origin } from './fields/origin.js';
+import { ref } from './fields/reference.js';
 import { when } from './fields/when.js';
 import { id, line, words } from './fields/word.js';
 
@@ -30,7 +31,7 @@ export const spec = z
     /** unit ids tried for a bare number, and for the likely reading of an implausible one */
     units: z.array(line).optional(),
     plausible: plausible.optional(),
-    component: id.optional(),
+    component: ref('components').optional(),
     when: when.optional(),
     note: words.optional(),
     origin,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
+import { refs } from './fields/reference.js';
 import { id, line, minutes, words } from './fields/word.js';
 
 export const stageIds = [
@@ -44,11 +45,11 @@ export const gate = z.strictObject({
   name: line,
   stage,
   /** components that must be in for the gate to be asked */
-  after: z.array(id),
+  after: refs('components'),
   demands: z.array(line).min(1),
   /** pictures wanted once it is passed */
   views: z.array(line).min(1).optional(),
-  measurements: z.array(id).optional(),
-  checks: z.array(id).optional(),
+  measurements: refs('measurements').optional(),
+  checks: refs('checks').optional(),
   origin,
 });

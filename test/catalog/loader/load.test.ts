@@ -203,7 +203,10 @@ describe('a pack that is wrong is refused with file, line and reason', () => {
         `    links: [{ outcome: ${outcome}, fault: worn, strength: strong }]`,
       );
     expect(() => loadCatalog([small, check('bad')])).not.toThrow();
-    expect(problemsOf(small, check('awful'))[0]).toMatchObject({ line: 15, path: 'checks[0].links[0]' });
+    expect(problemsOf(small, check('awful'))[0]).toMatchObject({
+      line: 15,
+      path: 'checks[0].links[0].outcomes[0]',
+    });
     expect(problemsOf(small, check('fine'))[0]!.reason).toContain('is the healthy outcome');
   });
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id } from './word.js';
+import { refs } from './reference.js';
 
 export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
 export type Architecture = (typeof architectures)[number];
@@ -49,7 +49,7 @@ export const when = z.strictObject({
   tipped: z.literal('yes').optional(),
   wrongFuel: z.literal('yes').optional(),
   /** variants that must hold */
-  variants: z.array(id).min(1).optional(),
+  variants: refs('variants').min(1).optional(),
   /** variants that must not hold */
-  notVariants: z.array(id).min(1).optional(),
+  notVariants: refs('variants').min(1).optional(),
 });

@@ -3,12 +3,16 @@ import { z } from 'zod';
 /** Letters and digits of a reading sheet ("fu-01", "t21", "q13") name nothing to a person; ids are words. */
 const sheetNumber = /^(fu|ai|ig|co|lu|cl|ex|gv|st|dr|tq|t|y|v|h|q|w)-?\d+$/;
 
-/** An id: lower-case words joined by hyphens. */
-export const id = z
-  .string()
-  .max(80)
-  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens')
-  .refine((text) => !sheetNumber.test(text), 'an id is words, not a sheet number');
+/** A name made of lower-case words joined by hyphens. */
+export const word = () =>
+  z
+    .string()
+    .max(80)
+    .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens')
+    .refine((text) => !sheetNumber.test(text), 'an id is words, not a sheet number');
+
+/** What an entry is called. The id of another entry is a `ref`. */
+export const id = word();
 
 /** One line for a reader. */
 export const line = z.string().trim().min(1).max(400);
