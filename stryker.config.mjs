@@ -1,0 +1,25 @@
+// Mutation of one room, see scripts/mutate.mjs, which says which (MUTATE_ROOM).
+const room = process.env.MUTATE_ROOM ?? 'quantity';
+const results = `test-results/mutate/${room}`;
+
+export default {
+  mutate: [`src/${room}/**/*.ts`, '!src/**/index.ts', '!src/**/*.gen.ts'],
+  testRunner: 'vitest',
+  vitest: { configFile: 'vitest.mutate.config.ts', related: true },
+  coverageAnalysis: 'perTest',
+  // a table or a sentence made once when its file is loaded would have every test run again for each of its cells
+  ignoreStatic: true,
+  concurrency: 2,
+  timeoutMS: 10_000,
+  timeoutFactor: 2,
+  incremental: true,
+  incrementalFile: `${results}/incremental.json`,
+  reporters: ['clear-text', 'progress-append-only', 'json', 'html'],
+  jsonReporter: { fileName: `${results}/report.json` },
+  htmlReporter: { fileName: `${results}/report.html` },
+  clearTextReporter: { logTests: false, allowColor: false, reportMutants: false },
+  thresholds: { high: 85, low: 85, break: 85 },
+  tempDirName: 'test-results/mutate/sandbox',
+  ignorePatterns: ['dist', 'docs', 'coverage', 'test-results', 'bench'],
+  allowEmpty: false,
+};
