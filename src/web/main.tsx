@@ -22,9 +22,11 @@ import { App } from './app.js';
 import { applyTheme } from './data/device.js';
 import { startOutbox } from './data/outbox.js';
 import { followChanges, queries } from './data/queries.js';
+import { drafts } from './form/drafts.js';
 
 applyTheme();
 void startOutbox();
+void drafts.load();
 followChanges();
 
 const root = document.getElementById('root');

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readAmount } from '../../src/web/parts/amount.js';
+import { readAmount } from '../../src/web/form/amount.js';
 import { allSaved, visitShop } from './support.js';
 
 /** Sums and plain numbers are kept as a person types them, and what cannot be read is never left out silently. */

@@ -5,6 +5,8 @@ export function Field(props: {
   label: string;
   help?: ReactNode;
   wrong?: string | undefined;
+  /** it was refused: said aloud at once, and not only shown */
+  refused?: boolean | undefined;
   /** what the program read out of what was written */
   read?: string | undefined;
   children: (control: { id: string; 'aria-describedby'?: string; 'aria-invalid'?: boolean }) => ReactNode;
@@ -21,12 +23,21 @@ export function Field(props: {
       })}
       <div id={about} aria-live="polite">
         {props.wrong ? (
-          <div className="wrong">{props.wrong}</div>
+          <WrongLine {...props} />
         ) : props.read ? (
           <div className="read">{props.read}</div>
         ) : null}
         {props.help && <div className="help">{props.help}</div>}
       </div>
+    </div>
+  );
+}
+
+function WrongLine({ wrong, refused }: { wrong?: string | undefined; refused?: boolean | undefined }) {
+  if (!wrong) return null;
+  return (
+    <div className="wrong" role={refused ? 'alert' : undefined}>
+      {wrong}
     </div>
   );
 }
@@ -77,6 +88,8 @@ interface ChoiceSet<T extends string> {
   readonly label: string;
   readonly choices: readonly Choice<T>[];
   readonly help?: ReactNode;
+  readonly wrong?: string | undefined;
+  readonly refused?: boolean | undefined;
 }
 
 /** One answer out of several, all of them in sight. */
@@ -86,9 +99,9 @@ export function Choices<T extends string>(
   return <ChoiceButtons {...props} type="radio" isOn={(id) => props.value === id} onTap={props.onChange} />;
 }
 
-/** Any number of answers out of several. */
+/** Any number of answers out of several: buttons, or things to tick off one under the other. */
 export function ManyChoices<T extends string>(
-  props: ChoiceSet<T> & { value: readonly T[]; onChange: (value: T[]) => void },
+  props: ChoiceSet<T> & { stacked?: boolean; value: readonly T[]; onChange: (value: T[]) => void },
 ) {
   return (
     <ChoiceButtons
@@ -101,62 +114,39 @@ export function ManyChoices<T extends string>(
 }
 
 /** The list with the item taken out, or put at its end. */
-function toggled<T>(list: readonly T[], item: T): T[] {
+export function toggled<T>(list: readonly T[], item: T): T[] {
   return list.includes(item) ? list.filter((other) => other !== item) : [...list, item];
 }
 
-function ChoiceButtons<T extends string>(
-  props: ChoiceSet<T> & { type: 'radio' | 'checkbox'; isOn: (id: T) => boolean; onTap: (id: T) => void },
-) {
+interface ButtonsProps<T extends string> extends ChoiceSet<T> {
+  readonly type: 'radio' | 'checkbox';
+  readonly stacked?: boolean;
+  readonly isOn: (id: T) => boolean;
+  readonly onTap: (id: T) => void;
+}
+
+function ChoiceButtons<T extends string>(props: ButtonsProps<T>) {
   const name = useId();
+  const { stacked } = props;
   return (
-    <Fieldset label={props.label}>
-      <div className="choices">
+    <fieldset className="field">
+      <legend className="label">{props.label}</legend>
+      <div className={stacked ? undefined : 'choices'}>
         {props.choices.map((c) => (
-          <label className="choice" key={c.id}>
+          <label className={stacked ? 'tick' : 'choice'} key={c.id}>
             <input
               type={props.type}
               name={name}
               checked={props.isOn(c.id)}
+              aria-invalid={props.wrong ? true : undefined}
               onChange={() => props.onTap(c.id)}
             />
             <span>{c.label}</span>
           </label>
         ))}
       </div>
+      <WrongLine {...props} />
       {props.help && <div className="help">{props.help}</div>}
-    </Fieldset>
-  );
-}
-
-/** Things to tick off one by one. */
-export function Ticks(props: {
-  label: string;
-  items: readonly string[];
-  value: readonly string[];
-  onChange: (value: string[]) => void;
-}) {
-  return (
-    <Fieldset label={props.label}>
-      {props.items.map((item) => (
-        <label className="tick" key={item}>
-          <input
-            type="checkbox"
-            checked={props.value.includes(item)}
-            onChange={() => props.onChange(toggled(props.value, item))}
-          />
-          {item}
-        </label>
-      ))}
-    </Fieldset>
-  );
-}
-
-function Fieldset({ label, children }: { label: string; children: ReactNode }) {
-  return (
-    <fieldset className="field">
-      <legend className="label">{label}</legend>
-      {children}
     </fieldset>
   );
 }
@@ -167,11 +157,13 @@ export function SelectField<T extends string>(props: {
   value: T | '';
   onChange: (value: T | '') => void;
   help?: ReactNode;
+  wrong?: string | undefined;
+  refused?: boolean | undefined;
   /** the empty choice's words */
   none?: string;
 }) {
   return (
-    <Field label={props.label} help={props.help}>
+    <Field label={props.label} help={props.help} wrong={props.wrong} refused={props.refused}>
       {(control) => (
         <select {...control} value={props.value} onChange={(e) => props.onChange(e.target.value as T | '')}>
           <option value="">{props.none ?? 'choose …'}</option>

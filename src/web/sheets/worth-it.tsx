@@ -5,10 +5,10 @@ import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../.
 import { hours, type Spread, type Worth, worthWords } from '../../worth/index.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
+import { amountIn, readAmount } from '../form/amount.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
-import { amountIn, readAmount } from '../parts/amount.js';
 import { Dialog } from '../parts/dialog.js';
 import { Choices, TextField } from '../parts/field.js';
 import { FigureWithOrigin } from '../parts/number.js';

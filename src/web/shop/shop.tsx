@@ -1,18 +1,19 @@
-import { useState } from 'react';
 import { Route, Switch } from 'wouter';
 import { type Shop, shopLog } from '../../job/index.js';
 import { api } from '../data/api.js';
 import { changeDevice, useDevice } from '../data/device.js';
 import { write } from '../data/outbox.js';
 import { queries, useJobs, useShop } from '../data/queries.js';
+import { Asked, FormBox } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
-import { amountIn } from '../parts/amount.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
 import { Packs } from './packs.js';
 import { Phones } from './phones.js';
+import { changedSettings } from './settings.js';
 import { Suppliers } from './suppliers.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
@@ -35,7 +36,7 @@ function ShopSheet() {
   const shop = useShop();
   return (
     <Page title={shop.settings['shop-name'] ?? 'The shop'}>
-      <Settings shop={shop} key={JSON.stringify(shop.settings)} />
+      <Settings shop={shop} />
       <Wrenches shop={shop} />
       <Instruments shop={shop} />
       <Suppliers shop={shop} />
@@ -52,40 +53,35 @@ function ShopSheet() {
 
 function Settings({ shop }: { shop: Shop }) {
   const s = shop.settings;
-  const [name, setName] = useState(s['shop-name'] ?? '');
-  const [address, setAddress] = useState(s['shop-address'] ?? '');
-  const [currency, setCurrency] = useState(s.currency ?? '$');
-  const [rate, setRate] = useState(s['hour-rate'] ?? '');
+  const currency = s.currency ?? '$';
   const { wrong, act } = useAct();
-  const keep = (key: keyof typeof s, value: string) =>
-    value.trim() === (s[key] ?? '') ? undefined : write(shopLog, 'setting', { key, value: value.trim() });
-  const save = () =>
-    act(async () => {
-      if (rate.trim() !== '') amountIn('Rate an hour', rate, currency);
-      await keep('shop-name', name);
-      await keep('shop-address', address);
-      if (currency.trim() !== (s.currency ?? '$')) await keep('currency', currency);
-      await keep('hour-rate', rate);
-    });
+  const form = useForm({
+    job: shopLog,
+    kind: 'setting',
+    handle: 'shop',
+    title: 'The shop’s name and rate',
+    fields: {
+      $name: {
+        as: 'text',
+        label: 'Shop’s name',
+        begin: s['shop-name'] ?? '',
+        help: 'Stands at the head of every record.',
+      },
+      $address: { as: 'text', label: 'Address', begin: s['shop-address'] ?? '' },
+      $currency: { as: 'text', label: 'Currency sign', begin: currency },
+      $rate: { as: 'number', currency, label: `Rate an hour, ${currency}`, begin: s['hour-rate'] ?? '' },
+    },
+    lines: (_, given) =>
+      changedSettings(shop, {
+        'shop-name': String(given.$name),
+        'shop-address': String(given.$address),
+        ...(given.$currency !== currency && { currency: String(given.$currency) }),
+        'hour-rate': String(given.$rate),
+      }),
+  });
   return (
-    <form
-      className="stack tight"
-      onSubmit={(e) => {
-        e.preventDefault();
-        void save();
-      }}
-    >
-      <div className="fields">
-        <TextField
-          label="Shop’s name"
-          value={name}
-          onChange={setName}
-          help="Stands at the head of every record."
-        />
-        <TextField label="Address" value={address} onChange={setAddress} />
-        <TextField label="Currency sign" value={currency} onChange={setCurrency} />
-        <TextField label={`Rate an hour, ${currency}`} value={rate} onChange={setRate} inputMode="decimal" />
-      </div>
+    <FormBox form={form} keep="Keep" className="stack tight">
+      <Asked form={form} />
       <Choices
         label="Which units come first"
         value={s.units === 'metric' ? 'metric' : 'inch'}
@@ -96,12 +92,7 @@ function Settings({ shop }: { shop: Shop }) {
         ]}
       />
       <Wrong words={wrong} />
-      <div>
-        <Button type="submit" look="go">
-          Keep
-        </Button>
-      </div>
-    </form>
+    </FormBox>
   );
 }
 

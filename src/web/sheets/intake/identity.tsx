@@ -4,7 +4,7 @@ import type { Body, From, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
-import { Choices, TextField, Ticks } from '../../parts/field.js';
+import { Choices, ManyChoices, TextField } from '../../parts/field.js';
 import { readWritten, WrittenField } from '../../parts/written.js';
 
 type How = 'plate' | 'measured' | 'not-found';
@@ -210,9 +210,10 @@ function LookedForm({ job, onDone }: { job: Job; onDone: () => void }) {
     });
   return (
     <div className="card stack tight">
-      <Ticks
+      <ManyChoices
+        stacked
         label="Looked here, found none"
-        items={placesFor(catalog, job)}
+        choices={placesFor(catalog, job).map((id) => ({ id, label: id }))}
         value={looked}
         onChange={setLooked}
       />

@@ -1,10 +1,12 @@
-import { useMemo, useState } from 'react';
-import { type Body, billOfParts, type From, type Job } from '../../../job/index.js';
-import { writeAll } from '../../data/outbox.js';
+import { useMemo } from 'react';
+import { billOfParts, type From, type Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { asBody } from '../../form/as-body.js';
+import { FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
+import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField, Ticks } from '../../parts/field.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
 
 interface ArrivalProps {
@@ -23,11 +25,6 @@ export function ArrivalDialog({ job, part, onClose, onMismatch }: ArrivalProps) 
   );
 }
 
-/** Without the entry’s own marks: what is written again as a new line. */
-function asBody({ entry: _e, at: _at, by: _by, ...body }: From<'part'>): Body<'part'> {
-  return body;
-}
-
 const compared = ['Same outline', 'Same holes and slots', 'Same thickness and length'];
 const blames = [
   { id: 'sent-wrong', label: 'The wrong one was sent' },
@@ -36,11 +33,6 @@ const blames = [
 
 function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From<'part'> }) {
   const catalog = useCatalog();
-  const [ticked, setTicked] = useState<string[]>([]);
-  const [differing, setDiffering] = useState(false);
-  const [words, setWords] = useState('');
-  const [blame, setBlame] = useState<(typeof blames)[number]['id']>('no-fit');
-  const { wrong, busy, act } = useAct();
   const looks = useMemo(
     () => billOfParts(job, catalog).find((l) => l.listed === part.part)?.lookAlikes ?? [],
     [job, catalog, part.part],
@@ -48,37 +40,32 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
   const pictures = job.photographs.filter(
     (p) => p.about === part.part || (part.component !== undefined && p.about?.startsWith(part.component)),
   );
-  const offer = part.offer === undefined ? undefined : job.offers.get(part.offer);
-  const checks = part.consumable ? [] : compared;
-  const matches = async () => {
-    const line = { kind: 'part' as const, body: { ...asBody(part), state: 'arrived' } };
-    if (await act(() => writeAll(job.id, [line]))) onClose();
-  };
-  const differs = async () => {
-    const line = { kind: 'part' as const, body: { ...asBody(part), state: 'mismatch', words: words.trim() } };
-    const { entry: _e, at: _at, by: _by, ...offered } = offer ?? ({} as From<'offer'>);
-    const gone = offer &&
-      blame === 'no-fit' && { kind: 'offer' as const, body: { ...offered, withdrawn: true } };
-    if (await act(() => writeAll(job.id, gone ? [line, gone] : [line]))) onMismatch(part.part);
-  };
-  return (
+  const form = useForm({
+    job: job.id,
+    kind: 'part',
+    handle: `${part.part} here`,
+    title: `${part.name} is here`,
+    fields: {
+      $differs: { as: 'drawn', label: 'It does not match' },
+      $ticked: {
+        as: 'ticks',
+        label: 'Held against the old one',
+        choices: (part.consumable ? [] : compared).map((id) => ({ id, label: id })),
+        when: ({ $differs }) => !$differs && !part.consumable,
+      },
+    },
+    also: { ...asBody(part), state: 'arrived' },
+    onDone: onClose,
+  });
+  const checks = part.consumable ? 0 : compared.length;
+  const about = (
     <>
       <p>
         {part.consumable
           ? 'The right grade and enough of it?'
           : 'Lay it beside the old one before it is fitted.'}
       </p>
-      {looks.length > 0 && (
-        <div className="caution" role="note">
-          <ul>
-            {looks.map((look) => (
-              <li key={look.id}>
-                <b>{look.name}.</b> {look.tell}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <Caution lines={looks.map(({ name, tell }) => ({ title: name, words: tell }))} />
       <PictureGrid photographs={pictures} />
       <TakePicture
         job={job.id}
@@ -88,50 +75,75 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
         caption={`${part.name}: new beside old`}
         label="Photograph new beside old"
       />
-      {!differing && (
-        <>
-          {checks.length > 0 && (
-            <Ticks label="Held against the old one" items={checks} value={ticked} onChange={setTicked} />
-          )}
-          <Wrong words={wrong} />
-          <div className="row end">
-            <Button onClick={() => setDiffering(true)}>It does not match</Button>
-            <Button look="go" disabled={busy || ticked.length < checks.length} onClick={() => void matches()}>
-              It matches
-            </Button>
-          </div>
-        </>
-      )}
-      {differing && (
-        <>
-          <TextField
-            label="What differs"
-            value={words}
-            onChange={setWords}
-            placeholder="one hole too few, 2 mm thicker …"
-          />
-          {offer && (
-            <Choices
-              label="How it came about"
-              choices={blames}
-              value={blame}
-              onChange={setBlame}
-              help={
-                blame === 'no-fit'
-                  ? `“${offer.name}” is not bought again for this job.`
-                  : 'The same offer may be ordered again.'
-              }
-            />
-          )}
-          <Wrong words={wrong} />
-          <div className="row end">
-            <Button onClick={() => setDiffering(false)}>Look again</Button>
-            <Button look="go" disabled={busy || words.trim() === ''} onClick={() => void differs()}>
-              Log the mismatch
-            </Button>
-          </div>
-        </>
-      )}
     </>
   );
+  if (form.given.$differs === true)
+    return (
+      <>
+        {about}
+        <Mismatch
+          job={job}
+          part={part}
+          onBack={() => form.set('$differs', undefined)}
+          onDone={() => {
+            form.giveUp();
+            onMismatch(part.part);
+          }}
+        />
+      </>
+    );
+  return (
+    <FormBox
+      form={form}
+      before={about}
+      keep="It matches"
+      barred={form.list('$ticked').length < checks}
+      more={<Button onClick={() => form.set('$differs', true)}>It does not match</Button>}
+    />
+  );
+}
+
+/** Said with what differs; the offer that brought it may be struck from those that are bought again. */
+function Mismatch(props: { job: Job; part: From<'part'>; onBack: () => void; onDone: () => void }) {
+  const { job, part } = props;
+  const offer = part.offer === undefined ? undefined : job.offers.get(part.offer);
+  const form = useForm({
+    job: job.id,
+    kind: 'part',
+    handle: `${part.part} mismatch`,
+    title: `${part.name} does not match`,
+    fields: {
+      words: {
+        as: 'text',
+        label: 'What differs',
+        hint: 'one hole too few, 2 mm thicker …',
+        need: 'Say what differs.',
+      },
+      $blame: {
+        as: 'choice',
+        label: 'How it came about',
+        choices: blames,
+        begin: 'no-fit',
+        when: () => offer !== undefined,
+        help: ({ $blame }) =>
+          $blame === 'no-fit'
+            ? `“${offer?.name}” is not bought again for this job.`
+            : 'The same offer may be ordered again.',
+      },
+    },
+    also: { ...withoutWords(part), state: 'mismatch' },
+    lines: (body, { $blame }) => [
+      { kind: 'part', body },
+      ...(offer && $blame === 'no-fit'
+        ? [{ kind: 'offer' as const, body: { ...asBody(offer), withdrawn: true } }]
+        : []),
+    ],
+    onDone: props.onDone,
+  });
+  return <FormBox form={form} keep="Log the mismatch" leave="Look again" onLeave={props.onBack} />;
+}
+
+function withoutWords(part: From<'part'>) {
+  const { words: _words, ...body } = asBody(part);
+  return body;
 }

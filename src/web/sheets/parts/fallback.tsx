@@ -1,10 +1,10 @@
-import { useState } from 'react';
 import { basketProblemOf, type From, type Job, orderEntries, ordersOf } from '../../../job/index.js';
-import { write, writeAll } from '../../data/outbox.js';
+import { writeAll } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
+import { FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
 import { dayWords, money } from './money.js';
 import { today } from './today.js';
 import { useBasket } from './use-basket.js';
@@ -70,16 +70,33 @@ function NextOffer({ job, part, onClose }: FallbackProps & { part: From<'part'> 
 }
 
 function OldPartBack({ job, part, onClose }: FallbackProps & { part: From<'part'> }) {
-  const [reason, setReason] = useState('');
-  const [until, setUntil] = useState('the new one is here, or the next service');
-  const { wrong, busy, act } = useAct();
-  const decide = async () => {
-    const title = `${part.name}: the old one cleaned and put back for now`;
-    const which = part.component ?? part.part;
-    const about = part.component === undefined ? ('part' as const) : ('component' as const);
-    const body = { about, which, title, choice: 'provisional', reason: reason.trim(), until: until.trim() };
-    if (await act(() => write(job.id, 'decision', body))) onClose();
-  };
+  const form = useForm({
+    job: job.id,
+    kind: 'decision',
+    handle: `${part.part} back for now`,
+    title: `${part.name}: the old one for now`,
+    fields: {
+      reason: {
+        as: 'text',
+        label: 'Why it may go back',
+        hint: 'not torn, owner needs it by Friday …',
+        need: 'Say why it may go back.',
+      },
+      until: {
+        as: 'text',
+        label: 'Until',
+        begin: 'the new one is here, or the next service',
+        need: 'Say until when.',
+      },
+    },
+    also: {
+      about: part.component === undefined ? 'part' : 'component',
+      which: part.component ?? part.part,
+      title: `${part.name}: the old one cleaned and put back for now`,
+      choice: 'provisional',
+    },
+    onDone: onClose,
+  });
   return (
     <section className="card stack tight">
       <h3>The old one back for now</h3>
@@ -87,19 +104,7 @@ function OldPartBack({ job, part, onClose }: FallbackProps & { part: From<'part'
         Cleaned, looked at, and put back. It stays open, stands on the record, and comes back when the new one
         is here. Not where fuel could leak or the machine could not be stopped.
       </p>
-      <TextField
-        label="Why it may go back"
-        value={reason}
-        onChange={setReason}
-        placeholder="not torn, owner needs it by Friday …"
-      />
-      <TextField label="Until" value={until} onChange={setUntil} />
-      <Wrong words={wrong} />
-      <div>
-        <Button disabled={busy || reason.trim() === '' || until.trim() === ''} onClick={() => void decide()}>
-          Put the old one back for now
-        </Button>
-      </div>
+      <FormBox form={form} keep="Put the old one back for now" className="stack tight" />
     </section>
   );
 }

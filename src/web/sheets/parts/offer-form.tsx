@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import { type Body, type Job, toBuy } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
-import { amountIn, countIn } from '../../parts/amount.js';
+import { amountIn, countIn } from '../../form/amount.js';
+import { FieldError } from '../../form/field.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { type Form, useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, SelectField, TextField } from '../../parts/field.js';
 import { SupplierForm } from '../../shop/suppliers.js';
 import { handleOf } from '../components.js';
 
@@ -23,118 +24,114 @@ const fits = [
   { id: 'unsure', label: 'not sure' },
 ] as const;
 
+type Counts = Readonly<Record<string, string>>;
+
 function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const shop = useShop();
-  const currency = shop.settings.currency ?? '$';
-  const [name, setName] = useState('');
-  const [supplier, setSupplier] = useState('');
   const [adding, setAdding] = useState(false);
-  const [price, setPrice] = useState('');
-  const [days, setDays] = useState('');
-  const [number, setNumber] = useState('');
-  const [breaks, setBreaks] = useState('');
-  const [fit, setFit] = useState<Body<'offer'>['fit']>('likely');
-  const [counts, setCounts] = useState<Readonly<Record<string, string>>>({});
-  const { wrong, busy, act } = useAct();
   const parts = toBuy(job);
-  const contained = () =>
-    Object.fromEntries(
-      Object.entries(counts).flatMap(([part, n]) =>
-        n.trim() === '' ? [] : [[part, countIn('How many', n)]],
-      ),
-    );
-  const save = () =>
-    act(async () => {
-      const contains = contained();
-      const only = Object.keys(contains)[0];
-      const called = name.trim() || parts.find(({ part }) => part === only)?.name || '';
-      if (!supplier) throw new Error('Say who sells it.');
-      if (only === undefined) throw new Error('Say which parts are in it.');
-      const step = breaksOf(breaks);
-      await write(job.id, 'offer', {
+  const form = useForm({
+    job: job.id,
+    kind: 'offer',
+    title: 'An offer',
+    fields: {
+      supplier: {
+        as: 'select',
+        label: 'Supplier',
+        choices: shop.suppliers.map((s) => ({ id: s.supplier, label: s.name })),
+        need: 'Say who sells it.',
+      },
+      contains: { as: 'drawn', label: 'How many of each part are in it', begin: {} },
+      price: {
+        as: 'money',
+        label: 'Price',
+        currency: shop.settings.currency ?? '$',
+        need: 'The price: say what it costs.',
+      },
+      leadDays: { as: 'number', label: 'Days until it is here' },
+      name: { as: 'text', label: 'What the supplier calls it', help: 'Left empty, the part’s own name.' },
+      number: { as: 'text', label: 'Supplier’s number' },
+      $breaks: {
+        as: 'text',
+        label: 'Price breaks',
+        hint: '5 at 0.60; 10 at 0.45',
+        help: 'From so many on, each costs that.',
+      },
+      fit: { as: 'choice', label: 'How sure is it that it fits', choices: fits, begin: 'likely' },
+    },
+    also: ({ supplier, number = '', name }, { contains, $breaks }) => {
+      const counts = countsOf(contains as Counts);
+      const only = Object.keys(counts)[0];
+      if (only === undefined) throw new FieldError('contains', 'Say which parts are in it.');
+      const called = name ?? parts.find(({ part }) => part === only)?.name ?? '';
+      const breaks = breaksOf(String($breaks));
+      return {
         offer: handleOf(`${supplier} ${called} ${number}`),
         name: called,
-        supplier,
-        price: { amount: amountIn('The price', price, currency), currency },
-        contains,
-        fit,
-        ...(days.trim() !== '' && { leadDays: amountIn('Days', days) }),
-        ...(number.trim() !== '' && { number: number.trim() }),
-        ...(step.length > 0 && { breaks: step }),
-      });
-      onClose();
-    });
+        contains: counts,
+        ...(breaks.length > 0 && { breaks }),
+      };
+    },
+    onDone: onClose,
+  });
   if (adding)
     return (
       <SupplierForm
         onDone={(made) => {
-          if (made) setSupplier(made);
+          if (made) form.set('supplier', made);
           setAdding(false);
         }}
       />
     );
   return (
-    <>
+    <FormBox form={form} keep="Keep the offer" leave="Leave it" onLeave={onClose}>
       <div className="row apart bottom-aligned">
-        <SelectField
-          label="Supplier"
-          choices={shop.suppliers.map((s) => ({ id: s.supplier, label: s.name }))}
-          value={supplier}
-          onChange={setSupplier}
-        />
+        <Asked form={form} names={['supplier']} />
         <Button onClick={() => setAdding(true)}>New supplier</Button>
       </div>
       {parts.length === 0 && <p className="empty">Nothing on the list is still to be ordered.</p>}
-      <fieldset className="field">
-        <legend className="label">How many of each part are in it</legend>
-        <div className="counts">
-          {parts.map((p) => (
-            <label key={p.part}>
-              <input
-                inputMode="numeric"
-                value={counts[p.part] ?? ''}
-                onChange={(e) => setCounts({ ...counts, [p.part]: e.target.value })}
-              />
-              <span>{p.name}</span>
-            </label>
-          ))}
-        </div>
-        <div className="help">Left empty, it is not in it. A kit holds several.</div>
-      </fieldset>
-      <div className="fields">
-        <TextField
-          label="Price"
-          value={price}
-          onChange={setPrice}
-          inputMode="decimal"
-          placeholder={currency}
-        />
-        <TextField label="Days until it is here" value={days} onChange={setDays} inputMode="numeric" />
-        <TextField
-          label="What the supplier calls it"
-          value={name}
-          onChange={setName}
-          help="Left empty, the part’s own name."
-        />
-        <TextField label="Supplier’s number" value={number} onChange={setNumber} />
-        <TextField
-          label="Price breaks"
-          value={breaks}
-          onChange={setBreaks}
-          placeholder="5 at 0.60; 10 at 0.45"
-          help="From so many on, each costs that."
-        />
-      </div>
-      <Choices label="How sure is it that it fits" choices={fits} value={fit} onChange={setFit} />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" disabled={busy} onClick={() => void save()}>
-          Keep the offer
-        </Button>
-      </div>
-    </>
+      <Contents form={form} parts={parts} />
+      <Asked form={form} names={['price', 'leadDays', 'name', 'number', '$breaks', 'fit']} />
+    </FormBox>
   );
+}
+
+function Contents({ form, parts }: { form: Form<Body<'offer'>>; parts: ReturnType<typeof toBuy> }) {
+  const counts = form.given.contains as Counts;
+  const wrong = form.wrongAt('contains');
+  return (
+    <fieldset className="field">
+      <legend className="label">How many of each part are in it</legend>
+      <div className="counts">
+        {parts.map((p) => (
+          <label key={p.part}>
+            <input
+              inputMode="numeric"
+              aria-invalid={wrong ? true : undefined}
+              value={counts[p.part] ?? ''}
+              onChange={(e) => form.set('contains', { ...counts, [p.part]: e.target.value })}
+            />
+            <span>{p.name}</span>
+          </label>
+        ))}
+      </div>
+      {wrong && (
+        <div className="wrong" role="alert">
+          {wrong}
+        </div>
+      )}
+      <div className="help">Left empty, it is not in it. A kit holds several.</div>
+    </fieldset>
+  );
+}
+
+function countsOf(counts: Counts): Record<string, number> {
+  const said = Object.entries(counts).filter(([, n]) => n.trim() !== '');
+  try {
+    return Object.fromEntries(said.map(([part, n]) => [part, countIn('How many', n)]));
+  } catch (error) {
+    throw new FieldError('contains', (error as Error).message);
+  }
 }
 
 function breaksOf(text: string): { from: number; price: number }[] {
@@ -144,7 +141,7 @@ function breaksOf(text: string): { from: number; price: number }[] {
     .filter(Boolean)
     .map((item) => {
       const found = /^(\d+)\s*(?:at|:)\s*(.+)$/i.exec(item);
-      if (!found) throw new Error(`“${item}” is no price break, as “5 at 0.60” is one.`);
+      if (!found) throw new FieldError('$breaks', `“${item}” is no price break, as “5 at 0.60” is one.`);
       return { from: Number(found[1]), price: amountIn('A price break', found[2]!) };
     });
 }

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { type From, type Job, partName } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
+import { asBody } from '../../form/as-body.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { ImportOffers } from './import-offers.js';
 import { money } from './money.js';
@@ -15,8 +16,8 @@ export function Offers({ job }: { job: Job }) {
   const { wrong, act } = useAct();
   const offers = [...job.offers.values()].filter((o) => !o.withdrawn);
   const supplierName = (id: string) => shop.suppliers.find((s) => s.supplier === id)?.name ?? id;
-  const withdraw = ({ entry: _e, at: _at, by: _by, ...body }: From<'offer'>) =>
-    act(() => write(job.id, 'offer', { ...body, withdrawn: true }));
+  const withdraw = (offer: From<'offer'>) =>
+    act(() => write(job.id, 'offer', { ...asBody(offer), withdrawn: true }));
   if (job.parts.size === 0) return null;
   return (
     <section className="section stack tight" aria-label="Offers">

@@ -1,11 +1,9 @@
-import { useState } from 'react';
 import type { Body, From, Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
-import { amountIn, countIn } from '../../parts/amount.js';
+import { asBody } from '../../form/as-body.js';
+import { FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
 import { handleOf } from '../components.js';
 
 type State = Body<'part'>['state'];
@@ -19,98 +17,61 @@ const states: readonly { id: State; label: string }[] = [
 ];
 export const stateWord = (s: State) => states.find((x) => x.id === s)!.label;
 
-export function PartDialog({
-  job,
-  part,
-  onClose,
-}: {
-  job: Job;
-  part: From<'part'> | 'new' | undefined;
-  onClose: () => void;
-}) {
+interface PartProps {
+  readonly job: Job;
+  readonly part: From<'part'> | 'new' | undefined;
+  readonly onClose: () => void;
+}
+
+export function PartDialog({ job, part, onClose }: PartProps) {
   return (
     <Dialog
       title={part === 'new' ? 'Add a part' : (part?.name ?? '')}
       open={part !== undefined}
       onClose={onClose}
     >
-      {part && <PartForm job={job} before={part === 'new' ? undefined : part} onClose={onClose} />}
+      <PartForm job={job} part={part} onClose={onClose} />
     </Dialog>
   );
 }
 
-function PartForm({
-  job,
-  before,
-  onClose,
-}: {
-  job: Job;
-  before: From<'part'> | undefined;
-  onClose: () => void;
-}) {
+function PartForm({ job, part, onClose }: PartProps) {
   const shop = useShop();
-  const [name, setName] = useState(before?.name ?? '');
-  const [count, setCount] = useState(String(before?.count ?? 1));
-  const [state, setState] = useState<State>(before?.state ?? 'wanted');
-  const [number, setNumber] = useState(before?.number ?? '');
-  const [supplier, setSupplier] = useState(before?.supplier ?? '');
-  const [price, setPrice] = useState(before?.price ? String(before.price.amount) : '');
-  const [due, setDue] = useState(before?.due ?? '');
-  const [words, setWords] = useState(before?.words ?? '');
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      const currency = before?.price?.currency ?? shop.settings.currency ?? '$';
-      const amount = price.trim() === '' ? undefined : amountIn('Price each', price, currency);
-      await write(job.id, 'part', {
-        part: before?.part ?? handleOf(name),
-        name: name.trim(),
-        count: countIn('How many', count),
-        state,
-        number: number.trim() || undefined,
-        supplier: supplier.trim() || undefined,
-        price: amount === undefined ? undefined : { amount, currency },
-        due: due || undefined,
-        component: before?.component,
-        consumable: before?.consumable,
-        offer: before?.offer,
-        words: words.trim() || undefined,
-      });
-      onClose();
-    });
-  return (
-    <>
-      <div className="fields">
-        <TextField label="Part" value={name} onChange={setName} placeholder="head gasket" />
-        <TextField label="How many" value={count} onChange={setCount} inputMode="numeric" />
-        <TextField label="Number" value={number} onChange={setNumber} />
-        <TextField label="Supplier" value={supplier} onChange={setSupplier} />
-        <TextField
-          label="Price each"
-          value={price}
-          onChange={setPrice}
-          inputMode="decimal"
-          placeholder={shop.settings.currency ?? '$'}
-        />
-        <TextField label="Due" value={due} onChange={setDue} type="date" />
-      </div>
-      <Choices
-        label="It is"
-        choices={states}
-        value={state}
-        onChange={setState}
-        help={
-          state === 'arrived' ? 'Laid beside the old one: same outline, same holes, same slots?' : undefined
-        }
-      />
-      <TextField label="Note" value={words} onChange={setWords} />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" disabled={name.trim() === ''} onClick={() => void save()}>
-          Keep
-        </Button>
-      </div>
-    </>
-  );
+  const before = part === 'new' || part === undefined ? undefined : asBody(part);
+  const form = useForm({
+    job: job.id,
+    kind: 'part',
+    handle: before?.part,
+    title: before?.name ?? 'A part',
+    before,
+    fields: {
+      name: { as: 'text', label: 'Part', hint: 'head gasket', need: 'Say which part.' },
+      count: { as: 'number', whole: true, label: 'How many', begin: '1', need: 'How many: 1 or more.' },
+      number: { as: 'text', label: 'Number' },
+      supplier: { as: 'text', label: 'Supplier' },
+      price: {
+        as: 'money',
+        label: 'Price each',
+        currency: before?.price?.currency ?? shop.settings.currency ?? '$',
+      },
+      due: { as: 'date', label: 'Due' },
+      state: {
+        as: 'choice',
+        label: 'It is',
+        choices: states,
+        begin: 'wanted',
+        help: ({ state }) =>
+          state === 'arrived' ? 'Laid beside the old one: same outline, same holes, same slots?' : undefined,
+      },
+      words: { as: 'text', label: 'Note' },
+    },
+    also: ({ name = '' }) => ({
+      part: before?.part ?? handleOf(name),
+      component: before?.component,
+      consumable: before?.consumable,
+      offer: before?.offer,
+    }),
+    onDone: onClose,
+  });
+  return <FormBox form={form} keep="Keep" leave="Leave it" onLeave={onClose} />;
 }
