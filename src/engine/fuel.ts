@@ -82,16 +82,13 @@ export function waterToleranceE10(celsius: number): WaterTolerance {
   return { part, u: part / 6 };
 }
 
-export const fuelKinds = ['e10', 'no-ethanol', 'canned'] as const;
-export type FuelKind = (typeof fuelKinds)[number];
-
 /** Days in a vented tank, and in a full closed can: after `good` doubtful, after `bad` stale. Common practice. */
-const fuelLife: Readonly<Record<FuelKind, Readonly<Record<'tank' | 'can', { good: number; bad: number }>>>> =
-  {
-    e10: { tank: { good: 30, bad: 90 }, can: { good: 90, bad: 180 } },
-    'no-ethanol': { tank: { good: 90, bad: 180 }, can: { good: 180, bad: 365 } },
-    canned: { tank: { good: 365, bad: 730 }, can: { good: 730, bad: 1825 } },
-  };
+const fuelLife = {
+  e10: { tank: { good: 30, bad: 90 }, can: { good: 90, bad: 180 } },
+  'no-ethanol': { tank: { good: 90, bad: 180 }, can: { good: 180, bad: 365 } },
+  canned: { tank: { good: 365, bad: 730 }, can: { good: 730, bad: 1825 } },
+} as const;
+export type FuelKind = keyof typeof fuelLife;
 
 /** Stabilizer added while fresh; it does nothing for fuel already stale. Common practice. */
 const stabilized = 3;

@@ -73,8 +73,7 @@ export function ratioAfterMilling(
 
 /** Clearance volume of a ratio: swept/(ratio − 1). Example: 205.7 cc at 8: 29.4 cc. */
 export function clearanceForRatio(sweptCc: number, ratio: number): number {
-  if (!(ratio > 1)) throw new EngineError(`a compression ratio is above 1; got ${ratio}.`, 'ratio', ratio);
-  return requirePositive(sweptCc, 'swept') / (ratio - 1);
+  return requirePositive(sweptCc, 'swept') / (requireRatio(ratio) - 1);
 }
 
 /**
@@ -83,6 +82,10 @@ export function clearanceForRatio(sweptCc: number, ratio: number): number {
  * a half of it; what it is good for is a comparison of two ratios. Example: 8: 0.5647.
  */
 export function ottoEfficiency(ratio: number, gamma = 1.4): number {
-  if (!(ratio > 1)) throw new EngineError(`a compression ratio is above 1; got ${ratio}.`, 'ratio', ratio);
-  return 1 - ratio ** (1 - gamma);
+  return 1 - requireRatio(ratio) ** (1 - gamma);
+}
+
+function requireRatio(ratio: number): number {
+  if (ratio > 1) return ratio;
+  throw new EngineError(`a compression ratio is above 1; got ${ratio}.`, 'ratio', ratio);
 }

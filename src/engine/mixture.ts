@@ -1,5 +1,5 @@
 import { requirePositive } from './error.js';
-import { ethanolBlend } from './fuel.js';
+import { leaningOnBlend } from './fuel.js';
 import { dryAirDensity, moistAirDensity, type Weather } from './moist-air.js';
 
 /**
@@ -33,7 +33,5 @@ export function jetFor(diameterMm: number, richer: number): number {
  * Method: fuel wanted ∝ 1/(air–fuel ratio), flow ∝ area·√density. Example: 0.70 mm, E0 to E10: 0.7135 mm.
  */
 export function jetForBlend(diameterMm: number, fromByVolume: number, toByVolume: number): number {
-  const [from, to] = [ethanolBlend(fromByVolume), ethanolBlend(toByVolume)];
-  const area = (from.airFuelRatio / to.airFuelRatio) * Math.sqrt(from.kgPerM3 / to.kgPerM3);
-  return requirePositive(diameterMm, 'jet') * Math.sqrt(area);
+  return requirePositive(diameterMm, 'jet') * Math.sqrt(leaningOnBlend(fromByVolume, toByVolume));
 }

@@ -1,6 +1,6 @@
 /**
  * cp/R of a gas: polynomials of degree 4 in T under and over 1000 K. Source: NASA/TP-2002-211556 and its forerunners,
- * the seven-coefficient form, from memory; argon 2.5. Valid 200 to 3500 K.
+ * the seven-coefficient form, from memory; argon, in the air, 2.5. Valid 200 to 3500 K.
  */
 export interface Species {
   readonly cold: readonly number[];
@@ -15,7 +15,6 @@ export const oxygen: Species = {
   cold: [3.78245636, -2.99673416e-3, 9.84730201e-6, -9.68129509e-9, 3.24372837e-12],
   hot: [3.28253784, 1.48308754e-3, -7.57966669e-7, 2.09470555e-10, -2.16717794e-14],
 };
-export const argon: Species = { cold: [2.5, 0, 0, 0, 0], hot: [2.5, 0, 0, 0, 0] };
 export const carbonDioxide: Species = {
   cold: [2.35677352, 8.98459677e-3, -7.12356269e-6, 2.45919022e-9, -1.43699548e-13],
   hot: [3.85746029, 4.41437026e-3, -2.21481404e-6, 5.23490188e-10, -4.72084164e-14],
@@ -33,9 +32,6 @@ const calPerMolK = 4.184 / 8.314462618;
 const isooctaneCp = [-0.55313, 181.62e-3, -97.787e-6, 20.402e-9, 0].map((each) => each * calPerMolK);
 export const isooctane: Species = { cold: isooctaneCp, hot: isooctaneCp };
 
-/** Dry air by volume. */
-export const airParts = { nitrogen: 0.7812, oxygen: 0.2095, argon: 0.0093 } as const;
-
 /** kg/mol */
 export const molarMass = {
   air: 0.02896442,
@@ -48,15 +44,16 @@ export const molarMass = {
 /** Where the two polynomials meet, K. */
 export const polynomialsMeetK = 1000;
 
-/** cp/R at a temperature. */
-export function cpOverR({ cold, hot }: Species, kelvin: number): number {
-  const a = kelvin < polynomialsMeetK ? cold : hot;
-  return a[0]! + kelvin * (a[1]! + kelvin * (a[2]! + kelvin * (a[3]! + kelvin * a[4]!)));
-}
-
 /** A mixture by mole fractions, as one gas. Example: dry air at 300 K: 3.50. */
 export function mixed(parts: readonly (readonly [Species, fraction: number])[]): Species {
   const side = (of: 'cold' | 'hot') =>
     [0, 1, 2, 3, 4].map((i) => parts.reduce((sum, [gas, fraction]) => sum + fraction * gas[of][i]!, 0));
   return { cold: side('cold'), hot: side('hot') };
 }
+
+/** By volume. */
+export const dryAir = mixed([
+  [nitrogen, 0.7812],
+  [oxygen, 0.2095],
+  [{ cold: [2.5, 0, 0, 0, 0], hot: [2.5, 0, 0, 0, 0] }, 0.0093],
+]);

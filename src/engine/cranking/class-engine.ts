@@ -96,18 +96,6 @@ export function soundLeaks(boreMm: number): Leaks {
 /** Radial clearance of the lands, cold, over the bore (trade judgement, no source). */
 const landClearance = 0.0025;
 
-/**
- * What the ring gaps alone let through, effective mm²: gap × radial clearance of the land, 0.7 of it, rings in series.
- *
- * Source: gap 0.004 in an inch of bore (from memory, common practice). Method: as orifices in series of equal area, one
- * over the root of their number; for choked flow within a third. A floor to the leak: a sound cylinder shows some
- * twenty times as much on a leak-down. Example: 65 mm, three rings: 0.017 mm².
- */
-export function ringGapLeakMm2(boreMm: number, rings = 3, gapPerBore = 0.004): number {
-  const gapMm = gapPerBore * requirePositive(boreMm, 'bore');
-  return (0.7 * gapMm * landClearance * boreMm) / Math.sqrt(requirePositive(rings, 'rings'));
-}
-
 /** A release bump of the usual kind: 0.5 mm of valve lift until 45° before top (trade judgement, no source). */
 export function classRelease(boreMm: number): Release {
   return {

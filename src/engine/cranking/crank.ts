@@ -1,5 +1,6 @@
 import { DormandPrince } from '../dormand-prince.js';
 import { airGamma, airGasConstant } from '../orifice.js';
+import { volumeLaw } from '../volume-law.js';
 import { type Openings, openingsOf } from './exchange.js';
 import { pullSpeed, ropeFullDeg } from './pull-speed.js';
 import {
@@ -16,11 +17,11 @@ import {
   cv,
   cylinderJ,
   cylinderKg,
+  gammaLess1,
   gaugeKg,
   goneJ,
   steering,
   throughValvesKg,
-  volumeLaw,
   withSums,
 } from './state.js';
 import { wideOpenStretches } from './wide-open.js';
@@ -117,7 +118,7 @@ class Cranking {
     private readonly conditions: CrankingConditions,
     private readonly options: CrankingOptions,
   ) {
-    const law = volumeLaw(engine, gauge);
+    const law = volumeLaw(engine, engine.compressionRatio, gauge.adapterMl);
     this.relative = options.relativeTolerance ?? 1e-5;
     this.openings = openingsOf(engine.exchange, engine);
     this.physics = {
@@ -256,8 +257,8 @@ class Cranking {
     const { state, conditions } = this;
     const { ambientPa, airK } = conditions;
     const volume = this.physics.law.at(angleDeg);
-    const pascal = ((airGamma - 1) * state[cylinderJ]!) / volume;
-    const gained = (volume * (ambientPa - pascal)) / (airGamma - 1);
+    const pascal = (gammaLess1 * state[cylinderJ]!) / volume;
+    const gained = (volume * (ambientPa - pascal)) / gammaLess1;
     const out =
       pascal > ambientPa
         ? state[cylinderKg]! * (1 - (ambientPa / pascal) ** (1 / airGamma))
@@ -270,7 +271,7 @@ class Cranking {
   }
 
   private pascal(angleDeg: number, y: Float64Array): number {
-    return ((airGamma - 1) * y[cylinderJ]!) / this.physics.law.at(angleDeg);
+    return (gammaLess1 * y[cylinderJ]!) / this.physics.law.at(angleDeg);
   }
 
   private watcher(shut: readonly Station[], from: Station, heldKg: number): Watch {

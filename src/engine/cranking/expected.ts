@@ -1,13 +1,11 @@
 import { standardAirAtMapHeight } from '../atmosphere.js';
+import { type BandShare, bandOf, byLn, byStep, evenShare, shareOf, widestFirst } from '../band.js';
 import { requireWithin } from '../error.js';
-import { type CrankGeometry, displacementCc } from '../slider-crank.js';
+import { displacementCc } from '../slider-crank.js';
 import {
-  classChamberMm2,
   classCreviceMl,
   classEngines,
-  classExchange,
   classRelease,
-  classRodMm,
   classSag,
   classSpeed,
   type EngineArchitecture,
@@ -16,16 +14,10 @@ import {
 } from './class-engine.js';
 import { crank } from './crank.js';
 import type { Exchange } from './exchange.js';
+import { type KnownGeometry, likelyEngine, ratioSpread } from './likely-engine.js';
 import type { CompressionGauge, CrankedEngine, CrankingConditions, Release } from './setup.js';
 
-/** What is known about the engine; what is left out is taken from its class, and the answer says so. */
-export interface CompressionGeometry {
-  readonly architecture: EngineArchitecture;
-  readonly boreMm: number;
-  readonly strokeMm: number;
-  readonly rodMm?: number;
-  readonly compressionRatio?: number;
-  readonly exchange?: Exchange;
+export interface CompressionGeometry extends KnownGeometry {
   /** `unknown` counts as fitted: a four-stroke of the last decades usually has one */
   readonly release: 'none' | 'fitted' | 'unknown' | Release;
 }
@@ -88,16 +80,6 @@ const usualSpreads: Omit<CompressionSpreads, 'ratio'> = {
   modelLn: 0.1,
 };
 
-/** A ratio that was measured or taken from the maker's sheet. */
-export const givenRatioSpread = 0.15;
-
-/** How far one thing not known moves the logarithm of the reading, at two standard uncertainties either way (k = 2). */
-export interface BandShare {
-  readonly what: string;
-  readonly down: number;
-  readonly up: number;
-}
-
 export interface ExpectedCompression {
   /** gauge pressures; low and high at k = 2 */
   readonly lowPa: number;
@@ -143,32 +125,20 @@ export function expectedCompression(
 ): ExpectedCompression {
   const setup = crankedSetup(geometry, given);
   const { engine, gauge, conditions } = setup;
-  const used: CompressionSpreads = {
-    ...usualSpreads,
-    ratio:
-      geometry.compressionRatio === undefined
-        ? classEngines[geometry.architecture].ratioSpread
-        : givenRatioSpread,
-    ...spreads,
-  };
+  const used: CompressionSpreads = { ...usualSpreads, ratio: ratioSpread(geometry), ...spreads };
   const likelyPa = read(setup);
   const first = firstPulls(setup);
   const firstPa = read(first);
   const shares = moves(used, engine).map((unknown) =>
-    unknown.ofGauge ? shareOf(unknown, setup, likelyPa) : shareOf(unknown, first, firstPa),
+    unknown.ofGauge ? moved(unknown, setup, likelyPa) : moved(unknown, first, firstPa),
   );
-  shares.push({ what: 'what the model leaves out', down: 2 * used.modelLn, up: 2 * used.modelLn });
-  const side = (of: 'down' | 'up') => Math.hypot(...shares.map((share) => share[of]));
+  shares.push(evenShare('what the model leaves out', used.modelLn));
+  const { low, high } = bandOf(likelyPa, shares);
   return {
-    lowPa: likelyPa * Math.exp(-side('down')),
-    likelyPa,
-    highPa: likelyPa * Math.exp(side('up')),
-    shares: shares.sort((p, q) => q.down + q.up - p.down - p.up),
+    ...{ lowPa: low, likelyPa, highPa: high, shares: widestFirst(shares) },
     restsOn: restsOn(geometry, given, engine.release !== undefined),
     release: engine.release ? 'may act' : 'none',
-    engine,
-    gauge,
-    conditions,
+    ...{ engine, gauge, conditions },
   };
 }
 
@@ -216,22 +186,16 @@ function moves(s: CompressionSpreads, { release }: CrankedEngine): Unknown[] {
       field: 'rpm' | 'airK' | 'wallK' | 'ambientPa' | 'heatFactor',
       to: (value: number, sign: number) => number,
     ): Move =>
-    (setup, sign) => ({
+    ({ conditions, ...setup }, sign) => ({
       ...setup,
-      conditions: { ...setup.conditions, [field]: to(setup.conditions[field], sign) },
+      conditions: { ...conditions, [field]: to(conditions[field], sign) },
     });
-  const gauge =
-    (field: 'hoseMl' | 'valveMm2', ln: number): Move =>
-    (setup, sign) => ({
+  const ofGauge =
+    (field: 'hoseMl' | 'valveMm2' | 'adapterMl', to: (value: number, sign: number) => number): Move =>
+    ({ gauge, ...setup }, sign) => ({
       ...setup,
-      gauge: { ...setup.gauge, [field]: setup.gauge[field] * Math.exp(sign * ln) },
+      gauge: { ...gauge, [field]: Math.max(0, to(gauge[field], sign)) },
     });
-  const byLn = (ln: number) => (value: number, sign: number) => value * Math.exp(sign * ln);
-  const by = (step: number) => (value: number, sign: number) => value + sign * step;
-  const withAdapter: Move = (setup, sign) => ({
-    ...setup,
-    gauge: { ...setup.gauge, adapterMl: Math.max(0, setup.gauge.adapterMl + sign * s.adapterMl) },
-  });
   return [
     { what: 'pull speed', move: condition('rpm', byLn(s.rpmLn)) },
     { what: 'how far the compression slows the pull', move: (setup, sign) => withSag(setup, sign * s.sagLn) },
@@ -239,14 +203,19 @@ function moves(s: CompressionSpreads, { release }: CrankedEngine): Unknown[] {
     { what: 'compression ratio', move: (setup, sign) => withRatio(setup, sign * s.ratio) },
     { what: 'valve or port timing', move: (setup, sign) => withTiming(setup, -sign * s.intakeClosesDeg) },
     { what: 'wall heat transfer', move: condition('heatFactor', byLn(s.heatLn)) },
-    { what: 'air temperature', move: condition('airK', by(s.airK)), bothWays: true },
-    { what: 'cylinder temperature', move: condition('wallK', by(s.wallK)), bothWays: true },
-    { what: 'air pressure', move: condition('ambientPa', by(s.ambientPa)), bothWays: true },
-    { what: 'space before the check valve of the gauge', move: withAdapter },
-    { what: 'hose volume of the gauge', move: gauge('hoseMl', s.hoseLn), bothWays: true, ofGauge: true },
+    { what: 'air temperature', move: condition('airK', byStep(s.airK)), bothWays: true },
+    { what: 'cylinder temperature', move: condition('wallK', byStep(s.wallK)), bothWays: true },
+    { what: 'air pressure', move: condition('ambientPa', byStep(s.ambientPa)), bothWays: true },
+    { what: 'space before the check valve of the gauge', move: ofGauge('adapterMl', byStep(s.adapterMl)) },
+    {
+      what: 'hose volume of the gauge',
+      move: ofGauge('hoseMl', byLn(s.hoseLn)),
+      bothWays: true,
+      ofGauge: true,
+    },
     {
       what: 'check valve of the gauge',
-      move: gauge('valveMm2', s.checkValveLn),
+      move: ofGauge('valveMm2', byLn(s.checkValveLn)),
       bothWays: true,
       ofGauge: true,
     },
@@ -289,19 +258,12 @@ export function uncertaintyBesideLeak({ shares }: ExpectedCompression, gaugePart
 const leakageShare = 'leakage of a sound cylinder';
 
 function withLeak(setup: CrankedSetup, factor: number): CrankedSetup {
-  const { leaks } = setup.engine;
-  return {
-    ...setup,
-    engine: {
-      ...setup.engine,
-      leaks: {
-        ringsMm2: leaks.ringsMm2 * factor,
-        intakeValveMm2: leaks.intakeValveMm2 * factor,
-        exhaustValveMm2: leaks.exhaustValveMm2 * factor,
-        headGasketMm2: leaks.headGasketMm2 * factor,
-      },
-    },
+  const { ringsMm2, intakeValveMm2, exhaustValveMm2, headGasketMm2 } = setup.engine.leaks;
+  const leaks = {
+    ...{ ringsMm2: ringsMm2 * factor, headGasketMm2: headGasketMm2 * factor },
+    ...{ intakeValveMm2: intakeValveMm2 * factor, exhaustValveMm2: exhaustValveMm2 * factor },
   };
+  return { ...setup, engine: { ...setup.engine, leaks } };
 }
 
 function withRatio(setup: CrankedSetup, by: number): CrankedSetup {
@@ -333,26 +295,18 @@ function withSag(setup: CrankedSetup, ln: number): CrankedSetup {
   return { ...setup, conditions: { ...setup.conditions, sags: moved } };
 }
 
-/** A move that helps one way and hurts the other; where both hurt, only the larger harm counts, and so for gains. */
-function shareOf({ what, move, bothWays }: Unknown, setup: CrankedSetup, likelyPa: number): BandShare {
-  const moved = (sign: number) => Math.log(Math.max(1, read(move(setup, sign))) / likelyPa);
-  const up = moved(2);
-  const ends = bothWays ? [up, -up] : [moved(-2), up];
-  return { what, down: Math.max(0, -Math.min(...ends)), up: Math.max(0, Math.max(...ends)) };
+function moved({ what, move, bothWays }: Unknown, setup: CrankedSetup, likelyPa: number): BandShare {
+  const at = (sign: number) => Math.log(Math.max(1, read(move(setup, sign))) / likelyPa);
+  const up = at(2);
+  return shareOf(what, bothWays ? [up, -up] : [at(-2), up]);
 }
 
 function engineOf(geometry: CompressionGeometry): CrankedEngine {
-  const { architecture, boreMm, strokeMm, release } = geometry;
-  const rodMm = geometry.rodMm ?? classRodMm(strokeMm);
-  const crankGeometry: CrankGeometry = { boreMm, strokeMm, rodMm };
+  const { architecture, boreMm, release } = geometry;
   const acting = releaseOf(release, architecture, boreMm);
-  const compressionRatio = geometry.compressionRatio ?? classEngines[architecture].compressionRatio;
   return {
-    ...crankGeometry,
-    compressionRatio,
-    chamberMm2: classChamberMm2(architecture, boreMm, displacementCc(crankGeometry) / (compressionRatio - 1)),
+    ...likelyEngine(geometry),
     creviceMl: classCreviceMl(boreMm),
-    exchange: geometry.exchange ?? classExchange(architecture, crankGeometry),
     ...(acting && { release: acting }),
     leaks: leaksOf(architecture, boreMm),
   };

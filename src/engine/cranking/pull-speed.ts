@@ -1,13 +1,5 @@
+import type { VolumeLaw } from '../volume-law.js';
 import type { CrankedEngine, CrankingConditions, Sag } from './setup.js';
-
-/** Volume over the piston and what it takes to know it, meters. */
-export interface VolumeLaw {
-  readonly area: number;
-  readonly clearance: number;
-  readonly r: number;
-  readonly l: number;
-  at(angleDeg: number): number;
-}
 
 /** A rope pull reaches its top speed a little before one turn is out. */
 const ropeFrom = 0.04;

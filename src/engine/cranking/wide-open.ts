@@ -1,6 +1,7 @@
 import { airGamma, airGasConstant } from '../orifice.js';
+import type { VolumeLaw } from '../volume-law.js';
 import type { Openings } from './exchange.js';
-import type { SpeedLaw, VolumeLaw } from './pull-speed.js';
+import type { SpeedLaw } from './pull-speed.js';
 
 /** Under this part of the outside's pressure the flow costs nothing worth following. */
 const mostLost = 1e-2;

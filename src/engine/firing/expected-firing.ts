@@ -1,11 +1,6 @@
-import {
-  classChamberMm2,
-  classEngines,
-  classExchange,
-  classRodMm,
-  type EngineArchitecture,
-} from '../cranking/class-engine.js';
-import { type BandShare, givenRatioSpread } from '../cranking/expected.js';
+import { type Band, type BandShare, bandOf, byLn, byStep, evenShare, shareOf, widestFirst } from '../band.js';
+import { classEngines } from '../cranking/class-engine.js';
+import { type KnownGeometry, likelyEngine, ratioSpread } from '../cranking/likely-engine.js';
 import { EngineError } from '../error.js';
 import { dryAirDensity, type Weather } from '../moist-air.js';
 import { cylinderVolumeCc, displacementCc } from '../slider-crank.js';
@@ -15,25 +10,12 @@ import { type FiredEngine, type FiringResult, fire } from './fire.js';
 import { automotiveFriction } from './friction.js';
 import { airFuelRatio, fuelHeatJPerKg, gasolineCharge } from './gas.js';
 
-export interface FiringGeometry {
-  readonly architecture: EngineArchitecture;
-  readonly boreMm: number;
-  readonly strokeMm: number;
-  readonly rodMm?: number;
-  readonly compressionRatio?: number;
-}
+export type FiringGeometry = Omit<KnownGeometry, 'exchange'>;
 
 export interface FiringGiven {
   readonly rpm: number;
   /** of the air it breathes */
   readonly weather: Weather;
-}
-
-/** low and high at k = 2 */
-export interface Band {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
 }
 
 export interface ExpectedFiring {
@@ -99,8 +81,10 @@ export function expectedPower(geometry: FiringGeometry, given: FiringGiven): Exp
   const frictionEnds = [-2, 2].map((sign) =>
     Math.log(watt(firing, { ...likely, frictionFactor: Math.exp(sign * firingSpreads.frictionLn) }) / power),
   );
-  shares.push({ what: 'friction', down: -Math.min(...frictionEnds), up: Math.max(...frictionEnds) });
-  shares.push(evenShare('what the model leaves out', firingSpreads.modelLn));
+  shares.push(
+    shareOf('friction', frictionEnds),
+    evenShare('what the model leaves out', firingSpreads.modelLn),
+  );
   return {
     firing,
     watt: bandOf(power, shares),
@@ -151,20 +135,13 @@ function valuesOf({ architecture, compressionRatio }: FiringGeometry): Values {
   };
 }
 
-const ratioSpread = ({ architecture, compressionRatio }: FiringGeometry) =>
-  compressionRatio === undefined ? classEngines[architecture].ratioSpread : givenRatioSpread;
-
 function engineOf(geometry: FiringGeometry, compressionRatio: number): FiredEngine {
-  const { architecture, boreMm, strokeMm } = geometry;
-  const crank = { boreMm, strokeMm, rodMm: geometry.rodMm ?? classRodMm(strokeMm) };
-  const exchange = classExchange(architecture, crank);
+  const { exchange, ...engine } = likelyEngine({ ...geometry, compressionRatio });
   const [closedFromDeg, openFromDeg] =
     exchange.cycle === 'four-stroke'
       ? [720 - exchange.intake.closesDeg, exchange.exhaust.opensDeg]
       : [exchange.exhaustOpensDeg, exchange.exhaustOpensDeg];
-  const clearanceCc = displacementCc(crank) / (compressionRatio - 1);
-  const chamberMm2 = classChamberMm2(architecture, boreMm, clearanceCc);
-  return { ...crank, compressionRatio, closedFromDeg, openFromDeg, chamberMm2 };
+  return { ...engine, closedFromDeg, openFromDeg };
 }
 
 function fireWith(geometry: FiringGeometry, { rpm, weather }: FiringGiven, values: Values): FiringResult {
@@ -175,8 +152,7 @@ function fireWith(geometry: FiringGeometry, { rpm, weather }: FiringGiven, value
     chargeOf(engine, weather, values),
     { startsDeg: values.halfBurnedDeg - durationPartAt(0.5) * durationDeg, durationDeg },
     {
-      ...{ rpm, wallK: values.wallK, wallHeat: 'hohenberg', heatFactor: values.heatFactor },
-      ambientPa: weather.pascal,
+      ...{ rpm, wallK: values.wallK, heatFactor: values.heatFactor, ambientPa: weather.pascal },
     },
   );
 }
@@ -200,45 +176,33 @@ function chargeOf(engine: FiredEngine, weather: Weather, values: Values) {
 const closedM3 = (engine: FiredEngine) =>
   1e-6 * cylinderVolumeCc(engine, engine.compressionRatio, engine.closedFromDeg);
 
-type Move = (values: Values, sign: number) => Values;
-
 function sharesOf(
   likely: Values,
   spreadOfRatio: number,
   result: (values: Values) => number,
   atLikely: number,
 ): BandShare[] {
-  return movesOf(spreadOfRatio).map(([what, move]) => {
-    const ends = [-2, 2].map((sign) => Math.log(Math.max(1, result(move(likely, sign))) / atLikely));
-    return { what, down: Math.max(0, -Math.min(...ends)), up: Math.max(0, Math.max(...ends)) };
+  return movesOf(spreadOfRatio).map(([what, field, move]) => {
+    const at = (sign: number) => result({ ...likely, [field]: move(likely[field], sign) });
+    return shareOf(
+      what,
+      [-2, 2].map((sign) => Math.log(Math.max(1, at(sign)) / atLikely)),
+    );
   });
 }
 
-function movesOf(spreadOfRatio: number): readonly (readonly [string, Move])[] {
+type Move = readonly [what: string, field: keyof Values, move: (value: number, sign: number) => number];
+
+function movesOf(spreadOfRatio: number): readonly Move[] {
   const s = firingSpreads;
-  const ln =
-    (field: keyof Values, spread: number): Move =>
-    (values, sign) => ({ ...values, [field]: values[field] * Math.exp(sign * spread) });
-  const step =
-    (field: keyof Values, spread: number): Move =>
-    (values, sign) => ({ ...values, [field]: values[field] + sign * spread });
   return [
-    ['how well it fills', ln('volumetricEfficiency', s.volumetricEfficiencyLn)],
-    ['heating on the way in', step('heatingK', s.heatingK)],
-    ['burned gas left over', ln('residualPart', s.residualLn)],
-    ['how fast it burns', ln('burnDeg', s.burnLn)],
-    ['where the spark stands', step('halfBurnedDeg', s.halfBurnedDeg)],
-    ['how much of the fuel’s heat comes out', step('releasedPart', s.releasedPart)],
-    ['heat to the walls', ln('heatFactor', s.heatLn)],
-    ['compression ratio', step('compressionRatio', spreadOfRatio)],
+    ['how well it fills', 'volumetricEfficiency', byLn(s.volumetricEfficiencyLn)],
+    ['heating on the way in', 'heatingK', byStep(s.heatingK)],
+    ['burned gas left over', 'residualPart', byLn(s.residualLn)],
+    ['how fast it burns', 'burnDeg', byLn(s.burnLn)],
+    ['where the spark stands', 'halfBurnedDeg', byStep(s.halfBurnedDeg)],
+    ['how much of the fuel’s heat comes out', 'releasedPart', byStep(s.releasedPart)],
+    ['heat to the walls', 'heatFactor', byLn(s.heatLn)],
+    ['compression ratio', 'compressionRatio', byStep(spreadOfRatio)],
   ];
-}
-
-const evenShare = (what: string, ln: number): BandShare => ({ what, down: 2 * ln, up: 2 * ln });
-const widestFirst = (shares: readonly BandShare[]) =>
-  [...shares].sort((p, q) => q.down + q.up - p.down - p.up);
-
-function bandOf(likely: number, shares: readonly BandShare[]): Band {
-  const side = (of: 'down' | 'up') => Math.exp(Math.hypot(...shares.map((share) => share[of])));
-  return { low: likely / side('down'), likely, high: likely * side('up') };
 }

@@ -1,8 +1,9 @@
-import { hohenbergCoefficient, wallHeatCoefficient } from '../cranking/wall-heat.js';
 import { DormandPrince, type Slope } from '../dormand-prince.js';
 import { EngineError, requireNotNegative, requirePositive, requireWithin } from '../error.js';
-import { type CrankGeometry, cylinderVolumeCc, displacementCc, requireCrank } from '../slider-crank.js';
+import { type CrankGeometry, displacementCc, requireCrank } from '../slider-crank.js';
 import { meanPistonSpeed } from '../speeds.js';
+import { type Place, type VolumeLaw, volumeLaw } from '../volume-law.js';
+import { hohenbergCoefficient } from '../wall-heat.js';
 import { burnedPart, burningRate } from './burn.js';
 import { gasolineCharge, type WorkingGas } from './gas.js';
 
@@ -36,8 +37,7 @@ export interface Burn {
 export interface FiringConditions {
   readonly rpm: number;
   readonly wallK: number;
-  readonly wallHeat: 'hohenberg' | 'woschni' | 'none';
-  /** on the correlation's wall heat; 1 stands */
+  /** on the wall heat: 1 as the correlation gives it, which stands; 0 for none */
   readonly heatFactor?: number;
   /** of the air outside, which the cylinder falls to when it opens */
   readonly ambientPa: number;
@@ -72,17 +72,13 @@ export interface FiringResult {
   readonly trace: readonly FiringPoint[];
 }
 
-/** Woschni's factor on the pressure that burning adds, m/(s·K); *ICEF* 1988, §12.4, from memory. */
-const woschniBurning = 3.24e-3;
-/** Exponent of the pressure without burning in Woschni's form: usual for a cooled charge. */
-const motoredExponent = 1.32;
 const tolerance = 1e-8;
 
 /**
  * One firing stroke over crank angle, from where the cylinder closes to where it opens.
  *
  * Source: first law for one zone, *Internal Combustion Engine Fundamentals* 1988, ch. 9; Wiebe's burning; wall heat by
- * Hohenberg (SAE 790825) or Woschni. Method: temperature of the charge by Dormand–Prince 5(4) at 1e-8, the gas turning
+ * Hohenberg (SAE 790825). Method: temperature of the charge by Dormand–Prince 5(4) at 1e-8, the gas turning
  * from unburned to burned in proportion, specific heats rising with temperature; slider-crank volume.
  * Energy closes to 1e-6 of the heat released; a ten times finer tolerance moves the work by under 1e-6 and the peak, read
  * off the steps, by under 1e-4 (tested). As
@@ -110,6 +106,7 @@ const workJ = 1;
 const lostJ = 2;
 
 class Firing {
+  private readonly law: VolumeLaw;
   private readonly kg: number;
   private readonly speed: number;
 
@@ -120,7 +117,8 @@ class Firing {
     private readonly conditions: FiringConditions,
     private readonly gas: WorkingGas,
   ) {
-    const volume = this.volumeM3(-engine.closedFromDeg);
+    this.law = volumeLaw(engine, engine.compressionRatio);
+    const volume = this.law.at(-engine.closedFromDeg);
     this.kg = (charge.startPa * volume) / (this.gasConstant(charge.residualPart) * charge.startK);
     this.speed = meanPistonSpeed(engine.strokeMm, conditions.rpm);
   }
@@ -170,8 +168,9 @@ class Firing {
   }
 
   private slope(): Slope {
-    const { charge, burn, kg, gas } = this;
+    const { charge, burn, kg, gas, law } = this;
     const { rpm } = this.conditions;
+    const here: Place = { travelM: 0, volumeM3: 0, perDegreeM3: 0 };
     const fresh = 1 - charge.residualPart;
     const released = kg * fresh * charge.heatJPerKg;
     return (angle, y, out) => {
@@ -180,10 +179,10 @@ class Firing {
       const part = (angle - burn.startsDeg) / burn.durationDeg;
       const x = charge.residualPart + fresh * burnedPart(part);
       const rate = burningRate(part) / burn.durationDeg;
-      const volume = this.volumeM3(angle);
-      const pascal = (kg * this.gasConstant(x) * t) / volume;
-      const work = pascal * this.volumePerDegree(angle);
-      const lost = this.wallWatt(angle, t, pascal, volume) / (6 * rpm);
+      law.place(angle, here);
+      const pascal = (kg * this.gasConstant(x) * t) / here.volumeM3;
+      const work = pascal * here.perDegreeM3;
+      const lost = this.wallWatt(here, t, pascal) / (6 * rpm);
       const heat = (1 - x) * gas.unburned.heat(t) + x * gas.burned.heat(t);
       const turned = kg * fresh * rate * (gas.burned.energy(t) - gas.unburned.energy(t));
       out[kelvin] = (released * rate - work - lost - turned) / (kg * heat);
@@ -202,54 +201,16 @@ class Firing {
     return residualPart + (1 - residualPart) * burnedPart(part);
   }
 
-  private volumeM3(angleDeg: number): number {
-    return 1e-6 * cylinderVolumeCc(this.engine, this.engine.compressionRatio, angleDeg);
-  }
-
-  private volumePerDegree(angleDeg: number): number {
-    const { boreMm, strokeMm, rodMm } = this.engine;
-    const r = strokeMm / 2000;
-    const l = rodMm / 1000;
-    const angle = (angleDeg * Math.PI) / 180;
-    const sine = Math.sin(angle);
-    const slant = (r * Math.cos(angle)) / Math.sqrt(l * l - r * r * sine * sine);
-    return (((Math.PI / 4) * boreMm * boreMm * 1e-6 * Math.PI) / 180) * r * sine * (1 + slant);
-  }
-
-  private wallWatt(angle: number, t: number, pascal: number, volume: number): number {
-    const { wallHeat, wallK, heatFactor = 1 } = this.conditions;
-    if (wallHeat === 'none') return 0;
-    const h =
-      wallHeat === 'hohenberg'
-        ? hohenbergCoefficient({ volumeM3: volume, bar: pascal * 1e-5, kelvin: t, pistonSpeed: this.speed })
-        : this.woschni(angle, t, pascal, volume);
-    const clearance = this.volumeM3(0);
-    const liner = ((volume - clearance) * 4) / (this.engine.boreMm * 1e-3);
-    return heatFactor * h * (this.engine.chamberMm2 * 1e-6 + liner) * (t - wallK);
-  }
-
-  private woschni(angle: number, t: number, pascal: number, volume: number): number {
-    const { engine, charge, burn } = this;
-    const startVolume = this.volumeM3(-engine.closedFromDeg);
-    const motored = charge.startPa * (startVolume / volume) ** motoredExponent;
-    const swept = displacementCc(engine) * 1e-6;
-    const added =
-      angle < burn.startsDeg
-        ? 0
-        : ((woschniBurning * swept * charge.startK) / (charge.startPa * startVolume)) *
-          Math.max(0, pascal - motored);
-    const pistonSpeed = this.speed + added / 2.28;
-    return wallHeatCoefficient({
-      boreM: engine.boreMm / 1000,
-      kPa: pascal / 1000,
-      kelvin: t,
-      pistonSpeed,
-      open: false,
-    });
+  private wallWatt({ volumeM3, travelM }: Place, t: number, pascal: number): number {
+    const { boreMm, chamberMm2 } = this.engine;
+    const { wallK, heatFactor = 1 } = this.conditions;
+    const h = hohenbergCoefficient({ volumeM3, bar: pascal * 1e-5, kelvin: t, pistonSpeed: this.speed });
+    const wallM2 = chamberMm2 * 1e-6 + Math.PI * boreMm * 1e-3 * travelM;
+    return heatFactor * h * wallM2 * (t - wallK);
   }
 
   private point(angleDeg: number, t: number): FiringPoint {
-    const volume = this.volumeM3(angleDeg);
+    const volume = this.law.at(angleDeg);
     const pascal = (this.kg * this.gasConstant(this.burnedAt(angleDeg)) * t) / volume;
     return { angleDeg, pascal, kelvin: t, volumeCc: volume * 1e6 };
   }
@@ -285,10 +246,10 @@ class Firing {
    * pressure falls evenly to the outside's between opening and bottom.
    */
   private openEnds(startPa: number, openingPa: number): number {
-    const bottom = this.volumeM3(180);
-    const before = startPa * (this.volumeM3(this.engine.closedFromDeg) - bottom);
+    const bottom = this.law.at(180);
+    const before = startPa * (this.law.at(this.engine.closedFromDeg) - bottom);
     const after =
-      ((openingPa + this.conditions.ambientPa) / 2) * (bottom - this.volumeM3(this.engine.openFromDeg));
+      ((openingPa + this.conditions.ambientPa) / 2) * (bottom - this.law.at(this.engine.openFromDeg));
     return before + after;
   }
 }

@@ -1,7 +1,7 @@
 import { ask, choice, computed, type Field, type Given, optional, standing } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
+import type { BandShare } from '../band.js';
 import type { EngineArchitecture } from '../cranking/class-engine.js';
-import type { BandShare } from '../cranking/expected.js';
 import type { FiringGeometry } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
 import { barometer, optionalMm } from './fields.js';

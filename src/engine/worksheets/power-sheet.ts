@@ -14,7 +14,8 @@ import {
   type Worksheet,
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
-import { type Band, expectedPower, likelyPower } from '../firing/expected-firing.js';
+import type { Band } from '../band.js';
+import { expectedPower, likelyPower } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
 import { refusing } from './answers.js';
 import { bore, rod, stroke } from './fields.js';
