@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
-import { Summaries } from '../shopkeep/index.js';
+import { JobNotes } from '../shopkeep/index.js';
 import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath } from './door.js';
 import { type ApiError, answerError, notFound } from './error.js';
@@ -33,7 +33,9 @@ export interface App {
 export async function createApp(parts: Parts): Promise<App> {
   const { store } = parts;
   const news = new News(store, await store.head(), parts.log);
-  const summaries = new Summaries(store);
+  const notes = new JobNotes(store);
+  const stopFollowing = notes.follow(parts.log);
+  notes.onLearned(() => news.tellLearned());
   const pairing = new Pairing(store, parts.clock);
   const http = new Hono<DoorEnv>();
   http.use(secureHeaders(everywhere));
@@ -43,7 +45,7 @@ export async function createApp(parts: Parts): Promise<App> {
     if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
   });
   http.route('/api/health', healthRoutes(parts));
-  http.route('/api/jobs', jobRoutes(store, summaries));
+  http.route('/api/jobs', jobRoutes(store, notes));
   http.route('/api/jobs', recordRoutes(parts));
   http.route('/api/entries', entryRoutes(store));
   http.route('/api/events', eventRoutes(store, news, pairing));
@@ -51,7 +53,7 @@ export async function createApp(parts: Parts): Promise<App> {
   http.route('/api/pictures', pictureRoutes(store));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
-  http.route('/api/past', pastRoutes(store));
+  http.route('/api/past', pastRoutes(store, notes));
   http.route('/api/bundles', bundleRoutes(store));
   http.route('/api/demo', demoRoutes(parts, news));
   http.route(pairingPath, pairPage(pairing));
@@ -66,7 +68,11 @@ export async function createApp(parts: Parts): Promise<App> {
     if (known?.status === 401 && !c.req.path.startsWith('/api/')) return c.html(shutPage(known.message), 401);
     return answerError(c, known ?? ownFault());
   });
-  return { http, end: () => news.end() };
+  const end = () => {
+    stopFollowing();
+    news.end();
+  };
+  return { http, end };
 }
 
 /** A store that fails and a fault of our own; not a request that was rightly refused. */

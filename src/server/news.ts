@@ -4,6 +4,8 @@ import type { Store } from '../store/index.js';
 export interface Change {
   readonly seq: number;
   readonly jobs: readonly string[];
+  /** what the shop's jobs have taught is another thing now */
+  readonly learned?: true;
 }
 
 type Listener = (change: Change) => void;
@@ -33,7 +35,7 @@ export class News {
   #look(): void {
     this.#told = this.#told.then(async (told) => {
       try {
-        const change = await changesSince(this.#store, told);
+        const change = await this.#store.changedSince(told);
         if (change.jobs.length > 0) this.tell(change);
         return change.seq;
       } catch (error) {
@@ -45,6 +47,14 @@ export class News {
 
   tell(change: Change): void {
     for (const listener of this.#listeners) listener(change);
+  }
+
+  /** After the look that is under way: an open page must not be sent back to an earlier `seq`. */
+  tellLearned(): void {
+    this.#told = this.#told.then((seq) => {
+      this.tell({ seq, jobs: [], learned: true });
+      return seq;
+    });
   }
 
   listen(listener: Listener): () => void {
@@ -65,9 +75,4 @@ export class News {
     for (const end of this.#ends) end();
     this.#ends.clear();
   }
-}
-
-export async function changesSince(store: Store, seq: number): Promise<Change> {
-  const fresh = await store.since(seq);
-  return { seq: fresh.at(-1)?.seq ?? seq, jobs: [...new Set(fresh.map((entry) => entry.job))] };
 }

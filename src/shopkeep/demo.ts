@@ -2,12 +2,11 @@ import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { type RawEntry, readEntry } from '../job/index.js';
+import { fold, type RawEntry, readEntry } from '../job/index.js';
 import { type Store, StoreError } from '../store/index.js';
 import { ShopkeepError } from './error.js';
 import { keepPicture } from './keep-picture.js';
 import { shownPictures } from './shown-pictures.js';
-import { Summaries } from './summaries.js';
 
 const jobFile = z.object({ entries: z.array(z.unknown()).min(1) });
 
@@ -49,9 +48,9 @@ export interface RemovedDemo {
 
 /** Takes every invented job out of the store, with all that was written to it since. */
 export async function removeDemo(store: Store): Promise<RemovedDemo> {
-  const invented = (await new Summaries(store).list()).filter(({ summary }) => summary.invented);
   const gone = { jobs: [] as string[], entries: 0, pictures: 0 };
-  for (const { id } of invented) {
+  for (const id of await store.opened({ invented: true })) {
+    if (!fold(id, await store.entries(id)).invented) continue;
     const removed = await removeUnlessReal(store, id);
     if (!removed) continue;
     gone.jobs.push(id);

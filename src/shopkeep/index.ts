@@ -1,8 +1,10 @@
 export { type Exported, exportJob, type Imported, importBundle } from './bundle.js';
 export { type Loaded, loadDemo, type RemovedDemo, removeDemo } from './demo.js';
 export { ShopkeepError } from './error.js';
+export { findJob } from './find-job.js';
 export { recordFonts } from './fonts.js';
 export { entriesOf } from './job-entries.js';
+export { JobNotes, type ListedJob } from './job-notes.js';
 export { keepPicture, sha256Of } from './keep-picture.js';
 export { type Packaged, packaged } from './package.js';
 export { PastJobs } from './past-jobs.js';
@@ -10,4 +12,3 @@ export { narrowed } from './picture.js';
 export { readNumbered } from './read-numbered.js';
 export { type PrintedRecord, printRecord } from './record.js';
 export { shopNow } from './shop-now.js';
-export { type ListedJob, Summaries } from './summaries.js';

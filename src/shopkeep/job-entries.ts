@@ -11,6 +11,6 @@ export async function entriesOf(store: Store, job: string, after = 0): Promise<S
 
 /** The shop's own log exists from the start, also while it is empty. */
 async function requireJob(store: Store, job: string): Promise<void> {
-  if (job === shopLog || (await store.jobs()).some((span) => span.job === job)) return;
+  if (job === shopLog || (await store.span(job))) return;
   throw new ShopkeepError('not-found', `There is no job ${job} in this shop’s log.`);
 }

@@ -1,20 +1,9 @@
-import type { Catalog } from '../catalog/index.js';
-import {
-  type FinishedHere,
-  finishedJobs,
-  fold,
-  type StepTime,
-  shopLog,
-  shopMinutes,
-  stepTimes,
-} from '../job/index.js';
-import type { JobSpan, Store } from '../store/index.js';
-
-interface Known extends JobSpan {
-  readonly catalog: Catalog;
-  readonly finished: FinishedHere | undefined;
-  readonly times: readonly StepTime[];
-}
+import { setImmediate as breath } from 'node:timers/promises';
+import { type FinishedHere, shopMinutes } from '../job/index.js';
+import type { Store } from '../store/index.js';
+import type { JobNotes } from './job-notes.js';
+import { finishedOf, type Lesson } from './lessons.js';
+import { shopNow } from './shop-now.js';
 
 /** What the shop's jobs so far tell beside the catalog. */
 export interface Past {
@@ -24,34 +13,40 @@ export interface Past {
   readonly minutes: ReturnType<typeof shopMinutes>;
 }
 
-/** What the shop's jobs tell, each folded again only when its last entry is another: a cache, never a truth. */
+const lessonsAPage = 500;
+
+/** What the shop's jobs tell, put together from what each taught. */
 export class PastJobs {
   readonly #store: Store;
-  #known = new Map<string, Known>();
+  readonly #notes: JobNotes;
+  #read: { readonly state: string; readonly lessons: ReadonlyMap<string, Lesson> } | undefined;
 
-  constructor(store: Store) {
+  constructor(store: Store, notes: JobNotes) {
     this.#store = store;
+    this.#notes = notes;
   }
 
-  async tell(catalog: Catalog): Promise<Past> {
-    const spans = (await this.#store.jobs()).filter(({ job }) => job !== shopLog);
-    const known: Known[] = [];
-    for (const span of spans) known.push(this.#kept(span, catalog) ?? (await this.#read(span, catalog)));
-    this.#known = new Map(known.map((each) => [each.job, each]));
+  async tell(): Promise<Past> {
+    await this.#notes.bringUp();
+    const { catalog } = await shopNow(this.#store);
+    const lessons = await this.#lessons();
     return {
-      finished: known.flatMap((each) => each.finished ?? []),
-      minutes: shopMinutes(known.flatMap((each) => each.times)),
+      finished: [...lessons].flatMap(([job, lesson]) => finishedOf(job, lesson, catalog)),
+      minutes: shopMinutes([...lessons.values()].flatMap(({ times }) => times)),
     };
   }
 
-  #kept(span: JobSpan, catalog: Catalog): Known | undefined {
-    const known = this.#known.get(span.job);
-    const same = known?.last === span.last && known.count === span.count && known.catalog === catalog;
-    return same ? known : undefined;
-  }
-
-  async #read(span: JobSpan, catalog: Catalog): Promise<Known> {
-    const job = fold(span.job, await this.#store.entries(span.job));
-    return { ...span, catalog, finished: finishedJobs([job], catalog)[0], times: stepTimes(job, catalog) };
+  async #lessons(): Promise<ReadonlyMap<string, Lesson>> {
+    const state = await this.#store.notesState();
+    if (this.#read?.state === state) return this.#read.lessons;
+    const lessons = new Map<string, Lesson>();
+    for (let after: string | undefined = ''; after !== undefined; ) {
+      const page = await this.#store.lessons({ after, most: lessonsAPage });
+      for (const { job, lesson } of page) if (lesson !== '') lessons.set(job, JSON.parse(lesson));
+      after = page.length < lessonsAPage ? undefined : page.at(-1)!.job;
+      await breath();
+    }
+    this.#read = { state, lessons };
+    return lessons;
   }
 }

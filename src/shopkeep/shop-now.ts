@@ -1,8 +1,21 @@
 import { catalogOf, foldShop, type Shop, shopLog } from '../job/index.js';
 import type { Store } from '../store/index.js';
 
-/** The shop as its log stands, and the catalog that it computes with: the program's, with the shop's packs on top. */
-export async function shopNow(store: Store): Promise<{ shop: Shop; catalog: ReturnType<typeof catalogOf> }> {
+interface ShopNow {
+  readonly shop: Shop;
+  /** the program's, with the shop's packs on top */
+  readonly catalog: ReturnType<typeof catalogOf>;
+}
+
+const kept = new WeakMap<Store, { readonly last: number; readonly now: ShopNow }>();
+
+/** The shop as its log stands, and the catalog that it computes with; folded again only after it was written to. */
+export async function shopNow(store: Store): Promise<ShopNow> {
+  const last = (await store.span(shopLog))?.last ?? 0;
+  const known = kept.get(store);
+  if (known?.last === last) return known.now;
   const shop = foldShop(await store.entries(shopLog));
-  return { shop, catalog: catalogOf(shop) };
+  const now = { shop, catalog: catalogOf(shop) };
+  kept.set(store, { last, now });
+  return now;
 }

@@ -24,6 +24,8 @@ export interface Backend {
 
 export interface Writing {
   readonly tx: Db;
+  /** So many numbers for new entries, in order, none of them ever used before. */
+  numbers(count: number): Promise<number[]>;
   /** Watchers hear of `head` once the transaction has committed, and not if it does not. */
   announce(head: number): Promise<void>;
 }

@@ -1,13 +1,14 @@
 import { setImmediate as breath } from 'node:timers/promises';
 import { sql } from 'kysely';
+import { entriesAStatement } from './append.js';
 import { entryPages } from './entry-pages.js';
+import { rebuild } from './job-notes.js';
 import type { Db, Dialect } from './tables.js';
-
-const entriesAStatement = 100;
 
 /** All rows of one database into the empty tables of another, with the same seq numbers; gives the head. */
 export async function copyRows(from: Db, to: Db, toDialect: Dialect): Promise<number> {
   const head = await copyEntries(from, to);
+  await rebuild(to);
   for (const { sha256 } of await from.selectFrom('pictures').select('sha256').execute()) {
     await copyPicture(from, to, sha256);
     await breath();

@@ -3,7 +3,11 @@ export { openPostgres, openSqlite } from './open.js';
 export type {
   Appended,
   Device,
+  JobCounts,
+  JobNote,
   JobSpan,
+  JobsAsked,
+  ListedJob,
   Picture,
   PictureFacts,
   Removed,

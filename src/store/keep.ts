@@ -1,10 +1,24 @@
-import { append } from './append.js';
+import { appender } from './append.js';
 import type { Backend } from './backend.js';
 import { backup } from './backup.js';
 import { deviceOf, devices, pairDevice, unpairDevice } from './devices.js';
 import { closedError } from './error.js';
+import {
+  behind,
+  changedSince,
+  forgetNotes,
+  jobCounts,
+  jobs,
+  keepNotes,
+  lessons,
+  listJobs,
+  notesState,
+  opened,
+  rebuild,
+  spanOf,
+} from './job-notes.js';
 import { hasPicture, picture, putPicture } from './pictures.js';
-import { entriesOf, head, jobs, since } from './read.js';
+import { entriesOf, head, since } from './read.js';
 import { removeInvented } from './remove.js';
 import { restore } from './restore.js';
 import type { Store } from './store.js';
@@ -14,12 +28,24 @@ import { verify } from './verify.js';
 export function keep(backend: Backend): Store {
   const { db } = backend;
   const { run, close } = door(backend);
+  const append = appender(backend);
   const check = () => backend.snapshot((view) => verify(view, backend.dialect, backend.explain));
   return {
-    append: (entries) => run(() => append(backend, entries)),
+    append: (entries) => run(() => append(entries)),
     entries: (job, from) => run(() => entriesOf(db, job, from?.after ?? 0)),
     since: (seq) => run(() => since(db, seq)),
     jobs: () => run(() => jobs(db)),
+    span: (job) => run(() => spanOf(db, job)),
+    opened: (saying) => run(() => opened(db, saying)),
+    changedSince: (seq) => run(() => changedSince(db, seq)),
+    behind: (most) => run(() => behind(db, most)),
+    keepNotes: (notes) => run(() => keepNotes(backend, notes)),
+    forgetNotes: (exceptBy) => run(() => forgetNotes(backend, exceptBy)),
+    listJobs: (asked) => run(() => listJobs(db, asked)),
+    jobCounts: () => run(() => jobCounts(db)),
+    notesState: () => run(() => notesState(db)),
+    lessons: (from) => run(() => lessons(db, from)),
+    reindex: () => run(() => backend.write(({ tx }) => rebuild(tx))),
     head: () => run(() => head(db)),
     putPicture: (facts, bytes) => run(() => putPicture(backend, facts, bytes)),
     picture: (sha256) => run(() => picture(db, sha256)),

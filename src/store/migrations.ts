@@ -1,5 +1,6 @@
 import { type Kysely, sql } from 'kysely';
-import type { Dialect } from './tables.js';
+import { rebuild } from './job-notes.js';
+import type { Db, Dialect } from './tables.js';
 
 export interface Migration {
   /** 1, 2, 3 … without a gap */
@@ -12,6 +13,7 @@ export interface Migration {
 export const migrations: readonly Migration[] = [
   { version: 1, name: 'entries and pictures', up: firstTables },
   { version: 2, name: 'paired devices', up: createDevices },
+  { version: 3, name: 'notes beside the log', up: createNotes },
 ];
 
 async function firstTables(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
@@ -73,4 +75,34 @@ async function createDevices(db: Kysely<unknown>, dialect: Dialect): Promise<voi
     .addColumn('paired', 'text', (c) => c.notNull())
     .modifyEnd(strict(dialect))
     .execute();
+}
+
+async function createNotes(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  const number = dialect === 'sqlite' ? 'integer' : 'bigint';
+  await db.schema
+    .createTable('job_notes')
+    .addColumn('job', 'text', (c) => c.primaryKey().notNull())
+    .addColumn('first', number, (c) => c.notNull())
+    .addColumn('last', number, (c) => c.notNull())
+    .addColumn('count', 'integer', (c) => c.notNull())
+    .addColumn('made', number, (c) => c.notNull().defaultTo(0))
+    .addColumn('by', 'text', (c) => c.notNull().defaultTo(''))
+    .addColumn('tag', 'integer', (c) => c.notNull().defaultTo(0))
+    .addColumn('open', 'integer', (c) => c.notNull().defaultTo(1))
+    .addColumn('invented', 'integer', (c) => c.notNull().defaultTo(0))
+    .addColumn('words', 'text', (c) => c.notNull().defaultTo(''))
+    .addColumn('summary', 'text', (c) => c.notNull().defaultTo(''))
+    .addColumn('lesson', 'text', (c) => c.notNull().defaultTo(''))
+    .modifyEnd(strict(dialect))
+    .execute();
+  await sql`create index job_notes_behind on job_notes (last) where made < last`.execute(db);
+  await db.schema.createIndex('job_notes_first').on('job_notes').columns(['open', 'first']).execute();
+  await db.schema.createIndex('job_notes_last').on('job_notes').columns(['open', 'last']).execute();
+  await db.schema.createIndex('job_notes_tag').on('job_notes').column('tag').execute();
+  await db.schema
+    .createIndex('job_notes_counts')
+    .on('job_notes')
+    .columns(['open', 'invented', 'made', 'last', 'tag'])
+    .execute();
+  await rebuild(db as Db);
 }

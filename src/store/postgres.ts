@@ -109,8 +109,14 @@ function unfit(name: string, why: string, todo: string): StoreError {
 async function write<T>(db: Db, work: (writing: Writing) => Promise<T>): Promise<T> {
   return db.transaction().execute(async (tx) => {
     await sql`lock table entries in exclusive mode`.execute(tx);
-    return work({ tx, announce: (seq) => announce(tx, seq) });
+    return work({ tx, numbers: (count) => numbers(tx, count), announce: (seq) => announce(tx, seq) });
   });
+}
+
+async function numbers(tx: Db, count: number): Promise<number[]> {
+  const drawn = sql<{ seq: number }>`
+    select nextval(pg_get_serial_sequence('entries', 'seq')) as seq from generate_series(1, ${count}::integer)`;
+  return (await drawn.execute(tx)).rows.map(({ seq }) => seq).sort((a, b) => a - b);
 }
 
 /** Delivered by the commit, to every server that listens, this one too. */

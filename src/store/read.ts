@@ -1,6 +1,6 @@
 import type { Selectable } from 'kysely';
 import { StoreError } from './error.js';
-import type { JobSpan, StoredEntry } from './store.js';
+import type { StoredEntry } from './store.js';
 import type { Db, EntryRow } from './tables.js';
 
 export async function entriesOf(db: Db, job: string, after: number): Promise<StoredEntry[]> {
@@ -17,20 +17,6 @@ export async function entriesOf(db: Db, job: string, after: number): Promise<Sto
 export async function since(db: Db, seq: number): Promise<StoredEntry[]> {
   const rows = await db.selectFrom('entries').selectAll().where('seq', '>', seq).orderBy('seq').execute();
   return rows.map(toEntry);
-}
-
-export async function jobs(db: Db): Promise<JobSpan[]> {
-  return db
-    .selectFrom('entries')
-    .select((e) => [
-      'job',
-      e.fn.min<number>('seq').as('first'),
-      e.fn.max<number>('seq').as('last'),
-      e.fn.countAll<number>().as('count'),
-    ])
-    .groupBy('job')
-    .orderBy('first')
-    .execute();
 }
 
 export async function head(db: Db): Promise<number> {

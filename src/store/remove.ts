@@ -13,6 +13,7 @@ export async function removeInvented(backend: Backend, job: string): Promise<Rem
     const others = await picturesOfOthers(tx, job);
     const alone = [...picturesOf(entries)].filter((sha256) => !others.has(sha256));
     await tx.deleteFrom('entries').where('job', '=', job).execute();
+    await tx.deleteFrom('job_notes').where('job', '=', job).execute();
     let pictures = 0;
     for (const sha256 of alone) pictures += await removePicture(tx, sha256);
     return { entries: entries.length, pictures };

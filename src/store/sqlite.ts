@@ -2,6 +2,7 @@ import { closeSync, openSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { setImmediate as breath } from 'node:timers/promises';
 import type Database from 'better-sqlite3';
+import { sql } from 'kysely';
 import type { Backend, Writing } from './backend.js';
 import { type Bell, createBell } from './bell.js';
 import { migrate } from './migrate.js';
@@ -80,6 +81,7 @@ async function write<T>(db: Db, bell: Bell, work: (writing: Writing) => Promise<
   const result = await db.transaction().execute((tx) =>
     work({
       tx,
+      numbers: (count) => numbers(tx, count),
       announce: async (seq) => {
         announced = seq;
       },
@@ -88,4 +90,13 @@ async function write<T>(db: Db, bell: Bell, work: (writing: Writing) => Promise<
   if (announced !== undefined) bell.ring(announced);
   await breath(); // nothing above ever waits: who writes in a loop would keep the whole process from anything else
   return result;
+}
+
+/** SQLite remembers the greatest number that was ever given, also of rows that are gone. */
+async function numbers(tx: Db, count: number): Promise<number[]> {
+  const { rows } = await sql<{ seq: number }>`select seq from sqlite_sequence where name = 'entries'`.execute(
+    tx,
+  );
+  const last = rows[0]?.seq ?? 0;
+  return Array.from({ length: count }, (_, i) => last + 1 + i);
 }

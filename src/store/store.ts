@@ -20,6 +20,54 @@ export interface JobSpan {
   readonly count: number;
 }
 
+/**
+ * What is kept beside the log of one job by whoever folds it, so that a list, a search and the shop's learning need not
+ * read the log. A cache, never a truth.
+ */
+export interface JobNote {
+  readonly job: string;
+  /** the last line that it was made of */
+  readonly made: number;
+  /** which program, with which catalog, made it */
+  readonly by: string;
+  readonly tag: number;
+  readonly open: boolean;
+  readonly invented: boolean;
+  /** what a search looks through, in lower case */
+  readonly words: string;
+  /** JSON */
+  readonly summary: string;
+  readonly lesson: string;
+}
+
+export interface ListedJob extends JobSpan {
+  readonly summary: string;
+}
+
+export interface JobsAsked {
+  readonly open?: boolean;
+  readonly invented?: boolean;
+  readonly tag?: number | undefined;
+  /** each must stand somewhere in what a search looks through */
+  readonly words?: readonly string[];
+  /** by the first line, or by the last one from the newest on */
+  readonly order: 'as opened' | 'newest first';
+  /** the `first`, or `last`, of the job that the page before ended with */
+  readonly beyond?: number | undefined;
+  readonly most: number;
+}
+
+export interface JobCounts {
+  readonly all: number;
+  /** of them, whose note is not made yet or behind; the other counts leave out those that were never made */
+  readonly behind: number;
+  readonly open: number;
+  readonly handedOver: number;
+  readonly invented: number;
+  /** of the jobs that are not invented */
+  readonly greatestTag: number;
+}
+
 export interface PictureFacts {
   /** lower-case hex of the bytes' SHA-256; the picture's name */
   readonly sha256: string;
@@ -69,6 +117,30 @@ export interface Store {
   since(seq: number): Promise<StoredEntry[]>;
   /** In order of their first entry; the shop's own log is among them once it has an entry. */
   jobs(): Promise<JobSpan[]>;
+  /** Where one job's lines lie; nothing while it has none. */
+  span(job: string): Promise<JobSpan | undefined>;
+  /** Jobs with an opening that may say this, struck or not: a fold tells which of them it stands in. */
+  opened(saying: { readonly tag: number } | { readonly invented: true }): Promise<string[]>;
+  /** The jobs that were written to after `seq`, and the head by then. */
+  changedSince(seq: number): Promise<{ readonly seq: number; readonly jobs: readonly string[] }>;
+  /** Jobs whose note is not made yet or behind their log, the latest written first; the shop's log is none of them. */
+  behind(most: number): Promise<JobSpan[]>;
+  /** Whether the lesson of any of them is another than before. */
+  keepNotes(notes: readonly JobNote[]): Promise<boolean>;
+  /** Those that another program or another catalog made are to be made anew. */
+  forgetNotes(exceptBy: string): Promise<void>;
+  /** From the notes, the shop's own log left out; jobs without a note yet are not among them. */
+  listJobs(asked: JobsAsked): Promise<ListedJob[]>;
+  jobCounts(): Promise<JobCounts>;
+  /** Another text as soon as any note is made anew. */
+  notesState(): Promise<string>;
+  /** What the notes keep for the shop's learning, in the order of the jobs' ids. */
+  lessons(from: {
+    readonly after: string;
+    readonly most: number;
+  }): Promise<readonly { readonly job: string; readonly lesson: string }[]>;
+  /** Drops what is kept beside the log and counts it out of the log anew; the notes are then all to be made. */
+  reindex(): Promise<void>;
   /** The greatest seq, 0 for an empty log. */
   head(): Promise<number>;
   /** Idempotent; the bytes must hash to `sha256` ('bad-picture'), and other facts for it are a 'conflict'. */

@@ -9,6 +9,7 @@ export interface Tables {
   pictures: PictureRow;
   picture_chunks: ChunkRow;
   devices: DeviceRow;
+  job_notes: NoteRow;
 }
 
 export interface EntryRow {
@@ -39,6 +40,23 @@ export interface ChunkRow {
   /** 0, 1, 2 … without a gap */
   n: number;
   data: Uint8Array;
+}
+
+/** A cache beside the log, see job-notes.ts. */
+export interface NoteRow {
+  job: string;
+  first: number;
+  last: number;
+  count: number;
+  /** the job's last line when the rest of the row was made, 0 while it was not */
+  made: Generated<number>;
+  by: Generated<string>;
+  tag: Generated<number>;
+  open: Generated<number>;
+  invented: Generated<number>;
+  words: Generated<string>;
+  summary: Generated<string>;
+  lesson: Generated<string>;
 }
 
 /** A phone or tablet that was let in; it proves itself by a token that is nowhere kept but on it. */

@@ -2,7 +2,7 @@ import { byId, type Catalog, problemWords } from '../../catalog/index.js';
 import type { Findings, NextCheck } from '../../diagnose/index.js';
 import {
   findingsOf,
-  fold,
+  type Job,
   type JobFindings,
   type OwnSay,
   ownFrequencies,
@@ -12,11 +12,11 @@ import {
   type WorthVerdict,
   worthOf,
 } from '../../job/index.js';
-import { PastJobs, shopNow } from '../../shopkeep/index.js';
+import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { worthWords } from '../../worth/index.js';
 import { type Command, Failed, flag } from '../command.js';
-import { findJob } from './find-job.js';
+import { sayBehind } from './reindex.js';
 import { storeOptions, withStore } from './store-options.js';
 
 export const advise: Command = {
@@ -29,8 +29,7 @@ export const advise: Command = {
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     await withStore(call, around, 'must-exist', async ({ store }) => {
-      const { id } = await findJob(store, call.positionals[0]!);
-      const advice = await adviceFor(store, id);
+      const advice = await adviceFor(store, await findJob(store, call.positionals[0]!), sayBehind(around));
       around.out(flag(call, 'json') ? JSON.stringify(asJson(advice), null, 2) : asText(advice).join('\n'));
     });
   },
@@ -46,11 +45,12 @@ interface Advice {
   readonly leftOut: readonly string[];
 }
 
-async function adviceFor(store: Store, id: string): Promise<Advice> {
+async function adviceFor(store: Store, job: Job, tell: ReturnType<typeof sayBehind>): Promise<Advice> {
   const { shop, catalog } = await shopNow(store);
-  const job = fold(id, await store.entries(id));
+  const notes = new JobNotes(store);
+  await notes.bringUp(tell);
   const own = ownSay(
-    ownFrequencies(shop, (await new PastJobs(store).tell(catalog)).finished, catalog),
+    ownFrequencies(shop, (await new PastJobs(store, notes).tell()).finished, catalog),
     job,
     catalog,
   );

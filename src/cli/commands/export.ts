@@ -1,6 +1,5 @@
-import { exportJob } from '../../shopkeep/index.js';
+import { exportJob, findJob } from '../../shopkeep/index.js';
 import { type Command, flag, text } from '../command.js';
-import { findJob } from './find-job.js';
 import { forceOption, requireFree, writeWhole } from './out-file.js';
 import { storeOptions, withStore } from './store-options.js';
 
@@ -15,8 +14,8 @@ export const exportCommand: Command = {
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
     await withStore(call, around, 'must-exist', async ({ store }) => {
-      const { id, summary } = await findJob(store, call.positionals[0]!);
-      const path = requireFree(text(call, 'out') || `job-tag-${summary.tag}.zip`, flag(call, 'force'));
+      const { id, tag } = await findJob(store, call.positionals[0]!);
+      const path = requireFree(text(call, 'out') || `job-tag-${tag}.zip`, flag(call, 'force'));
       const { bytes, missing } = await exportJob(store, id);
       writeWhole(path, bytes, flag(call, 'force'));
       around.out(`Job ${id} is in ${path}`);

@@ -1,10 +1,9 @@
 import type { Catalog } from '../../catalog/index.js';
 import { exportedFrequencies, type OwnFrequencies, ownFrequencies } from '../../job/index.js';
-import { PastJobs, shopNow } from '../../shopkeep/index.js';
+import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
-import { findJob } from './find-job.js';
 import { storeOptions, withStore } from './store-options.js';
 import { writeShop } from './write-shop.js';
 
@@ -52,11 +51,11 @@ function changeAsked({ positionals: [act, job] }: Call): Change | undefined {
 }
 
 async function countJob(store: Store, around: Surroundings, named: string, counted: boolean): Promise<void> {
-  const { id, summary } = await findJob(store, named);
+  const { id, tag } = await findJob(store, named);
   const { own } = await ownNow(store);
   if (!own.jobs.some((j) => j.job === id)) {
     throw new Failed(
-      `Tag ${summary.tag} is not among the jobs that can count: it is invented, not handed over, or no fault was named in it.`,
+      `Tag ${tag} is not among the jobs that can count: it is invented, not handed over, or no fault was named in it.`,
     );
   }
   await writeShop(store, around, 'learning', { job: id, counted, reason: '' });
@@ -64,7 +63,10 @@ async function countJob(store: Store, around: Surroundings, named: string, count
 
 async function ownNow(store: Store): Promise<{ own: OwnFrequencies; catalog: Catalog }> {
   const { shop, catalog } = await shopNow(store);
-  return { own: ownFrequencies(shop, (await new PastJobs(store).tell(catalog)).finished, catalog), catalog };
+  return {
+    own: ownFrequencies(shop, (await new PastJobs(store, new JobNotes(store)).tell()).finished, catalog),
+    catalog,
+  };
 }
 
 function asText({ on, jobs }: OwnFrequencies, told: ReturnType<typeof exportedFrequencies>): string[] {

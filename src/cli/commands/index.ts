@@ -83,6 +83,11 @@ export const commands: readonly Listed[] = [
     load: async () => (await import('./verify.js')).verify,
   },
   {
+    name: 'reindex',
+    purpose: 'Make anew what lists and searches need beside the log. The log itself is only read.',
+    load: async () => (await import('./reindex.js')).reindex,
+  },
+  {
     name: 'demo',
     purpose: 'Put the invented job into the store, or take every invented job out again.',
     load: async () => (await import('./demo.js')).demo,

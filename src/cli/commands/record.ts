@@ -1,7 +1,6 @@
 import { localTime } from '../../job/index.js';
-import { packaged, printRecord } from '../../shopkeep/index.js';
+import { findJob, packaged, printRecord } from '../../shopkeep/index.js';
 import { type Command, flag, text, WronglyCalled } from '../command.js';
-import { findJob } from './find-job.js';
 import { forceOption, requireFree, writeWhole } from './out-file.js';
 import { storeOptions, withStore } from './store-options.js';
 

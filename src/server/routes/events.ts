@@ -2,13 +2,13 @@ import { Hono } from 'hono';
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { Store } from '../../store/index.js';
 import type { DoorEnv } from '../door.js';
-import { type Change, changesSince, type News } from '../news.js';
+import type { Change, News } from '../news.js';
 import type { Pairing } from '../pairing.js';
 
 const standardHeartbeatMs = 20_000;
 
 /**
- * Server-sent events: `changed` with the jobs that changed. The first says where the store stands; a page that lost
+ * Server-sent events: `changed` with the jobs that changed, `learned` when what the shop's jobs teach did. The first says where the store stands; a page that lost
  * the line sends the last id it saw (browsers do so by themselves) and is told what changed since. A comment now and
  * then keeps whatever stands between from closing a silent line.
  */
@@ -45,13 +45,17 @@ async function firstChange(store: Store, lastSeen: string | undefined): Promise<
   if (lastSeen === undefined || !/^\d{1,15}$/.test(lastSeen)) return { seq: head, jobs: [] };
   // A store that was restored may stand before what the page saw: then everything may have changed.
   if (Number(lastSeen) > head) return { seq: head, jobs: (await store.jobs()).map(({ job }) => job) };
-  return changesSince(store, Number(lastSeen));
+  return store.changedSince(Number(lastSeen));
 }
 
 function oneAfterTheOther(stream: SSEStreamingApi): (change: Change) => void {
   let last = Promise.resolve();
   return (change) => {
-    const event = { event: 'changed', id: String(change.seq), data: JSON.stringify(change) };
+    const event = {
+      event: change.learned ? 'learned' : 'changed',
+      id: String(change.seq),
+      data: JSON.stringify(change),
+    };
     last = last.then(() => stream.writeSSE(event));
   };
 }

@@ -28,7 +28,14 @@ export function versionLaws({ database, freshPlace, openAt, underOf }: Ground): 
 
     const bare = async () => {
       const under = await underOf(await freshPlace());
-      for (const table of ['devices', 'picture_chunks', 'pictures', 'entries', 'schema_version']) {
+      for (const table of [
+        'job_notes',
+        'devices',
+        'picture_chunks',
+        'pictures',
+        'entries',
+        'schema_version',
+      ]) {
         await under.db.schema.dropTable(table).execute();
       }
       return under;

@@ -1,0 +1,138 @@
+import { createHash } from 'node:crypto';
+import { setImmediate as breath } from 'node:timers/promises';
+import { builtInPacks, type Catalog } from '../catalog/index.js';
+import { fold, type Job, type JobSummary, jobSummary, type Shop } from '../job/index.js';
+import type { JobCounts, JobNote, JobSpan, JobsAsked, Store } from '../store/index.js';
+import { lessonOf } from './lessons.js';
+import { packaged } from './package.js';
+import { shopNow } from './shop-now.js';
+
+export interface ListedJob extends Omit<JobSpan, 'job'> {
+  readonly id: string;
+  readonly summary: JobSummary;
+}
+
+/** Few enough that whoever asks for a list hardly waits, and more than are written to between two looks. */
+const jobsATurn = 20;
+const afterMs = 300;
+
+/**
+ * Keeps the notes beside the log up with it: each job is folded once after it was written to, and never for a list. It
+ * takes a breath after each job, for a server has others to serve.
+ */
+export class JobNotes {
+  readonly #store: Store;
+  readonly #learned = new Set<() => void>();
+  #turn: Promise<unknown> = Promise.resolve();
+
+  constructor(store: Store) {
+    this.#store = store;
+  }
+
+  /** The jobs asked for, as their logs stand; only while many have never been read, those that were. */
+  async list(asked: JobsAsked): Promise<ListedJob[]> {
+    await this.#catchUp();
+    const rows = await this.#store.listJobs(asked);
+    return rows.map(({ job, summary, ...span }) => ({ id: job, ...span, summary: JSON.parse(summary) }));
+  }
+
+  async counts(): Promise<JobCounts> {
+    await this.#catchUp();
+    return this.#store.jobCounts();
+  }
+
+  /** Brings all of them up; `tell` hears how many are still to do. */
+  async bringUp(tell: (behind: number, all: number) => void = () => {}): Promise<void> {
+    for (let done = jobsATurn; done >= jobsATurn; ) {
+      const { behind, all } = await this.#store.jobCounts();
+      if (behind > 0) tell(behind, all);
+      done = await this.#catchUp();
+    }
+  }
+
+  /** Goes on bringing them up after each change, a little later, so that lines that come together are read together. */
+  follow(log: (line: string) => void): () => void {
+    let timer: NodeJS.Timeout | undefined;
+    let stopped = false;
+    const bringUp = () =>
+      void this.bringUp()
+        .catch((error) => !stopped && log(`what is kept beside the log is behind: ${String(error)}`))
+        .finally(() => {
+          timer = undefined;
+        });
+    const later = () => {
+      timer ??= setTimeout(bringUp, afterMs);
+    };
+    const leave = this.#store.watch(later);
+    later();
+    return () => {
+      stopped = true;
+      clearTimeout(timer);
+      leave();
+    };
+  }
+
+  /** Calls back when a job teaches another thing than before. */
+  onLearned(tell: () => void): void {
+    this.#learned.add(tell);
+  }
+
+  /** One turn after the other, so that no job is folded twice; gives how many were made. */
+  #catchUp(): Promise<number> {
+    const turn = this.#turn.then(() => this.#makeSome());
+    this.#turn = turn.catch(() => {});
+    return turn;
+  }
+
+  async #makeSome(): Promise<number> {
+    const { shop, catalog } = await shopNow(this.#store);
+    const by = makerOf(shop);
+    await this.#store.forgetNotes(by);
+    const notes: JobNote[] = [];
+    for (const { job } of await this.#store.behind(jobsATurn)) {
+      const entries = await this.#store.entries(job);
+      if (entries.length > 0) notes.push(noteOf(fold(job, entries), entries.at(-1)!.seq, by, catalog));
+      await breath();
+    }
+    if (notes.length > 0 && (await this.#store.keepNotes(notes))) for (const tell of this.#learned) tell();
+    return notes.length;
+  }
+}
+
+function noteOf(job: Job, made: number, by: string, catalog: Catalog): JobNote {
+  const summary = jobSummary(job);
+  const { tag, invented, handedOver } = summary;
+  const lesson = JSON.stringify(lessonOf(job, catalog)) ?? '';
+  const words = searched(job);
+  return {
+    job: job.id,
+    made,
+    by,
+    tag,
+    open: !handedOver,
+    invented,
+    words,
+    summary: JSON.stringify(summary),
+    lesson,
+  };
+}
+
+/** Without the signs that a database cannot keep in a text. */
+function searched({ tag, title, intake: { machine, owner, complaint } }: Job): string {
+  const words = [`#${tag}`, title, machine, owner, complaint].filter((each) => each !== undefined);
+  return words
+    .join(' ')
+    .replace(/[\0\p{Surrogate}]/gu, ' ')
+    .toLowerCase();
+}
+
+let maker: { readonly packs: Shop['packs']; readonly by: string } | undefined;
+
+/** Stands for all but the log that goes into a note: the program and the catalog it computes with. */
+function makerOf({ packs }: Shop): string {
+  if (maker?.packs !== packs) {
+    const of = JSON.stringify([packaged().version, builtInPacks, packs.map(({ text }) => text)]);
+    maker = { packs, by: createHash('sha256').update(of).digest('hex') };
+  }
+  return maker.by;
+}

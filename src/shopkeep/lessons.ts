@@ -1,0 +1,32 @@
+import type { Catalog } from '../catalog/index.js';
+import { type FinishedHere, finishedJobs, type Job, type StepTime, stepTimes } from '../job/index.js';
+
+/** What one job teaches, as it is kept beside the log. */
+export interface Lesson {
+  readonly finished?: Omit<FinishedHere, 'job' | 'faults'> & {
+    /** a letter for each fault of the catalog, in its order: y it was there, n it was not, - nothing is known */
+    readonly faults: string;
+  };
+  readonly times: readonly StepTime[];
+}
+
+/** Nothing for a job that teaches nothing. */
+export function lessonOf(job: Job, catalog: Catalog): Lesson | undefined {
+  const [finished] = finishedJobs([job], catalog);
+  const times = stepTimes(job, catalog);
+  if (!finished) return times.length > 0 ? { times } : undefined;
+  const { job: _, faults, ...rest } = finished;
+  const letter = (there: boolean | undefined) => (there === undefined ? '-' : there ? 'y' : 'n');
+  return {
+    finished: { ...rest, faults: catalog.faults.map(({ id }) => letter(faults[id])).join('') },
+    times,
+  };
+}
+
+export function finishedOf(job: string, { finished }: Lesson, catalog: Catalog): FinishedHere[] {
+  if (!finished) return [];
+  const said = catalog.faults.flatMap(({ id }, i) =>
+    finished.faults[i] === '-' ? [] : [[id, finished.faults[i] === 'y'] as const],
+  );
+  return [{ ...finished, job, faults: Object.fromEntries(said) }];
+}
