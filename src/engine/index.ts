@@ -6,3 +6,4 @@ export {
 } from './cranking/expected.js';
 export { EngineError } from './error.js';
 export { clearanceForRatio, ratioAfterMilling } from './geometry.js';
+export { displacementCc } from './slider-crank.js';

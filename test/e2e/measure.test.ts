@@ -87,9 +87,9 @@ describe('a worn bore', () => {
     await typeBore(['2.5652', '2.5656', '2.5636', '2.5638', '2.5628', '2.5627']);
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Keep the readings');
     await expectAccessible(page, 'the bore form');
-    await dialog().getByLabel('Standard bore, in').fill('2.5625');
-    await dialog().getByLabel('Reject above, in').fill('2.5655');
-    await dialog().getByLabel('Taper, most, in').fill('0.0015');
+    await dialog().getByLabel('Standard bore').fill('2.5625');
+    await dialog().getByLabel('Reject above').fill('2.5655');
+    await dialog().getByLabel('Taper, most').fill('0.0015');
     await dialog().getByLabel('Where these come from').fill('invented sheet, page 12');
     await dialog().getByLabel('Instrument').selectOption('telescoping');
     await dialog().getByLabel('Piston skirt').fill('2.5590');

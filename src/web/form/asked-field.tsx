@@ -1,4 +1,4 @@
-import { type ComponentProps, useId } from 'react';
+import { type ComponentProps, useId, useRef, useState } from 'react';
 import { show, showBoth } from '../../quantity/index.js';
 import { useUnits } from '../data/queries.js';
 import { Button } from '../parts/act.js';
@@ -109,7 +109,7 @@ function TypedField(
   const read = field.as === 'quantity' && !props.wrong ? understood(value, field, given, system) : undefined;
   const typed = {
     value,
-    placeholder: field.hint,
+    placeholder: field.hint && now(field.hint, given),
     onChange: (e: { target: { value: string } }) => onChange(e.target.value),
   };
   return (
@@ -120,31 +120,48 @@ function TypedField(
         ) : field.as === 'quantity' ? (
           <QuantityInput control={control} typed={typed} unit={field.unit && now(field.unit, given)} />
         ) : (
-          <input {...control} {...typed} {...inputOf(field)} />
+          <input {...control} {...typed} {...inputOf(field, typed.placeholder)} />
         )
       }
     </Labelled>
   );
 }
 
-/** The unit that a bare number gets stands beside it. */
+/** The unit that a bare number gets stands beside it; a tap on it brings up letters for another. */
 function QuantityInput(props: { control: object; typed: object; unit: string | undefined }) {
+  const [letters, setLetters] = useState(false);
+  const box = useRef<HTMLInputElement>(null);
+  const bare = props.unit !== undefined && !letters;
   const input = (
-    <input {...props.control} {...props.typed} autoComplete="off" autoCapitalize="off" spellCheck={false} />
+    <input
+      {...props.control}
+      {...props.typed}
+      ref={box}
+      inputMode={bare ? 'decimal' : 'text'}
+      autoComplete="off"
+      autoCapitalize="off"
+      spellCheck={false}
+    />
   );
-  if (!props.unit) return input;
+  if (!bare) return input;
+  const another = () => {
+    setLetters(true);
+    box.current?.focus();
+  };
   return (
     <span className="with-unit">
       {input}
-      <span aria-hidden="true">{props.unit}</span>
+      <Button look="quiet" aria-label={`${props.unit}: write another unit`} onClick={another}>
+        {props.unit}
+      </Button>
     </span>
   );
 }
 
-function inputOf(field: Typed): ComponentProps<'input'> {
+function inputOf(field: Typed, hint: string | undefined): ComponentProps<'input'> {
   if (field.as === 'date' || field.as === 'search') return { type: field.as };
   if (field.as === 'money')
-    return { type: 'text', inputMode: 'decimal', placeholder: field.hint ?? field.currency };
+    return { type: 'text', inputMode: 'decimal', placeholder: hint ?? field.currency };
   if (field.as === 'number') return { type: 'text', inputMode: field.whole ? 'numeric' : 'decimal' };
   return { type: 'text' };
 }

@@ -21,9 +21,9 @@ interface Asked<As extends string> {
   readonly label: string;
   readonly help?: Now<string | undefined>;
   /** an example of what may be written */
-  readonly hint?: string | undefined;
-  /** what stands there at first where the log says nothing, in the form in which it is typed */
-  readonly begin?: unknown;
+  readonly hint?: Now<string | undefined>;
+  /** what stands there at first where the log says nothing, as it would be typed; it may hang on what was typed elsewhere */
+  readonly begin?: Now<unknown>;
   /** refused in these words when it is left empty */
   readonly need?: string;
   /** it is asked only while this holds; unasked it is not in the line */
@@ -198,12 +198,12 @@ const ways = {
 const wayOf = (field: Field) => ways[field.as] as Way<Field>;
 
 /** What stands in a field at first: what the log holds, else what the description says, else nothing. */
-export function beginOf(fields: Fields, known: Given = {}): Given {
+export function beginOf(fields: Fields, known: Given = {}, typed: Given = {}): Given {
   return Object.fromEntries(
     Object.entries(fields).map(([name, field]) => {
       const value = at(known, name);
       const { empty, show } = wayOf(field);
-      return [name, value === undefined ? (field.begin ?? empty) : show(value as never, field)];
+      return [name, value === undefined ? (now(field.begin, typed) ?? empty) : show(value as never, field)];
     }),
   );
 }

@@ -6,12 +6,12 @@ import type { Form } from './use-form.js';
 
 interface BoxProps {
   readonly form: Form;
-  /** the button that writes; Enter does the same */
-  readonly keep: string;
+  /** the button that writes; Enter does the same. A form whose answers write by themselves has none */
+  readonly keep?: string;
   /** the button that drops what was typed; Escape closes a dialog and keeps it as a draft */
   readonly leave?: string;
   readonly onLeave?: () => void;
-  /** further buttons, before the one that writes */
+  /** further buttons, before the one that writes: one that closes and keeps the draft, one that says it another way */
   readonly more?: ReactNode;
   readonly barred?: boolean;
   /** stands before the fields: cautions, what is known */
@@ -42,9 +42,11 @@ export function FormBox(props: BoxProps) {
           </Button>
         )}
         {props.more}
-        <Button look="go" type="submit" disabled={form.busy || props.barred}>
-          {props.keep}
-        </Button>
+        {props.keep && (
+          <Button look="go" type="submit" disabled={form.busy || props.barred}>
+            {props.keep}
+          </Button>
+        )}
       </div>
     </FormFrame>
   );

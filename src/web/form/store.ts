@@ -99,7 +99,7 @@ export const keyOf = (form: { job: string; kind: string; handle?: string | undef
 
 /** What stands in the form now: the log's word, over it what was typed. */
 export const givenOf = (form: Plain, { changed }: FormState): Given => ({
-  ...beginOf(form.fields, form.before),
+  ...beginOf(form.fields, form.before, changed),
   ...changed,
 });
 
@@ -107,7 +107,7 @@ const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
 
 /** What differs from what the log says: this is the draft, and in a group of facts what is written. */
 export function differing(form: Plain, { changed }: FormState): Given {
-  const begin = beginOf(form.fields, form.before);
+  const begin = beginOf(form.fields, form.before, changed);
   return Object.fromEntries(
     Object.entries(changed).filter(([name, value]) => name in begin && !same(value, begin[name])),
   );

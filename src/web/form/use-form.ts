@@ -22,7 +22,7 @@ export interface Form<B = unknown> extends Pick<FormStore<B>, 'set' | 'change' |
   text(name: string): string;
   list<T = string>(name: string): readonly T[];
   wrongAt(name: string): string | undefined;
-  /** what is wrong and belongs to no field */
+  /** what is wrong and stands at no field: with the form as a whole, or with what is drawn */
   readonly wrong: string | undefined;
   readonly wrongField: string | undefined;
   readonly busy: boolean;
@@ -58,7 +58,7 @@ export function useFormOf<K extends EntryKind, B>(description: FormOf<K, B>): Fo
     text: (name) => String(given[name] ?? '').trim(),
     list: <T>(name: string) => (given[name] ?? []) as readonly T[],
     wrongAt: (name) => wrongAt(form, state, name),
-    wrong: state.wrong?.field === undefined ? state.wrong?.words : undefined,
+    wrong: standsAlone(form.fields, state.wrong?.field) ? state.wrong?.words : undefined,
     wrongField: state.wrong?.field,
     busy: state.busy,
     resumed: state.resumed,
@@ -72,3 +72,6 @@ export function useFormOf<K extends EntryKind, B>(description: FormOf<K, B>): Fo
     },
   };
 }
+
+const standsAlone = (fields: Fields, field: string | undefined): boolean =>
+  field === undefined || fields[field]?.as === 'drawn';

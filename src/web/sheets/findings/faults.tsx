@@ -2,11 +2,11 @@ import { useState } from 'react';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Findings } from '../../../diagnose/index.js';
 import { type Job, type LastMove, type OwnSay, timesWords } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
 import { percent, shortEvidence } from './words.js';
 
 type Fault = Findings['faults'][number];
@@ -141,46 +141,47 @@ interface DecideProps {
 function DecideFault({ job, fault, own, onClose }: DecideProps) {
   return (
     <Dialog title={fault?.name ?? ''} open={fault !== undefined} onClose={onClose}>
-      {fault && <DecideForm key={fault.id} job={job} fault={fault} own={own} onClose={onClose} />}
+      {fault && <DecideForm job={job} fault={fault} own={own} onClose={onClose} />}
     </Dialog>
   );
 }
 
 function DecideForm({ job, fault, own, onClose }: DecideProps & { fault: Fault }) {
-  const [choice, setChoice] = useState<Choice>();
-  const [reason, setReason] = useState('');
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      if (!choice) throw new Error('Choose one.');
-      await write(job.id, 'decision', {
-        about: 'fault',
-        which: fault.id,
-        title: `${fault.name}: ${labelOf(choice)}`,
-        choice,
-        reason: reason.trim(),
-      });
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'decision',
+    handle: `fault ${fault.id}`,
+    title: fault.name,
+    fields: {
+      choice: {
+        as: 'choice',
+        label: 'What it is',
+        choices: fault.repaired ? choicesAfter : choices,
+        need: 'Choose one.',
+      },
+      reason: { as: 'text', label: 'How it was seen' },
+    },
+    also: ({ choice, reason = '' }) => ({
+      about: 'fault',
+      which: fault.id,
+      title: `${fault.name}: ${labelOf(choice as Choice)}`,
+      reason,
+    }),
+    onDone: onClose,
+  });
   return (
-    <>
-      <p>{fault.sentence}</p>
-      <WhatSpeaks fault={fault} own={own} />
-      <Choices
-        label="What it is"
-        choices={fault.repaired ? choicesAfter : choices}
-        value={choice}
-        onChange={setChoice}
-      />
-      <TextField label="How it was seen" value={reason} onChange={setReason} />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it open</Button>
-        <Button look="go" disabled={!choice} onClick={() => void save()}>
-          Write it down
-        </Button>
-      </div>
-    </>
+    <FormBox
+      form={form}
+      keep="Write it down"
+      leave="Leave it open"
+      onLeave={onClose}
+      before={
+        <>
+          <p>{fault.sentence}</p>
+          <WhatSpeaks fault={fault} own={own} />
+        </>
+      }
+    />
   );
 }
 

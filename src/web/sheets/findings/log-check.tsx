@@ -1,98 +1,83 @@
-import { type ComponentProps, useState } from 'react';
+import type { ComponentProps } from 'react';
 import { type Catalog, type Check, cautionsFor } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { ManyChoices, TextField } from '../../parts/field.js';
 import { TakePicture } from '../../parts/picture.js';
 import { spoiledBy } from './spoils.js';
 
+interface LogProps {
+  readonly job: Job;
+  readonly check: Check | 'own' | undefined;
+  readonly onClose: () => void;
+}
+
 /** One check: its cautions and what it would destroy come before its outcomes. */
-export function LogCheck({
-  job,
-  check,
-  onClose,
-}: {
-  job: Job;
-  check: Check | 'own' | undefined;
-  onClose: () => void;
-}) {
+export function LogCheck({ job, check, onClose }: LogProps) {
   return (
     <Dialog
       title={check === 'own' ? 'Something seen' : (check?.title ?? '')}
       open={check !== undefined}
       onClose={onClose}
     >
-      {check && (
-        <LogForm
-          key={check === 'own' ? 'own' : check.id}
-          job={job}
-          check={check === 'own' ? undefined : check}
-          onClose={onClose}
-        />
-      )}
+      <LogForm job={job} check={check === 'own' ? undefined : check} onClose={onClose} />
     </Dialog>
   );
 }
 
-function LogForm({ job, check, onClose }: { job: Job; check: Check | undefined; onClose: () => void }) {
-  const [title, setTitle] = useState('');
-  const [outcomes, setOutcomes] = useState<string[]>([]);
-  const [words, setWords] = useState('');
-  const [conditions, setConditions] = useState('');
-  const [doubtful, setDoubtful] = useState(false);
-  const { wrong, act } = useAct();
-  const save = (chosen: readonly string[]) =>
-    act(async () => {
-      const said = check?.title ?? title.trim();
-      if (!said) throw new Error('Say what you looked at.');
-      await write(job.id, 'observation', {
-        check: check?.id,
-        title: said,
-        outcomes: [...chosen],
-        words: words.trim() || undefined,
-        conditions: conditions.trim() || undefined,
-        doubtful: doubtful || undefined,
-      });
-      onClose();
-    });
+function LogForm({ job, check, onClose }: Omit<LogProps, 'check'> & { check: Check | undefined }) {
+  const catalog = useCatalog();
+  const form = useForm({
+    job: job.id,
+    kind: 'observation',
+    handle: check?.id,
+    title: check?.title ?? 'Something seen',
+    fields: {
+      title: {
+        as: 'text',
+        label: 'What',
+        hint: 'exhaust side of the shroud',
+        when: () => !check,
+        need: 'Say what you looked at.',
+      },
+      conditions: {
+        as: 'text',
+        label: 'Conditions',
+        hint: 'cold, choke closed, six pulls',
+        help: 'A result without its conditions cannot be compared later.',
+      },
+      words: { as: 'text', label: 'In your words' },
+      doubtful: { as: 'tick', label: 'Doubtful: I would want to see it again' },
+      outcomes: {
+        as: 'many',
+        label: 'What was seen',
+        choices: (check?.outcomes ?? []).map((o) => ({ id: o.words, label: o.words })),
+        when: () => check?.several === true,
+      },
+    },
+    also: ({ outcomes = [] }) => ({ outcomes, ...(check && { check: check.id, title: check.title }) }),
+    onDone: onClose,
+  });
   const oneTap = check !== undefined && !check.several;
   return (
-    <>
-      <Caution lines={before(useCatalog(), job, check)} />
-      {!check && (
-        <TextField label="What" value={title} onChange={setTitle} placeholder="exhaust side of the shroud" />
-      )}
+    <FormBox
+      form={form}
+      {...(!oneTap && { keep: 'Log it' })}
+      more={<Button onClick={onClose}>Close</Button>}
+      before={<Caution lines={before(catalog, job, check)} />}
+    >
       {check?.note && <p className="soft">{check.note}</p>}
-      <TextField
-        label="Conditions"
-        value={conditions}
-        onChange={setConditions}
-        placeholder="cold, choke closed, six pulls"
-        help="A result without its conditions cannot be compared later."
-      />
-      <TextField label="In your words" value={words} onChange={setWords} />
-      <label className="tick">
-        <input type="checkbox" checked={doubtful} onChange={(e) => setDoubtful(e.target.checked)} />
-        Doubtful: I would want to see it again
-      </label>
-      {check?.several && (
-        <ManyChoices
-          label="What was seen"
-          choices={check.outcomes.map((o) => ({ id: o.words, label: o.words }))}
-          value={outcomes}
-          onChange={setOutcomes}
-        />
-      )}
+      <Asked form={form} />
       {oneTap && (
         <div className="stack tight">
           <h3>Tap what was seen</h3>
           <div className="row">
             {check.outcomes.map((o) => (
-              <Button key={o.id} onClick={() => void save([o.words])}>
+              <Button key={o.id} onClick={() => void form.keep({ also: { outcomes: [o.words] } })}>
                 {o.words}
               </Button>
             ))}
@@ -103,19 +88,10 @@ function LogForm({ job, check, onClose }: { job: Job; check: Check | undefined; 
         job={job.id}
         stage="findings"
         when="before"
-        caption={check?.title ?? title}
+        caption={check?.title ?? form.text('title')}
         label="Photograph it"
       />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Close</Button>
-        {!oneTap && (
-          <Button look="go" onClick={() => void save(outcomes)}>
-            Log it
-          </Button>
-        )}
-      </div>
-    </>
+    </FormBox>
   );
 }
 

@@ -1,65 +1,46 @@
-import { Fragment, type ReactNode, useState } from 'react';
-import type { IntakeFacts, Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import type { ReactNode } from 'react';
+import type { Body, IntakeFacts, Job } from '../../../job/index.js';
+import type { FieldsOf } from '../../form/field.js';
+import { Asked, FormFrame } from '../../form/form.js';
+import { type Form, useForm } from '../../form/use-form.js';
+import { Button, Wrong } from '../../parts/act.js';
 
 /** A group of intake facts that is filled in together and written as one line: only what changed. */
-export function FactsForm<K extends keyof IntakeFacts>(props: {
+export function FactsForm(props: {
   job: Job;
   title: string;
-  keys: readonly K[];
-  children: (
-    facts: Pick<IntakeFacts, K>,
-    change: (part: { readonly [F in K]?: IntakeFacts[F] | undefined }) => void,
-  ) => ReactNode;
-  after?: ReactNode;
+  fields: FieldsOf<Body<'intake'>>;
+  also?: (said: Partial<IntakeFacts>) => Partial<IntakeFacts>;
+  /** in place of all fields in their order */
+  children?: (form: Form<IntakeFacts>) => ReactNode;
 }) {
-  const { job, keys } = props;
-  const kept = pick(job.intake, keys);
-  const [draft, setDraft] = useState<Partial<Pick<IntakeFacts, K>>>({});
-  // fields that keep what was typed begin anew once it is written or given up
-  const [round, setRound] = useState(0);
-  const beginAnew = () => {
-    setDraft({});
-    setRound(round + 1);
-  };
-  const { wrong, busy, act } = useAct();
-  const facts = { ...kept, ...draft };
-  const changed = keys.filter(
-    (k) => draft[k] !== undefined && JSON.stringify(draft[k]) !== JSON.stringify(kept[k]),
-  );
-  const save = async () => {
-    if (await act(() => write(job.id, 'intake', pick(draft as IntakeFacts, changed)))) beginAnew();
-  };
+  const { job, title, fields, also } = props;
+  const form = useForm({
+    job: job.id,
+    kind: 'intake',
+    handle: title,
+    title,
+    before: job.intake,
+    changes: true,
+    fields,
+    ...(also && { also }),
+  });
   return (
-    <form
-      className="section stack tight"
-      onSubmit={(e) => {
-        e.preventDefault();
-        void save();
-      }}
-    >
-      <h2>{props.title}</h2>
-      <Fragment key={round}>{props.children(facts, (part) => setDraft({ ...draft, ...part }))}</Fragment>
-      {props.after}
-      <Wrong words={wrong} />
-      {changed.length > 0 && (
+    <FormFrame form={form} className="section stack tight">
+      <h2>{title}</h2>
+      {props.children?.(form) ?? <Asked form={form} />}
+      <Wrong words={form.wrong} />
+      {form.differs && (
         <div className="row">
-          <Button type="submit" look="go" disabled={busy}>
+          <Button type="submit" look="go" disabled={form.busy}>
             Write it down
           </Button>
-          <Button look="quiet" onClick={beginAnew}>
+          <Button look="quiet" onClick={form.giveUp}>
             Leave it as it was
           </Button>
+          {form.resumed && <span className="soft">begun earlier, not written down yet</span>}
         </div>
       )}
-    </form>
+    </FormFrame>
   );
-}
-
-function pick<K extends keyof IntakeFacts>(facts: IntakeFacts, keys: readonly K[]): Pick<IntakeFacts, K> {
-  return Object.fromEntries(keys.filter((k) => facts[k] !== undefined).map((k) => [k, facts[k]])) as Pick<
-    IntakeFacts,
-    K
-  >;
 }

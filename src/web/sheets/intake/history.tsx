@@ -1,9 +1,7 @@
 import type { Job } from '../../../job/index.js';
-import { AmountField } from '../../parts/amount.js';
-import { Choices } from '../../parts/field.js';
 import { FactsForm } from './facts-form.js';
 
-const answers = [
+const choices = [
   { id: 'yes', label: 'Yes' },
   { id: 'no', label: 'No' },
   { id: 'unknown', label: 'Not known' },
@@ -15,46 +13,18 @@ export function History({ job }: { job: Job }) {
     <FactsForm
       job={job}
       title="Its history"
-      keys={['storedMonths', 'fuelLeftIn', 'tipped', 'struck', 'wrongFuel']}
-    >
-      {(f, change) => (
-        <>
-          <div className="fields">
-            <AmountField
-              label="Months since it last ran"
-              value={f.storedMonths}
-              kept={job.intake.storedMonths}
-              placeholder="48"
-              help="Left empty: not known."
-              onRead={(storedMonths) => change({ storedMonths })}
-            />
-          </div>
-          <Choices
-            label="Stored with fuel in it"
-            choices={answers}
-            value={f.fuelLeftIn}
-            onChange={(fuelLeftIn) => change({ fuelLeftIn })}
-          />
-          <Choices
-            label="Tipped, or shipped on its side"
-            choices={answers}
-            value={f.tipped}
-            onChange={(tipped) => change({ tipped })}
-          />
-          <Choices
-            label="Struck something"
-            choices={answers}
-            value={f.struck}
-            onChange={(struck) => change({ struck })}
-          />
-          <Choices
-            label="Given the wrong fuel"
-            choices={answers}
-            value={f.wrongFuel}
-            onChange={(wrongFuel) => change({ wrongFuel })}
-          />
-        </>
-      )}
-    </FactsForm>
+      fields={{
+        storedMonths: {
+          as: 'number',
+          label: 'Months since it last ran',
+          hint: '48',
+          help: 'Left empty: not known.',
+        },
+        fuelLeftIn: { as: 'choice', label: 'Stored with fuel in it', choices },
+        tipped: { as: 'choice', label: 'Tipped, or shipped on its side', choices },
+        struck: { as: 'choice', label: 'Struck something', choices },
+        wrongFuel: { as: 'choice', label: 'Given the wrong fuel', choices },
+      }}
+    />
   );
 }

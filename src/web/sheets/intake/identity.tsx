@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { type Catalog, readPlate } from '../../../catalog/index.js';
+import { displacementCc } from '../../../engine/index.js';
 import type { Body, From, Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
-import { Choices, ManyChoices, TextField } from '../../parts/field.js';
-import { readWritten, WrittenField } from '../../parts/written.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { useFormOf } from '../../form/use-form.js';
+import { Choices } from '../../parts/field.js';
 
-type How = 'plate' | 'measured' | 'not-found';
+type How = Body<'identity'>['how'];
 
 /** What the engine is: read from its plate, or measured when there is none, or looked for in vain. */
 export function Identity({ job }: { job: Job }) {
@@ -71,50 +71,56 @@ function placesFor({ platePlaces }: Catalog, job: Job): readonly string[] {
     .map((p) => p.where);
 }
 
-function PlateForm({ job, onDone }: { job: Job; onDone: () => void }) {
+interface AskedHow {
+  readonly job: Job;
+  readonly onDone: () => void;
+}
+type Said<H extends How> = Extract<Body<'identity'>, { how: H }>;
+
+function PlateForm({ job, onDone }: AskedHow) {
   const catalog = useCatalog();
-  const [text, setText] = useState('');
-  const [where, setWhere] = useState('');
-  const [scheme, setScheme] = useState<string>();
-  const { wrong, act } = useAct();
-  const readings = text.trim() === '' ? [] : readPlate(catalog, text);
-  const chosen = readings.find((r) => r.scheme === scheme);
-  const save = () =>
-    act(async () => {
-      await write(job.id, 'identity', {
+  const places = placesFor(catalog, job);
+  const readingsOf = (text: unknown) => (text ? readPlate(catalog, String(text)) : []);
+  const form = useFormOf<'identity', Said<'plate'>>({
+    job: job.id,
+    kind: 'identity',
+    handle: 'plate',
+    title: 'A plate',
+    fields: {
+      written: {
+        as: 'text',
+        label: 'What stands on it',
+        hint: 'letters and digits as stamped',
+        need: 'Write what stands on it.',
+      },
+      where: { as: 'text', label: 'Where it sits', hint: places[0] ?? 'on the shroud' },
+      scheme: { as: 'drawn', label: 'Plate scheme' },
+    },
+    also: ({ written, where = 'place not noted', scheme }) => {
+      const chosen = readingsOf(written).find((r) => r.scheme === scheme);
+      return {
         how: 'plate',
-        where: where.trim() || 'place not noted',
-        written: text.trim(),
-        ...(chosen && { scheme: chosen.scheme }),
+        where,
+        scheme: chosen?.scheme,
         reads: (chosen?.parts ?? []).map(({ part, value, meaning }) => ({ part, value, meaning })),
-      });
-      onDone();
-    });
+      };
+    },
+    onDone,
+  });
+  const text = form.text('written');
+  const readings = readingsOf(text);
   return (
-    <div className="card stack tight">
-      <div className="fields">
-        <TextField
-          label="What stands on it"
-          value={text}
-          onChange={setText}
-          placeholder="letters and digits as stamped"
-        />
-        <TextField
-          label="Where it sits"
-          value={where}
-          onChange={setWhere}
-          placeholder={placesFor(catalog, job)[0] ?? 'on the shroud'}
-        />
-      </div>
+    <FormBox form={form} keep="Keep the plate" className="card stack tight">
+      <Asked form={form} />
       <details>
         <summary>Where plates hide</summary>
         <ul>
-          {placesFor(catalog, job).map((p) => (
+          {places.map((p) => (
             <li key={p}>{p}</li>
           ))}
         </ul>
       </details>
-      {text.trim() !== '' && readings.length === 0 && (
+      {text !== '' && readings.length === 0 && (
         <p className="soft">No plate scheme fits this. It is kept as written, and nothing is read into it.</p>
       )}
       {readings.map((r) => (
@@ -122,8 +128,8 @@ function PlateForm({ job, onDone }: { job: Job; onDone: () => void }) {
           <input
             type="radio"
             name="scheme"
-            checked={scheme === r.scheme}
-            onChange={() => setScheme(r.scheme)}
+            checked={form.given.scheme === r.scheme}
+            onChange={() => form.set('scheme', r.scheme)}
           />
           <span>
             <b>{r.name}</b>
@@ -135,91 +141,70 @@ function PlateForm({ job, onDone }: { job: Job; onDone: () => void }) {
           </span>
         </label>
       ))}
-      <Wrong words={wrong} />
-      <Button look="go" disabled={text.trim() === ''} onClick={() => void save()}>
-        Keep the plate
-      </Button>
-    </div>
+    </FormBox>
   );
 }
 
+const leavesOpen =
+  'Maker, model and type stay open: parts are ordered by measured size and laid beside the old one.';
+const bothNeeded = 'Bore and stroke are both needed.';
+
 /** Bore, stroke and shaft say the displacement and the family, and leave the maker's variant open. */
-function MeasuredForm({ job, onDone }: { job: Job; onDone: () => void }) {
-  const [bore, setBore] = useState(readWritten('', 'length'));
-  const [stroke, setStroke] = useState(readWritten('', 'length'));
-  const [shaft, setShaft] = useState(readWritten('', 'length'));
-  const { wrong, act } = useAct();
-  const volumeCc =
-    bore.value && stroke.value ? (Math.PI / 4) * bore.value.si ** 2 * stroke.value.si * 1e6 : undefined;
-  const leavesOpen =
-    'Maker, model and type stay open: parts are ordered by measured size and laid beside the old one.';
-  const save = () =>
-    act(async () => {
-      if (!bore.value || !stroke.value) throw new Error('Bore and stroke are both needed.');
-      const body: Body<'identity'> = {
-        how: 'measured',
-        bore: bore.value,
-        stroke: stroke.value,
-        ...(shaft.value && { shaft: shaft.value }),
-        leavesOpen: `${volumeCc!.toFixed(0)} cc by bore and stroke. ${leavesOpen}`,
-      };
-      await write(job.id, 'identity', body);
-      onDone();
-    });
+function MeasuredForm({ job, onDone }: AskedHow) {
+  const form = useFormOf<'identity', Said<'measured'>>({
+    job: job.id,
+    kind: 'identity',
+    handle: 'measured',
+    title: 'Its sizes',
+    fields: {
+      bore: { as: 'quantity', kind: 'length', label: 'Bore', hint: '2-5/16 in or 58.7 mm', need: bothNeeded },
+      stroke: {
+        as: 'quantity',
+        kind: 'length',
+        label: 'Stroke',
+        hint: '44 mm, by a rod through the plug hole',
+        need: bothNeeded,
+      },
+      shaft: { as: 'quantity', kind: 'length', label: 'Shaft diameter', hint: '3/4 in' },
+    },
+    also: (said) => ({ how: 'measured', leavesOpen: `${volumeOf(said)} by bore and stroke. ${leavesOpen}` }),
+    onDone,
+  });
+  const volume = form.body && volumeOf(form.body);
   return (
-    <div className="card stack tight">
-      <div className="fields">
-        <WrittenField
-          label="Bore"
-          kind="length"
-          state={bore}
-          onChange={setBore}
-          hint="2-5/16 in or 58.7 mm"
-        />
-        <WrittenField
-          label="Stroke"
-          kind="length"
-          state={stroke}
-          onChange={setStroke}
-          hint="44 mm, by a rod through the plug hole"
-        />
-        <WrittenField label="Shaft diameter" kind="length" state={shaft} onChange={setShaft} hint="3/4 in" />
-      </div>
-      {volumeCc !== undefined && (
+    <FormBox form={form} keep="Keep the sizes" className="card stack tight">
+      <Asked form={form} />
+      {volume && (
         <p>
-          Displacement <b>{volumeCc.toFixed(0)} cc</b> <span className="soft">(π/4 · bore² · stroke)</span>
+          Displacement <b>{volume}</b> <span className="soft">(π/4 · bore² · stroke)</span>
         </p>
       )}
       <p className="soft">{leavesOpen}</p>
-      <Wrong words={wrong} />
-      <Button look="go" onClick={() => void save()}>
-        Keep the sizes
-      </Button>
-    </div>
+    </FormBox>
   );
 }
 
-function LookedForm({ job, onDone }: { job: Job; onDone: () => void }) {
+function volumeOf({ bore, stroke }: Partial<Said<'measured'>>): string {
+  const cc = displacementCc({ boreMm: (bore?.si ?? 0) * 1000, strokeMm: (stroke?.si ?? 0) * 1000 });
+  return `${cc.toFixed(0)} cc`;
+}
+
+function LookedForm({ job, onDone }: AskedHow) {
   const catalog = useCatalog();
-  const [looked, setLooked] = useState<readonly string[]>([]);
-  const { act } = useAct();
-  const save = () =>
-    act(async () => {
-      await write(job.id, 'identity', { how: 'not-found', looked: [...looked] });
-      onDone();
-    });
-  return (
-    <div className="card stack tight">
-      <ManyChoices
-        stacked
-        label="Looked here, found none"
-        choices={placesFor(catalog, job).map((id) => ({ id, label: id }))}
-        value={looked}
-        onChange={setLooked}
-      />
-      <Button look="go" onClick={() => void save()}>
-        Keep that
-      </Button>
-    </div>
-  );
+  const form = useFormOf<'identity', Said<'not-found'>>({
+    job: job.id,
+    kind: 'identity',
+    handle: 'not-found',
+    title: 'No plate found',
+    fields: {
+      looked: {
+        as: 'ticks',
+        label: 'Looked here, found none',
+        choices: placesFor(catalog, job).map((id) => ({ id, label: id })),
+      },
+    },
+    also: ({ looked = [] }) => ({ how: 'not-found', looked }),
+    onDone,
+  });
+  return <FormBox form={form} keep="Keep that" className="card stack tight" />;
 }

@@ -4,39 +4,50 @@ import { type Body, type Job, quantityOf, written } from '../../../job/index.js'
 import { showAsWritten, withOrigin } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
+import { Asked } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
-import { SelectField, TextField } from '../../parts/field.js';
+import { SelectField } from '../../parts/field.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 
 /** The maker's sheet as plain lines; each is matched, shown as it was understood, and confirmed one by one. */
 export function MakersSheet({ job }: { job: Job }) {
-  const [text, setText] = useState('');
-  const [page, setPage] = useState('');
+  const form = useForm({
+    job: job.id,
+    kind: 'spec',
+    handle: 'lines of the sheet',
+    title: 'Lines of the maker’s sheet',
+    fields: {
+      $text: {
+        as: 'long',
+        label: 'Lines of the sheet, typed or pasted',
+        hint: 'head bolts 140 in-lb\nspark plug gap .030 in\nvalve clearance intake .005-.007',
+        help: 'One value a line. Nothing counts until you confirm it.',
+      },
+      $page: { as: 'text', label: 'Where it stands', hint: 'service sheet, page 12' },
+    },
+  });
   const catalog = useCatalog();
-  const lines = text.trim() === '' ? [] : readSpecLines(catalog, text);
+  const text = form.text('$text');
+  const page = form.text('$page');
+  const lines = text === '' ? [] : readSpecLines(catalog, text);
   return (
     <section className="section stack tight">
       <h2>The maker’s sheet</h2>
       <Confirmed job={job} />
-      <TextField
-        label="Lines of the sheet, typed or pasted"
-        value={text}
-        onChange={setText}
-        long
-        placeholder={'head bolts 140 in-lb\nspark plug gap .030 in\nvalve clearance intake .005-.007'}
-        help="One value a line. Nothing counts until you confirm it."
-      />
-      <TextField
-        label="Where it stands"
-        value={page}
-        onChange={setPage}
-        placeholder="service sheet, page 12"
-      />
+      <Asked form={form} />
       <ul className="lines">
         {lines.map((l) => (
           <SpecLineRow key={`${l.line} ${l.spec ?? l.label}`} job={job} line={l} page={page} />
         ))}
       </ul>
+      {form.differs && (
+        <div>
+          <Button look="quiet" onClick={form.giveUp}>
+            Clear these lines
+          </Button>
+        </div>
+      )}
     </section>
   );
 }
@@ -109,7 +120,7 @@ function SpecLineRow({ job, line, page }: { job: Job; line: SpecLine; page: stri
         ...(read.value && { value: asWritten(read.value) }),
         ...(read.upTo && { upTo: asWritten(read.upTo) }),
         ...(read.text && { text: read.text }),
-        origin: { from: "maker's sheet", detail: page.trim() || 'page not noted' },
+        origin: { from: "maker's sheet", detail: page || 'page not noted' },
       }),
     );
   const near = line.candidates.length > 0 ? line.candidates : specs.map((s) => s.id);

@@ -1,12 +1,12 @@
-import { useState } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { type Body, boreMeasure, type Job, skirtMeasure } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
+import { FieldError, type Given, quantityIn } from '../../form/field.js';
+import { Asked } from '../../form/form.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
 import { type Cell, cellKey, type Typed } from './grid-entry.js';
 import { KeepReadings, useReadings } from './keep-readings.js';
-import { LengthText, lengthIn, lengthLine, readInUnit, UnitChoice } from './reading-fields.js';
+import { lengthField, lengthIn, lengthLine, lengthOf, unitOf } from './reading-fields.js';
 
 const across = ['along the crankshaft', 'across the crankshaft', 'at 45°', 'at 135°'] as const;
 const heights = ['top of ring travel', 'middle', 'bottom'] as const;
@@ -28,95 +28,81 @@ const sheetLines = [
   { spec: 'bore-out-of-round-limit', label: 'Out of round, most', hint: '0.0015' },
 ] as const;
 
+const specName = (spec: string) => `$spec ${spec}` as const;
+/** Examples are in inches: where the gauge shows millimeters they would mislead. */
+const inchHint = (hint: string) => (given: Given) => (unitOf(given) === 'in' ? hint : undefined);
+const cellsOf = ({ $count }: Given): Cell[] =>
+  heights.flatMap((row) => across.slice(0, Number($count)).map((column) => ({ row, column })));
+
 function Form({ job, onClose }: { job: Job; onClose: () => void }) {
   const catalog = useCatalog();
-  const readings = useReadings();
-  const { unit, typed } = readings;
-  const [count, setCount] = useState<'2' | '3' | '4'>('2');
-  const [sheet, setSheet] = useState<Readonly<Record<string, string>>>({});
-  const [from, setFrom] = useState('');
-  const [skirt, setSkirt] = useState('');
-  const columns = across.slice(0, Number(count));
-  const cells: Cell[] = heights.flatMap((row) => columns.map((column) => ({ row, column })));
-
-  const lines = (about: Partial<Body<'measurement'>>) => {
-    const bore = readingsOf(catalog, cells, typed, unit, about);
-    return {
-      specs: specsOf(catalog, sheet, unit, from),
-      measurements: skirt.trim() ? [...bore, skirtOf(skirt, unit, about)] : bore,
-    };
-  };
-
   const missing = sheetLines.filter(({ spec }) => !job.specs.get(spec)?.value);
+  const readings = useReadings({
+    job,
+    handle: 'bore',
+    title: 'Bore',
+    fields: {
+      $count: {
+        as: 'choice',
+        label: 'Directions',
+        begin: '2',
+        choices: ['2', '3', '4'].map((id) => ({ id, label: id })),
+      },
+      $skirt: lengthField('Piston skirt, across the pin (may be left out)', {
+        hint: inchHint('2.5585'),
+      }),
+      ...Object.fromEntries(
+        missing.map(({ spec, label, hint }) => [
+          specName(spec),
+          lengthField(label, { hint: inchHint(hint) }),
+        ]),
+      ),
+      $from: { as: 'text', label: 'Where these come from', hint: 'maker’s sheet, page 12' },
+    },
+    lines: (about, given) => ({
+      specs: specsOf(catalog, given),
+      measurements: [...readingsOf(catalog, given, about), ...skirtOf(given, about)],
+    }),
+    onDone: onClose,
+  });
+  const { form, typed, unit } = readings;
+  const columns = across.slice(0, Number(form.given.$count));
   return (
-    <>
-      <p className="soft">
-        Clean and cold. Rock the gauge: the smallest size it shows is the diameter. Enter moves on.
-      </p>
-      <div className="row">
-        <UnitChoice value={unit} onChange={readings.setUnit} />
-        <Choices
-          label="Directions"
-          value={count}
-          onChange={setCount}
-          choices={[
-            { id: '2', label: '2' },
-            { id: '3', label: '3' },
-            { id: '4', label: '4' },
-          ]}
-        />
-      </div>
-      <KeepReadings
-        job={job}
-        readings={readings}
-        grid={{ rows: heights, columns }}
-        doubt={(key) => farFromOthers(key, typed, unit)}
-        lines={lines}
-        onClose={onClose}
-      >
-        {missing.length > 0 && (
-          <details open={missing.length === sheetLines.length}>
-            <summary>What the maker allows</summary>
-            <div className="stack tight">
-              <div className="fields">
-                {missing.map(({ spec, label, hint }) => (
-                  <LengthText
-                    key={spec}
-                    label={`${label}, ${unit}`}
-                    hint={unit === 'in' ? hint : ''}
-                    unit={unit}
-                    value={sheet[spec] ?? ''}
-                    onChange={(text) => setSheet({ ...sheet, [spec]: text })}
-                  />
-                ))}
-                <TextField
-                  label="Where these come from"
-                  value={from}
-                  onChange={setFrom}
-                  placeholder="maker’s sheet, page 12"
-                />
-              </div>
-              <p className="soft">
-                Left empty, figures of the class stand in and are marked so: they are not this engine’s.
-              </p>
-            </div>
-          </details>
-        )}
-        <LengthText
-          label={`Piston skirt, across the pin, ${unit} (may be left out)`}
-          hint={unit === 'in' ? '2.5585' : ''}
-          unit={unit}
-          value={skirt}
-          onChange={setSkirt}
-        />
-      </KeepReadings>
-    </>
+    <KeepReadings
+      readings={readings}
+      grid={{ rows: heights, columns }}
+      doubt={(key) => farFromOthers(key, typed, unit)}
+      onClose={onClose}
+      before={
+        <>
+          <p className="soft">
+            Clean and cold. Rock the gauge: the smallest size it shows is the diameter. Enter moves on.
+          </p>
+          <div className="row">
+            <Asked form={form} names={['$unit', '$count']} />
+          </div>
+        </>
+      }
+    >
+      {missing.length > 0 && (
+        <details open={missing.length === sheetLines.length}>
+          <summary>What the maker allows</summary>
+          <div className="stack tight">
+            <Asked form={form} names={[...missing.map(({ spec }) => specName(spec)), '$from']} />
+            <p className="soft">
+              Left empty, figures of the class stand in and are marked so: they are not this engine’s.
+            </p>
+          </div>
+        </details>
+      )}
+      <Asked form={form} names={['$skirt']} />
+    </KeepReadings>
   );
 }
 
 /** A slip of the pen shows against the middle of the others; a bore that is 5 % off is another engine or another unit. */
 function farFromOthers(key: string, typed: Typed, unit: string): string | undefined {
-  const si = (text: string | undefined) => (text ? readInUnit(text, unit).value?.si : undefined);
+  const si = (text: string | undefined) => (text ? lengthOf(text, unit)?.si : undefined);
   const mine = si(typed[key]);
   const others = Object.entries(typed)
     .filter(([other]) => other !== key)
@@ -131,13 +117,13 @@ function farFromOthers(key: string, typed: Typed, unit: string): string | undefi
 
 function readingsOf(
   catalog: Catalog,
-  cells: readonly Cell[],
-  typed: Typed,
-  unit: string,
+  given: Given,
   about: Partial<Body<'measurement'>>,
 ): Body<'measurement'>[] {
+  const typed = given.$typed as Typed;
+  const unit = unitOf(given);
   const name = catalog.measurements.find(({ id }) => id === boreMeasure)!.name;
-  const bodies = cells.flatMap((cell) => {
+  const bodies = cellsOf(given).flatMap((cell) => {
     const key = cellKey(cell);
     const text = typed[key] ?? '';
     if (text.trim() === '') return [];
@@ -150,26 +136,30 @@ function readingsOf(
   return bodies;
 }
 
-function skirtOf(text: string, unit: string, about: Partial<Body<'measurement'>>): Body<'measurement'> {
-  return {
-    measure: skirtMeasure,
-    title: 'Piston skirt diameter',
-    value: lengthIn('Piston skirt', text, unit),
-    direction: 'across the pin',
-    ...about,
-  };
+function skirtOf(given: Given, about: Partial<Body<'measurement'>>): Body<'measurement'>[] {
+  const text = String(given.$skirt);
+  if (text.trim() === '') return [];
+  const value = quantityIn(text, 'length', unitOf(given));
+  return [
+    {
+      measure: skirtMeasure,
+      title: 'Piston skirt diameter',
+      value,
+      direction: 'across the pin',
+      ...about,
+    },
+  ];
 }
 
-function specsOf(
-  catalog: Catalog,
-  sheet: Readonly<Record<string, string>>,
-  unit: string,
-  from: string,
-): Body<'spec'>[] {
-  const written = Object.entries(sheet).filter(([, text]) => text.trim() !== '');
-  if (written.length > 0 && !from.trim())
-    throw new Error('Say where the maker’s figures come from: sheet and page.');
-  return written.map(([spec, text]) =>
-    lengthLine(spec, catalog.specs.find(({ id }) => id === spec)?.name ?? spec, text, unit, from),
+function specsOf(catalog: Catalog, given: Given): Body<'spec'>[] {
+  const from = String(given.$from).trim();
+  const said = sheetLines.flatMap(({ spec }) => {
+    const text = String(given[specName(spec)] ?? '').trim();
+    return text === '' ? [] : [{ spec, value: quantityIn(text, 'length', unitOf(given)) }];
+  });
+  if (said.length > 0 && !from)
+    throw new FieldError('$from', 'Say where the maker’s figures come from: sheet and page.');
+  return said.map(({ spec, value }) =>
+    lengthLine(spec, catalog.specs.find(({ id }) => id === spec)?.name ?? spec, value, from),
   );
 }

@@ -1,9 +1,8 @@
-import { useState } from 'react';
 import type { Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
 
 const choices = [
   { id: 'renew', label: 'Renew the part' },
@@ -13,7 +12,6 @@ const choices = [
   { id: 'measure-again', label: 'Measure with a better tool' },
   { id: 'scrap', label: 'Scrap' },
 ] as const;
-type Choice = (typeof choices)[number]['id'];
 
 /** What is decided about: a reading, or a figure worked out from several. */
 export interface Deciding {
@@ -36,61 +34,50 @@ export function DecideReading(props: { job: Job; about: Deciding | undefined; on
       open={about !== undefined}
       onClose={onClose}
     >
-      {about && <Form key={about.which} job={job} about={about} onClose={onClose} />}
+      {about && <Form job={job} about={about} onClose={onClose} />}
     </Dialog>
   );
 }
 
 function Form({ job, about, onClose }: { job: Job; about: Deciding; onClose: () => void }) {
-  const [choice, setChoice] = useState<Choice>();
-  const [reason, setReason] = useState('');
-  const [until, setUntil] = useState('');
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      if (!choice) throw new Error('Choose what to do.');
-      await write(job.id, 'decision', {
-        about: 'measurement',
-        which: about.which,
-        title: `${about.title} ${about.value}: ${choices.find((c) => c.id === choice)!.label.toLowerCase()}`,
-        choice,
-        reason: reason.trim(),
-        ...(choice === 'provisional' && { until: until.trim() || 'the next service' }),
-      });
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'decision',
+    handle: about.which,
+    title: `${about.title}: ${about.value}`,
+    fields: {
+      choice: { as: 'choice', label: 'What to do', choices, need: 'Choose what to do.' },
+      until: {
+        as: 'text',
+        label: 'Comes back when',
+        hint: 'the part arrives, or the next service',
+        when: ({ choice }) => choice === 'provisional',
+      },
+      reason: { as: 'long', label: 'Why' },
+    },
+    also: ({ choice, reason = '', until = 'the next service' }) => ({
+      about: 'measurement',
+      which: about.which,
+      title: `${about.title} ${about.value}: ${choices.find((c) => c.id === choice)?.label.toLowerCase()}`,
+      reason,
+      ...(choice === 'provisional' && { until }),
+    }),
+    onDone: onClose,
+  });
+  const addReason = (words: string) =>
+    form.set('reason', [form.text('reason'), words].filter(Boolean).join(' '));
   return (
-    <>
-      <p>{about.says}</p>
-      <Choices label="What to do" choices={choices} value={choice} onChange={setChoice} />
-      {choice === 'provisional' && (
-        <TextField
-          label="Comes back when"
-          value={until}
-          onChange={setUntil}
-          placeholder="the part arrives, or the next service"
-        />
-      )}
-      <TextField label="Why" value={reason} onChange={setReason} long />
+    <FormBox form={form} keep="Decide" leave="Not yet" onLeave={onClose} before={<p>{about.says}</p>}>
+      <Asked form={form} />
       {about.reasons.length > 0 && (
         <div className="choices">
           {about.reasons.map((words) => (
-            <Button
-              key={words}
-              onClick={() => setReason(reason.trim() ? `${reason.trim()} ${words}` : words)}
-            >
+            <Button key={words} onClick={() => addReason(words)}>
               {words}
             </Button>
           ))}
         </div>
       )}
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Not yet</Button>
-        <Button look="go" disabled={!choice} onClick={() => void save()}>
-          Decide
-        </Button>
-      </div>
-    </>
+    </FormBox>
   );
 }

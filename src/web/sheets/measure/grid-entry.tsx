@@ -1,6 +1,6 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useRef, useState, useSyncExternalStore } from 'react';
 import { Button } from '../../parts/act.js';
-import { readInUnit } from './reading-fields.js';
+import { wrongLength } from './reading-fields.js';
 
 export interface Cell {
   readonly row: string;
@@ -19,8 +19,6 @@ interface Grid {
   readonly onChange: (typed: Typed) => void;
   /** more than the parse: a reading that does not belong to the others */
   readonly doubt?: (key: string) => string | undefined;
-  /** after the last cell Enter goes on to this */
-  readonly onDone: () => void;
 }
 
 /** Many readings in one go: a table on a bench computer, one at a time in large type on a phone. Enter moves on. */
@@ -28,24 +26,27 @@ export function GridEntry(props: Grid) {
   return useNarrow() ? <OneAtATime {...props} /> : <TableEntry {...props} />;
 }
 
-function useNarrow(): boolean {
-  const query = '(max-width: 620px)';
-  const [narrow, setNarrow] = useState(() => matchMedia(query).matches);
-  useEffect(() => {
-    const media = matchMedia(query);
-    const change = () => setNarrow(media.matches);
-    media.addEventListener('change', change);
-    return () => media.removeEventListener('change', change);
-  }, []);
-  return narrow;
-}
+const narrow = matchMedia('(max-width: 620px)');
+
+const useNarrow = (): boolean =>
+  useSyncExternalStore(
+    (tell) => {
+      narrow.addEventListener('change', tell);
+      return () => narrow.removeEventListener('change', tell);
+    },
+    () => narrow.matches,
+  );
+
+/** After the last cell Enter goes on to the button that keeps them all. */
+const toKeep = ({ currentTarget }: KeyboardEvent<HTMLInputElement>) =>
+  currentTarget.form?.querySelector<HTMLElement>('.go[type="submit"]')?.focus();
 
 const cellsOf = ({ rows, columns }: Grid): Cell[] =>
   rows.flatMap((row) => columns.map((column) => ({ row, column })));
 
 function wrongIn(grid: Grid, key: string): string | undefined {
   const text = grid.typed[key] ?? '';
-  return readInUnit(text, grid.unit).wrong ?? (text.trim() ? grid.doubt?.(key) : undefined);
+  return wrongLength(text, grid.unit) ?? (text.trim() ? grid.doubt?.(key) : undefined);
 }
 
 function TableEntry(grid: Grid) {
@@ -55,12 +56,12 @@ function TableEntry(grid: Grid) {
     const wrong = wrongIn(grid, cellKey(cell));
     return wrong ? [`${cellKey(cell)}: ${wrong}`] : [];
   });
-  const enter = (event: KeyboardEvent, index: number) => {
+  const enter = (event: KeyboardEvent<HTMLInputElement>, index: number) => {
     if (event.key !== 'Enter') return;
     event.preventDefault();
     const next = box.current?.querySelectorAll('input')[index + 1];
     if (next) next.focus();
-    else grid.onDone();
+    else toKeep(event);
   };
   return (
     <div className="scroll-x">
@@ -110,7 +111,7 @@ function CellInput(props: {
   grid: Grid;
   name: string;
   large?: boolean;
-  onKeyDown: (event: KeyboardEvent) => void;
+  onKeyDown: (event: KeyboardEvent<HTMLInputElement>) => void;
 }) {
   const { grid, name } = props;
   return (
@@ -136,7 +137,6 @@ function OneAtATime(grid: Grid) {
   const key = cellKey(cell);
   const wrong = wrongIn(grid, key);
   const last = index === cells.length - 1;
-  const next = () => (last ? grid.onDone() : setAt(index + 1));
   return (
     <div className="one-at-a-time stack tight">
       <p className="soft">
@@ -154,7 +154,8 @@ function OneAtATime(grid: Grid) {
         onKeyDown={(e) => {
           if (e.key !== 'Enter') return;
           e.preventDefault();
-          next();
+          if (last) toKeep(e);
+          else setAt(index + 1);
         }}
       />
       <div aria-live="polite">{wrong && <p className="wrong-line">{wrong}</p>}</div>
@@ -163,7 +164,7 @@ function OneAtATime(grid: Grid) {
           Back
         </Button>
         {!last && (
-          <Button look="go" onClick={next}>
+          <Button look="go" onClick={() => setAt(index + 1)}>
             Next
           </Button>
         )}

@@ -1,10 +1,9 @@
-import { useState } from 'react';
 import type { Measurement } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
 
 const stamps = [
   { id: 'no stamp', label: 'No stamp' },
@@ -25,32 +24,23 @@ export function Looked(props: { job: Job; measurement: Measurement | undefined; 
 }
 
 function Form({ job, measurement, onClose }: { job: Job; measurement: Measurement; onClose: () => void }) {
-  const [seen, setSeen] = useState<(typeof stamps)[number]['id']>();
-  const [words, setWords] = useState('');
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      if (!seen) throw new Error('Say what stands there.');
-      await write(job.id, 'observation', {
-        title: measurement.name,
-        outcomes: [seen],
-        ...(words.trim() && { words: words.trim() }),
-      });
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'observation',
+    handle: measurement.id,
+    title: measurement.name,
+    fields: {
+      $seen: { as: 'choice', label: 'It says', choices: stamps, need: 'Say what stands there.' },
+      words: { as: 'text', label: 'In words', hint: '0.25 on the piston top' },
+    },
+    also: (_, { $seen }) => ({ title: measurement.name, outcomes: [String($seen)] }),
+    onDone: onClose,
+  });
   return (
-    <>
+    <FormBox form={form} keep="Log it" more={<Button onClick={onClose}>Close</Button>}>
       <p className="soft">Look at the top of the piston and the edge of the block, wiped clean.</p>
-      <Choices label="It says" choices={stamps} value={seen} onChange={setSeen} />
-      <TextField label="In words" value={words} onChange={setWords} placeholder="0.25 on the piston top" />
+      <Asked form={form} />
       <p className="soft">What follows: {measurement.decision}.</p>
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Close</Button>
-        <Button look="go" disabled={!seen} onClick={() => void save()}>
-          Log it
-        </Button>
-      </div>
-    </>
+    </FormBox>
   );
 }

@@ -1,36 +1,11 @@
-import type { Body, Shop, Written } from '../../../job/index.js';
-import type { Kind } from '../../../quantity/index.js';
+import { type Body, type Shop, type Written, written } from '../../../job/index.js';
+import { type Kind, QuantityError } from '../../../quantity/index.js';
+import { FieldError, type FieldsOf, type Given, type QuantityField, quantityIn } from '../../form/field.js';
+import { Asked } from '../../form/form.js';
+import type { Form } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
-import { Choices, SelectField, TextField } from '../../parts/field.js';
-import { readWritten, WrittenField, type WrittenState } from '../../parts/written.js';
 
 export type Phase = NonNullable<Body<'measurement'>['phase']>;
-
-/** What is the same for every reading of one go: the tool, when it was taken, how warm the part was. */
-export interface Circumstances {
-  readonly instrument: string;
-  readonly phase: Phase;
-  readonly temperature: WrittenState;
-  readonly material: NonNullable<Body<'measurement'>['material']> | '';
-}
-
-export const atFirst: Circumstances = {
-  instrument: '',
-  phase: 'as-found',
-  temperature: { text: '' },
-  material: '',
-};
-
-const gaugeUnits = [
-  { id: 'in', label: 'inch' },
-  { id: 'mm', label: 'mm' },
-] as const;
-export type GaugeUnit = (typeof gaugeUnits)[number]['id'];
-
-/** The unit that the instrument shows, for a grid of readings. */
-export function UnitChoice(props: { value: GaugeUnit; onChange: (unit: GaugeUnit) => void }) {
-  return <Choices label="Unit of the readings" choices={gaugeUnits} {...props} />;
-}
 
 const materials = [
   { id: 'cast iron', label: 'cast iron' },
@@ -40,101 +15,93 @@ const materials = [
   { id: 'magnesium', label: 'magnesium' },
 ] as const;
 
-export function CircumstanceFields(props: {
-  shop: Shop;
-  kind: Kind;
-  value: Circumstances;
-  onChange: (value: Circumstances) => void;
-}) {
-  const { shop, kind, value, onChange } = props;
-  const set = (some: Partial<Circumstances>) => onChange({ ...value, ...some });
-  const tools = shop.instruments.filter((i) => i.uncertainty.kind === kind);
+/** What is the same for every reading of one go: the tool, when it was taken, how warm the part was. */
+export function circumstances(
+  shop: Shop,
+  kindOf: Kind | ((given: Given) => Kind),
+): FieldsOf<Body<'measurement'>> {
+  const kind = (given: Given) => (typeof kindOf === 'function' ? kindOf(given) : kindOf);
+  const tools = (given: Given) => shop.instruments.filter((i) => i.uncertainty.kind === kind(given));
+  const isLength = (given: Given) => kind(given) === 'length';
+  return {
+    instrument: {
+      as: 'select',
+      label: 'Instrument',
+      none: 'not from the shop’s list',
+      choices: (given) =>
+        tools(given).map((i) => ({ id: i.tool, label: `${i.name} (± ${i.uncertainty.written})` })),
+      help: (given) =>
+        tools(given).length === 0
+          ? 'List the shop’s instruments under Shop, and a reading near its limit can be judged.'
+          : undefined,
+    },
+    phase: {
+      as: 'choice',
+      label: 'When',
+      begin: 'as-found',
+      choices: [
+        { id: 'as-found', label: 'as found' },
+        { id: 'after', label: 'after the work' },
+      ],
+    },
+    temperature: {
+      as: 'quantity',
+      kind: 'temperature',
+      label: 'Temperature of the part',
+      hint: '85 °F',
+      help: 'With the material, the size is brought to 20 °C (68 °F).',
+      when: isLength,
+    },
+    material: {
+      as: 'select',
+      label: 'It is made of',
+      none: 'not said: no correction',
+      choices: materials,
+      when: isLength,
+    },
+  };
+}
+
+export function CircumstanceFields({ form }: { form: Form }) {
+  const warm = form.fields.temperature?.when?.(form.given) ?? true;
   return (
     <>
-      <SelectField
-        label="Instrument"
-        value={value.instrument}
-        onChange={(instrument) => set({ instrument })}
-        none="not from the shop’s list"
-        choices={tools.map((i) => ({ id: i.tool, label: `${i.name} (± ${i.uncertainty.written})` }))}
-        help={
-          tools.length === 0
-            ? 'List the shop’s instruments under Shop, and a reading near its limit can be judged.'
-            : undefined
-        }
-      />
-      <Choices
-        label="When"
-        value={value.phase}
-        onChange={(phase) => set({ phase })}
-        choices={[
-          { id: 'as-found', label: 'as found' },
-          { id: 'after', label: 'after the work' },
-        ]}
-      />
-      {kind === 'length' && (
+      <Asked form={form} names={['instrument', 'phase']} />
+      {warm && (
         <details>
           <summary>Part not at room temperature</summary>
-          <div className="fields">
-            <WrittenField
-              label="Temperature of the part"
-              kind="temperature"
-              state={value.temperature}
-              onChange={(temperature) => set({ temperature })}
-              hint="85 °F"
-              help="With the material, the size is brought to 20 °C (68 °F)."
-            />
-            <SelectField
-              label="It is made of"
-              value={value.material}
-              onChange={(material) => set({ material })}
-              none="not said: no correction"
-              choices={materials}
-            />
-          </div>
+          <Asked form={form} names={['temperature', 'material']} />
         </details>
       )}
     </>
   );
 }
 
-/** The part of an entry that the circumstances give. Refuses a temperature at which no one measures. */
-export function circumstancesOf(value: Circumstances): Partial<Body<'measurement'>> {
-  const { instrument, phase, temperature, material } = value;
-  if (temperature.wrong) throw new Error(`Temperature of the part: ${temperature.wrong}`);
-  const celsius = temperature.value && temperature.value.si - 273.15;
+/** Refuses a temperature at which no one measures. */
+export function requireMeasurable({ temperature }: Partial<Body<'measurement'>>): void {
+  const celsius = temperature && temperature.si - 273.15;
   if (celsius !== undefined && (celsius < -20 || celsius > 60))
-    throw new Error('A part is measured between −20 and 60 °C (−4 and 140 °F): let it cool first.');
-  return {
-    phase,
-    ...(instrument && { instrument }),
-    ...(temperature.value && { temperature: temperature.value }),
-    ...(material && { material }),
-  };
+    throw new FieldError(
+      'temperature',
+      'A part is measured between −20 and 60 °C (−4 and 140 °F): let it cool first.',
+    );
 }
 
 /** A place or direction: one of the usual ones by a tap, any other in words. */
-export function QuickText(props: {
-  label: string;
-  value: string;
-  onChange: (value: string) => void;
-  usual: readonly string[];
-  placeholder?: string;
-}) {
-  const { usual, value, onChange } = props;
+export function QuickText(props: { form: Form; name: string; usual: readonly string[] }) {
+  const { form, name, usual } = props;
   return (
     <div className="stack tight">
-      <TextField
-        label={props.label}
-        value={value}
-        onChange={onChange}
-        placeholder={props.placeholder ?? ''}
-      />
+      <Asked form={form} names={[name]} />
       {usual.length > 0 && (
         <div className="choices">
-          {usual.map((name) => (
-            <Button key={name} aria-pressed={value === name} onClick={() => onChange(name)}>
-              {name}
+          {usual.map((words) => (
+            <Button
+              key={words}
+              aria-pressed={form.given[name] === words}
+              onClick={() => form.set(name, words)}
+            >
+              {words}
             </Button>
           ))}
         </div>
@@ -143,50 +110,72 @@ export function QuickText(props: {
   );
 }
 
-/** A number typed without a unit gets the one that was chosen for the whole grid, in its words too. */
-export function readInUnit(text: string, unit: string): WrittenState {
-  const bare = /^[-+−]?[\d.,/ ]+$/.test(text.trim()) && text.trim() !== '';
-  const { value, wrong } = readWritten(bare ? `${text.trim()} ${unit}` : text, 'length');
-  return { text, ...(value && { value }), ...(wrong && { wrong }) };
+/** The unit in which one of these fields is written already: what stands beside it is taken in the same. */
+export const unitBeside =
+  (kind: (given: Given) => Kind, ...names: readonly string[]) =>
+  (given: Given): string | undefined => {
+    for (const name of names) {
+      try {
+        return written(String(given[name] ?? ''), kind(given)).unit;
+      } catch (error) {
+        if (!(error instanceof QuantityError)) throw error;
+      }
+    }
+    return undefined;
+  };
+
+const gaugeUnits = [
+  { id: 'in', label: 'inch' },
+  { id: 'mm', label: 'mm' },
+] as const;
+
+/** The unit that the instrument shows, for a grid of readings. */
+export const unitField = (metric: boolean) => ({
+  $unit: {
+    as: 'choice' as const,
+    label: 'Unit of the readings',
+    choices: gaugeUnits,
+    begin: metric ? 'mm' : 'in',
+  },
+});
+export const unitOf = ({ $unit }: Given): string => String($unit);
+
+/** A length that takes the grid’s unit when only a number is typed. */
+export const lengthField = (label: string, more: Partial<QuantityField> = {}): QuantityField => ({
+  as: 'quantity',
+  kind: 'length',
+  unit: unitOf,
+  label,
+  ...more,
+});
+
+/** What is wrong with a cell of a grid; nothing while it is empty or can be read. */
+export function wrongLength(text: string, unit: string): string | undefined {
+  return lengthOrWhy(text, unit).wrong;
+}
+
+/** The length that a cell says; nothing while it cannot be read. */
+export const lengthOf = (text: string, unit: string): Written | undefined => lengthOrWhy(text, unit).value;
+
+function lengthOrWhy(text: string, unit: string): { value?: Written; wrong?: string } {
+  if (text.trim() === '') return {};
+  try {
+    return { value: quantityIn(text, 'length', unit) };
+  } catch (error) {
+    if (error instanceof QuantityError) return { wrong: error.message };
+    throw error;
+  }
 }
 
 /** The same where a length must stand. Throws an Error that names what was read and why it is none. */
 export function lengthIn(name: string, text: string, unit: string): Written {
-  const { value, wrong } = readInUnit(text, unit);
+  const { value, wrong } = lengthOrWhy(text, unit);
   if (!value) throw new Error(`${name}: ${wrong ?? 'not a length'}`);
   return value;
 }
 
-/** A length that takes the grid's unit when only a number is typed. */
-export function LengthText(props: {
-  label: string;
-  value: string;
-  onChange: (text: string) => void;
-  unit: string;
-  hint?: string;
-}) {
-  const { wrong } = readInUnit(props.value, props.unit);
-  return (
-    <TextField
-      label={props.label}
-      value={props.value}
-      onChange={props.onChange}
-      wrong={wrong}
-      placeholder={props.hint ?? ''}
-      inputMode="decimal"
-    />
-  );
-}
-
 /** A line of the maker's sheet that says a length. */
-export function lengthLine(
-  spec: string,
-  label: string,
-  text: string,
-  unit: string,
-  from: string,
-): Body<'spec'> {
-  const value = lengthIn(label, text, unit);
+export function lengthLine(spec: string, label: string, value: Written, from: string): Body<'spec'> {
   return { spec, label, line: `${label} ${value.written}`, value, origin: saidOrigin(from) };
 }
 

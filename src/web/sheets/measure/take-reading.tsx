@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { cautionsFor, type Figure, type Measurement } from '../../../catalog/index.js';
 import {
   type Body,
@@ -11,32 +10,39 @@ import {
   sheetLimit,
 } from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
-import { write } from '../../data/outbox.js';
 import { useCatalog, useShop } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { FieldError, type FieldsOf, type Given } from '../../form/field.js';
+import { Asked, FormBox } from '../../form/form.js';
+import { type Form, useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, TextField } from '../../parts/field.js';
-import { readWritten, WrittenField, type WrittenState } from '../../parts/written.js';
 import { handleOf } from '../components.js';
 import type { Chosen } from './choose.js';
-import { atFirst, CircumstanceFields, circumstancesOf, QuickText, saidOrigin } from './reading-fields.js';
+import {
+  CircumstanceFields,
+  circumstances,
+  QuickText,
+  requireMeasurable,
+  saidOrigin,
+  unitBeside,
+} from './reading-fields.js';
 import { VerdictWord } from './verdict-word.js';
 
 /** One reading: value, instrument, place, direction, and the limit it is held against with where that comes from. */
 export function TakeReading(props: { job: Job; measurement: Chosen | undefined; onClose: () => void }) {
   const { measurement } = props;
-  const title = measurement === 'own' ? 'A reading of your own' : (measurement?.name ?? '');
   return (
-    <Dialog title={title} open={measurement !== undefined} onClose={props.onClose}>
-      {measurement && (
-        <Form
-          key={title}
-          job={props.job}
-          measurement={measurement === 'own' ? undefined : measurement}
-          onClose={props.onClose}
-        />
-      )}
+    <Dialog
+      title={measurement === 'own' ? 'A reading of your own' : (measurement?.name ?? '')}
+      open={measurement !== undefined}
+      onClose={props.onClose}
+    >
+      <ReadingForm
+        job={props.job}
+        measurement={measurement === 'own' ? undefined : measurement}
+        onClose={props.onClose}
+      />
     </Dialog>
   );
 }
@@ -52,142 +58,169 @@ const ownKinds: readonly { id: Kind; label: string }[] = [
   { id: 'torque', label: 'torque' },
 ];
 
-interface Bounds {
-  readonly min: WrittenState;
-  readonly max: WrittenState;
-  readonly from: string;
-  /** the limit as it stands on the maker's sheet or among the class figures, while it is not changed by hand */
-  readonly taken: Limit | undefined;
-}
+type Reading = Body<'measurement'>;
 
-function boundsFrom(limit: Limit | undefined, kind: Kind): Bounds {
+const isValve = (measurement: Measurement | undefined) =>
+  measurement?.id.startsWith('valve-clearance') ?? false;
+
+/** What a bound says as it would be typed. */
+const boundsOf = (limit: Limit | undefined) => ({
+  'limit.min': limit?.min?.written ?? '',
+  'limit.max': limit?.max?.written ?? '',
+  $from: limit?.origin.detail ?? '',
+});
+
+/** The limit as it stands on the maker's sheet for the place that is typed, and how the fields ask for another. */
+function limitFields(
+  kind: (given: Given) => Kind,
+  sheet: (given: Given) => Limit | undefined,
+): FieldsOf<Reading> {
+  const bound = (name: 'limit.min' | 'limit.max', label: string) => ({
+    as: 'quantity' as const,
+    kind,
+    unit: unitBeside(kind, 'value', 'limit.min', 'limit.max'),
+    label,
+    begin: (typed: Given) => boundsOf(sheet(typed))[name],
+    sets: () => ({ $class: undefined }),
+  });
   return {
-    min: readWritten(limit?.min?.written ?? '', kind),
-    max: readWritten(limit?.max?.written ?? '', kind),
-    from: limit?.origin.detail ?? '',
-    taken: limit,
+    'limit.min': bound('limit.min', 'Not less than'),
+    'limit.max': bound('limit.max', 'Not more than'),
+    $from: {
+      as: 'text',
+      label: 'Where the limit comes from',
+      hint: 'maker’s sheet, page 12',
+      begin: (typed: Given) => boundsOf(sheet(typed)).$from,
+      sets: () => ({ $class: undefined }),
+    },
+    $class: { as: 'drawn', label: 'Figure of the class' },
   };
 }
 
-function Form(props: { job: Job; measurement: Measurement | undefined; onClose: () => void }) {
-  const catalog = useCatalog();
-  const { job, measurement, onClose } = props;
-  const shop = useShop();
-  const [ownKind, setOwnKind] = useState<Kind>('length');
-  const kind = measurement?.kind ?? ownKind;
-  const [ownTitle, setOwnTitle] = useState('');
-  const [value, setValue] = useState(readWritten('', kind));
-  const [place, setPlace] = useState('');
-  const [direction, setDirection] = useState('');
-  const [about, setAbout] = useState(atFirst);
-  const [byHand, setByHand] = useState<Bounds>();
-  const sheet = measurement && sheetLimit(job, catalog, measurement, place);
-  const bounds = byHand ?? boundsFrom(sheet, kind);
-  const { wrong, act } = useAct();
-  const valve = measurement?.id.startsWith('valve-clearance') ?? false;
-
-  const bodyNow = (): Body<'measurement'> => {
-    if (!value.value) throw new Error('Write the reading with its unit, as the instrument shows it.');
-    const title = measurement?.name ?? ownTitle.trim();
-    if (!title) throw new Error('Say what was measured.');
-    if (valve && !/\b(in|ex)/i.test(place)) throw new Error('Say which valve: intake or exhaust.');
+function placeFields(measurement: Measurement | undefined): FieldsOf<Reading> {
+  if (isValve(measurement))
     return {
-      measure: measurement?.id ?? handleOf(title),
-      title,
-      value: value.value,
-      ...circumstancesOf(about),
-      ...(place.trim() && { place: place.trim() }),
-      ...(direction.trim() && { direction: direction.trim() }),
-      ...limitOf(bounds),
+      place: {
+        as: 'choice',
+        label: 'Which valve',
+        need: 'Say which valve: intake or exhaust.',
+        choices: [
+          { id: 'intake', label: 'intake' },
+          { id: 'exhaust', label: 'exhaust' },
+        ],
+      },
     };
+  return {
+    place: { as: 'text', label: 'Where', hint: 'which one, where on it' },
+    direction: { as: 'text', label: 'Direction', hint: 'along, across' },
   };
-  const save = (again: boolean) =>
-    act(async () => {
-      await write(job.id, 'measurement', bodyNow());
-      if (again) setValue(readWritten('', kind));
-      else onClose();
-    });
+}
 
+function useReading(job: Job, measurement: Measurement | undefined, onDone: () => void) {
+  const catalog = useCatalog();
+  const shop = useShop();
+  const kind = ({ $kind }: Given) => measurement?.kind ?? ($kind as Kind | undefined) ?? 'length';
+  const sheet = ({ place }: Given) =>
+    measurement && sheetLimit(job, catalog, measurement, String(place ?? ''));
+  const own = () => !measurement;
+  return useForm({
+    job: job.id,
+    kind: 'measurement',
+    handle: measurement?.id,
+    title: measurement?.name ?? 'A reading of your own',
+    fields: {
+      title: { as: 'text', label: 'What was measured', need: 'Say what was measured.', when: own },
+      $kind: { as: 'choice', label: 'It is a', choices: ownKinds, begin: 'length', when: own },
+      value: {
+        as: 'quantity',
+        kind,
+        unit: unitBeside(kind, 'limit.min', 'limit.max'),
+        label: 'Reading',
+        hint: hintFor(measurement?.kind ?? 'length'),
+        need: 'Write the reading with its unit, as the instrument shows it.',
+      },
+      ...placeFields(measurement),
+      ...circumstances(shop, kind),
+      ...limitFields(kind, sheet),
+    },
+    also: (said, given) => {
+      requireMeasurable(said);
+      const title = measurement?.name ?? said.title ?? '';
+      const limit = limitSaid(said, given, sheet(given), measurement && classLimits(measurement, job.intake));
+      return { measure: measurement?.id ?? handleOf(title), title, limit };
+    },
+    onDone,
+  });
+}
+
+function limitSaid(
+  { limit }: Partial<Reading>,
+  given: Given,
+  sheet: Limit | undefined,
+  classes: ReturnType<typeof classLimits> | undefined,
+): Limit | undefined {
+  const ofClass = classes?.find((c) => c.label === given.$class);
+  if (ofClass) return ofClass.limit;
+  const asOnSheet = Object.entries(boundsOf(sheet)).every(([name, text]) => given[name] === text);
+  if (sheet && asOnSheet) return sheet;
+  if (!limit?.min && !limit?.max) return undefined;
+  const from = String(given.$from).trim();
+  if (from === '')
+    throw new FieldError(
+      '$from',
+      'Say where the limit comes from: the maker’s page, a table, your own judgement.',
+    );
+  return { ...limit, origin: saidOrigin(from) };
+}
+
+/** For another reading of the same kind only the figure is new. */
+const stays = [
+  ...['title', '$kind', 'place', 'direction', 'instrument', 'phase', 'temperature', 'material'],
+  ...['limit.min', 'limit.max', '$from', '$class'],
+];
+
+function ReadingForm(props: { job: Job; measurement: Measurement | undefined; onClose: () => void }) {
+  const catalog = useCatalog();
+  const shop = useShop();
+  const { job, measurement, onClose } = props;
+  const form = useReading(job, measurement, onClose);
   return (
-    <>
-      <Caution
-        lines={(measurement?.components ?? [])
-          .flatMap((component) => cautionsFor(catalog, { component }))
-          .slice(0, 2)
-          .map((c) => c.words)}
-      />
-      {measurement?.note && <p className="soft">{measurement.note}</p>}
-      {!measurement && (
+    <FormBox
+      form={form}
+      keep="Keep the reading"
+      more={
         <>
-          <TextField label="What was measured" value={ownTitle} onChange={setOwnTitle} />
-          <Choices
-            label="It is a"
-            choices={ownKinds}
-            value={ownKind}
-            onChange={(k) => {
-              setOwnKind(k);
-              setValue(readWritten(value.text, k));
-            }}
-          />
+          <Button onClick={onClose}>Close</Button>
+          <Button onClick={() => void form.keep({ stays })}>Keep, and another</Button>
         </>
-      )}
-      <WrittenField label="Reading" kind={kind} state={value} onChange={setValue} hint={hintFor(kind)} />
-      {valve ? (
-        <Choices
-          label="Which valve"
-          value={place === 'intake' || place === 'exhaust' ? place : undefined}
-          onChange={setPlace}
-          choices={[
-            { id: 'intake', label: 'intake' },
-            { id: 'exhaust', label: 'exhaust' },
-          ]}
-        />
+      }
+      before={
+        <>
+          <Caution
+            lines={(measurement?.components ?? [])
+              .flatMap((component) => cautionsFor(catalog, { component }))
+              .slice(0, 2)
+              .map((c) => c.words)}
+          />
+          {measurement?.note && <p className="soft">{measurement.note}</p>}
+        </>
+      }
+    >
+      {!measurement && <Asked form={form} names={['title', '$kind']} />}
+      <Asked form={form} names={['value']} />
+      {isValve(measurement) ? (
+        <Asked form={form} names={['place']} />
       ) : (
         <div className="fields">
-          <QuickText
-            label="Where"
-            value={place}
-            onChange={setPlace}
-            usual={measurement?.places ?? []}
-            placeholder="which one, where on it"
-          />
-          <QuickText
-            label="Direction"
-            value={direction}
-            onChange={setDirection}
-            usual={measurement?.directions ?? []}
-            placeholder="along, across"
-          />
+          <QuickText form={form} name="place" usual={measurement?.places ?? []} />
+          <QuickText form={form} name="direction" usual={measurement?.directions ?? []} />
         </div>
       )}
-      <CircumstanceFields shop={shop} kind={kind} value={about} onChange={setAbout} />
-      <LimitFields
-        job={job}
-        measurement={measurement}
-        kind={kind}
-        bounds={bounds}
-        fromSheet={sheet}
-        onChange={setByHand}
-      />
-      <Preview shop={shop} body={attempt(bodyNow)} />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Close</Button>
-        <Button onClick={() => void save(true)}>Keep, and another</Button>
-        <Button look="go" onClick={() => void save(false)}>
-          Keep the reading
-        </Button>
-      </div>
-    </>
+      <CircumstanceFields form={form} />
+      <LimitFields job={job} measurement={measurement} form={form} />
+      <Preview shop={shop} body={form.body} />
+    </FormBox>
   );
-}
-
-function attempt<T>(work: () => T): T | undefined {
-  try {
-    return work();
-  } catch {
-    return undefined; // what is missing is said when it is kept
-  }
 }
 
 /** What the reading says while it stands in the form, before it is kept. */
@@ -209,52 +242,27 @@ function Preview({ shop, body }: { shop: Shop; body: Body<'measurement'> | undef
   );
 }
 
-function LimitFields(props: {
-  job: Job;
-  measurement: Measurement | undefined;
-  kind: Kind;
-  bounds: Bounds;
-  fromSheet: Limit | undefined;
-  onChange: (bounds: Bounds | undefined) => void;
-}) {
-  const { job, measurement, kind, bounds, fromSheet, onChange } = props;
-  const changed = (some: Partial<Bounds>) => onChange({ ...bounds, taken: undefined, ...some });
-  const ofClass = measurement && !fromSheet ? classLimits(measurement, job.intake) : [];
+function LimitFields(props: { job: Job; measurement: Measurement | undefined; form: Form<Reading> }) {
+  const { job, measurement, form } = props;
+  const catalog = useCatalog();
+  const sheet = measurement && sheetLimit(job, catalog, measurement, form.text('place'));
+  const ofClass = measurement && !sheet ? classLimits(measurement, job.intake) : [];
   return (
     <>
-      <div className="fields">
-        <WrittenField
-          label="Not less than"
-          kind={kind}
-          state={bounds.min}
-          onChange={(min) => changed({ min })}
-        />
-        <WrittenField
-          label="Not more than"
-          kind={kind}
-          state={bounds.max}
-          onChange={(max) => changed({ max })}
-        />
-        <TextField
-          label="Where the limit comes from"
-          value={bounds.from}
-          onChange={(from) => changed({ from })}
-          placeholder="maker’s sheet, page 12"
-        />
-      </div>
+      <Asked form={form} names={['limit.min', 'limit.max', '$from']} />
       {ofClass.length > 0 && (
         <fieldset className="field">
           <legend className="label">
             No line on the maker’s sheet. Figures of the class, not of this engine:
           </legend>
           <div className="choices">
-            {ofClass.map((c) => (
+            {ofClass.map(({ label, limit }) => (
               <Button
-                key={c.label}
-                aria-pressed={bounds.taken === c.limit}
-                onClick={() => onChange(boundsFrom(c.limit, kind))}
+                key={label}
+                aria-pressed={form.given.$class === label}
+                onClick={() => form.change({ ...boundsOf(limit), $class: label })}
               >
-                {c.label}
+                {label}
               </Button>
             ))}
           </div>
@@ -278,22 +286,6 @@ const hintFor = (kind: Kind) =>
     capacitance: '0.2 µF',
     flow: '120 mL/min',
   })[kind as string] ?? '';
-
-function limitOf({ min, max, from, taken }: Bounds): { limit: Limit } | undefined {
-  if (taken) return { limit: taken };
-  const wrong = min.wrong ?? max.wrong;
-  if (wrong) throw new Error(wrong);
-  if (!min.value && !max.value) return undefined;
-  if (!from.trim())
-    throw new Error('Say where the limit comes from: the maker’s page, a table, your own judgement.');
-  return {
-    limit: {
-      ...(min.value && { min: min.value }),
-      ...(max.value && { max: max.value }),
-      origin: saidOrigin(from),
-    },
-  };
-}
 
 /** Typical of the class with its source, and what is done about a reading outside. */
 function WhatFollows({ measurement: m }: { measurement: Measurement }) {

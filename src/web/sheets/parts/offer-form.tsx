@@ -115,11 +115,6 @@ function Contents({ form, parts }: { form: Form<Body<'offer'>>; parts: ReturnTyp
           </label>
         ))}
       </div>
-      {wrong && (
-        <div className="wrong" role="alert">
-          {wrong}
-        </div>
-      )}
       <div className="help">Left empty, it is not in it. A kit holds several.</div>
     </fieldset>
   );
