@@ -1,4 +1,4 @@
-import type { Field, Worksheet } from '../worksheet/index.js';
+import { type Field, isPublished, type Worksheet } from '../worksheet/index.js';
 import { table } from './help.js';
 
 /** The help of one worksheet: what it wants, what it was checked against, one example to copy. */
@@ -20,7 +20,12 @@ export function worksheetHelp(worksheet: Worksheet): string {
     ),
   ];
   const [first] = examples;
-  if (first) lines.push('', 'Example:', `  ${exampleCall(id, first.given)}`);
+  if (first)
+    lines.push(
+      '',
+      `${isPublished(first) ? 'Published' : 'Worked'} example:`,
+      `  ${exampleCall(id, first.given)}`,
+    );
   return lines.join('\n');
 }
 

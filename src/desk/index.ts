@@ -1,10 +1,16 @@
 import { worksheets as engine } from '../engine/worksheets.js';
 import { worksheets as fasten } from '../fasten/worksheets.js';
 import { worksheets as gauge } from '../gauge/worksheets.js';
-import { quantityWorksheets, type Worksheet } from '../worksheet/index.js';
+import { groups, quantityWorksheets, type Worksheet } from '../worksheet/index.js';
 
 /** The reference desk: every worksheet of every room that has some. Their ids are unique; a test holds them to it. */
 export const desk: readonly Worksheet[] = [...quantityWorksheets, ...fasten, ...gauge, ...engine];
+
+/** The same by what a person is busy with when the question comes up. */
+export const deskGroups = groups.map((title) => ({
+  title,
+  worksheets: desk.filter(({ group }) => group === title),
+}));
 
 const byId = new Map(desk.map((worksheet) => [worksheet.id, worksheet]));
 
@@ -13,4 +19,3 @@ export function findWorksheet(id: string): Worksheet | undefined {
 }
 
 export { findWorksheets } from './find.js';
-export { deskGroups } from './groups.js';

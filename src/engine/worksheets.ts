@@ -1,4 +1,4 @@
-import type { Worksheet } from '../worksheet/index.js';
+import { adopt } from '../worksheet/old.js';
 import { airSheets } from './worksheets/air-sheets.js';
 import { compressionSheets } from './worksheets/compression-sheets.js';
 import { firingSheets } from './worksheets/firing-sheets.js';
@@ -10,7 +10,7 @@ import { oilSheets } from './worksheets/oil-sheets.js';
 import { speedSheets } from './worksheets/speed-sheets.js';
 
 /** The physics of one cylinder, and what it drinks and breathes. */
-export const worksheets: readonly Worksheet[] = [
+export const worksheets = adopt([
   ...compressionSheets,
   ...leakDownSheets,
   ...geometrySheets,
@@ -20,4 +20,4 @@ export const worksheets: readonly Worksheet[] = [
   ...oilSheets,
   ...fuelSheets,
   ...ignitionSheets,
-];
+]);

@@ -1,4 +1,4 @@
-import { positive } from './check.js';
+import { positive } from './error.js';
 
 export const tappedMetals = ['aluminum', 'iron', 'steel'] as const;
 export type TappedMetal = (typeof tappedMetals)[number];

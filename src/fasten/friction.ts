@@ -1,4 +1,4 @@
-import { WorksheetError } from '../worksheet/index.js';
+import { FastenError } from './error.js';
 import { sources } from './sources.js';
 
 /** The condition of threads and head face when the wrench turns them, and how it is said. */
@@ -62,7 +62,7 @@ export function factorsFor(condition: string): FactorSpread {
   const rows = nutFactors.filter((row) => row.condition === condition).sort((a, b) => a.k - b.k);
   const taken = rows[Math.floor((rows.length - 1) / 2)];
   if (!taken) {
-    throw new WorksheetError(
+    throw new FastenError(
       `condition "${condition}" is not one of ${Object.keys(conditions).join(', ')}`,
       'condition',
     );

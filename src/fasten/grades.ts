@@ -1,4 +1,4 @@
-import { WorksheetError } from '../worksheet/index.js';
+import { FastenError } from './error.js';
 import { sources } from './sources.js';
 import { mmPerInch, stressAreaMm2, type ThreadForm } from './thread-form.js';
 
@@ -108,23 +108,23 @@ const sizeWords = ({ system, overMm, upToMm }: Strength) =>
  * `unknown` stands for an unmarked bolt or one of unknown history: it is taken as the lowest grade of its system
  * (SAE 1, class 4.6), and the answer says so. Numbered inch screws lie below the sizes of SAE J429; for an unknown
  * one the same figures are taken, which no standard promises.
- * Throws WorksheetError for a grade that is not listed, of the other system, or outside its sizes.
+ * Throws FastenError for a grade that is not listed, of the other system, or outside its sizes.
  * Example: SAE 5 at 5/16 in gives proof 586 MPa (85 ksi).
  */
 export function strengthOf(grade: string, form: ThreadForm): Strength {
   if (grade === unknownGrade) return lowestStrength(form);
   const rows = strengths.filter((row) => row.grade === grade);
   const first = rows[0];
-  if (!first) throw new WorksheetError(`grade "${grade}" is not one of ${gradeNames.join(', ')}`, 'grade');
+  if (!first) throw new FastenError(`grade "${grade}" is not one of ${gradeNames.join(', ')}`, 'grade');
   if (first.system !== form.system) {
-    throw new WorksheetError(
+    throw new FastenError(
       `grade ${grade} is for ${first.system} bolts, and the thread is ${form.system}. Inch heads carry lines (SAE grades), metric heads a number such as 8.8`,
       'grade',
     );
   }
   const row = rows.find((candidate) => holds(candidate, form.majorMm));
   if (!row) {
-    throw new WorksheetError(
+    throw new FastenError(
       `${first.source.split(',')[0]} gives grade ${grade} for ${rows.map(sizeWords).join(' and ')}; this bolt is ${form.majorMm.toFixed(2)} mm`,
       'grade',
     );
@@ -135,7 +135,7 @@ export function strengthOf(grade: string, form: ThreadForm): Strength {
 function lowestStrength({ system, majorMm }: ThreadForm): Strength {
   const row = strengths.find(({ grade }) => grade === (system === 'inch' ? 'SAE 1' : '4.6'));
   if (!row || majorMm > row.upToMm) {
-    throw new WorksheetError(`no grade is listed for a bolt of ${majorMm} mm`, 'grade');
+    throw new FastenError(`no grade is listed for a bolt of ${majorMm} mm`, 'grade');
   }
   const below = majorMm <= row.overMm ? '; the standard does not reach down to this size' : '';
   return { ...row, note: `unknown bolt, taken as ${row.grade}, the lowest of its system${below}` };

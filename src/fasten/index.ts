@@ -1,3 +1,4 @@
+export { FastenError } from './error.js';
 export { type Condition, conditions, factorsFor } from './friction.js';
 export { type Pass, passes, passSchemes, type TighteningStep, tighteningSteps } from './passes.js';
 export { checkOrder, type TighteningOrder, tighteningOrder } from './pattern.js';

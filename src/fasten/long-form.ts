@@ -1,4 +1,4 @@
-import { positive, within } from './check.js';
+import { positive, within } from './error.js';
 import { minorExternalMm, type ThreadForm } from './thread-form.js';
 
 /** Half the thread's included angle. */
@@ -25,8 +25,8 @@ function meanDiameterMm(form: ThreadForm): number {
  * Example: 3/4-16, 25 000 lbf, f = fc = 0.15 gives 3551 lbf·in.
  */
 function torquePerNewton(form: ThreadForm, friction: Friction, collarMm: number): number {
-  within(friction.thread, 0, 0.6, 'f', '');
-  within(friction.collar, 0, 0.6, 'fc', '');
+  within(friction.thread, 0, 0.6, 'f');
+  within(friction.collar, 0, 0.6, 'fc');
   positive(collarMm, 'dc', 'mm');
   const meanMm = meanDiameterMm(form);
   const lead = form.pitchMm / (Math.PI * meanMm);

@@ -1,4 +1,4 @@
-import { positive, within } from './check.js';
+import { positive, within } from './error.js';
 
 export interface LubricantCorrection {
   /** the torque to set now for the clamp load that was meant */
@@ -24,7 +24,7 @@ export function correctForLubricant({
   factorNow: number;
 }): LubricantCorrection {
   positive(torqueNm, 'torque', 'N·m');
-  within(factorGiven, 0.01, 1, 'given', '');
-  within(factorNow, 0.01, 1, 'now', '');
+  within(factorGiven, 0.01, 1, 'given');
+  within(factorNow, 0.01, 1, 'now');
   return { setNm: (torqueNm * factorNow) / factorGiven, clampIfNotCorrected: factorGiven / factorNow };
 }

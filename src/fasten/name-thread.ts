@@ -1,5 +1,5 @@
-import { WorksheetError } from '../worksheet/index.js';
-import { figure, positive } from './check.js';
+import { FastenError, positive } from './error.js';
+import { figure } from './figure.js';
 import { mmPerInch } from './thread-form.js';
 import { boltDiameterLimits, type Limits, nutBoreLimits } from './thread-limits.js';
 import { type StandardThread, threads } from './threads.js';
@@ -136,7 +136,7 @@ function verdictWords(
  *
  * A bolt measures under its nominal diameter, so the reading is held against class 2A and 6g limits; a tapped hole by
  * its bore, against class 2B and 6H. Only threads of the list are named.
- * Throws WorksheetError for readings that are not above zero.
+ * Throws FastenError for readings that are not above zero.
  * Example: 7.85 mm and 18 leaves an inch give 5/16-18; without a leaf 5/16-18 and M8×1.25 both fit.
  */
 export function nameThread(reading: ThreadReading): NamedThread {
@@ -158,7 +158,7 @@ export function nameThread(reading: ThreadReading): NamedThread {
 /** Pitch of a gauge leaf marked in threads per inch, mm. */
 export function leafPitchMm(threadsPerInch: number): number {
   if (!(threadsPerInch >= 4 && threadsPerInch <= 80)) {
-    throw new WorksheetError(`threads per inch must lie from 4 to 80; ${threadsPerInch} was given`, 'tpi');
+    throw new FastenError(`threads per inch must lie from 4 to 80; ${threadsPerInch} was given`, 'tpi');
   }
   return mmPerInch / threadsPerInch;
 }

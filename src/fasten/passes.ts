@@ -1,5 +1,4 @@
-import { WorksheetError } from '../worksheet/index.js';
-import { positive } from './check.js';
+import { FastenError, positive } from './error.js';
 
 /** One go over all bolts at one torque. */
 export interface Pass {
@@ -39,21 +38,21 @@ export const passSchemes = [
 function requireParts(parts: readonly number[]): void {
   const words = parts.join(', ');
   if (parts.length === 0)
-    throw new WorksheetError('parts: at least one part is needed; none was given', 'parts');
+    throw new FastenError('parts: at least one part is needed; none was given', 'parts');
   for (const part of parts) {
     if (!(part > 0 && part <= 1))
-      throw new WorksheetError(`parts must lie above 0 and up to 1; ${part} was given`, 'parts');
+      throw new FastenError(`parts must lie above 0 and up to 1; ${part} was given`, 'parts');
   }
   if (parts.some((part, i) => i > 0 && part <= parts[i - 1]!)) {
-    throw new WorksheetError(`parts must rise from pass to pass; ${words} was given`, 'parts');
+    throw new FastenError(`parts must rise from pass to pass; ${words} was given`, 'parts');
   }
   if (parts.at(-1) !== 1)
-    throw new WorksheetError(`the last part must be 1, the full torque; ${words} was given`, 'parts');
+    throw new FastenError(`the last part must be 1, the full torque; ${words} was given`, 'parts');
 }
 
 /**
  * The passes to a target torque: each part of it in turn, and a round at full torque if asked for.
- * Throws WorksheetError unless the parts rise and end at 1.
+ * Throws FastenError unless the parts rise and end at 1.
  * Example: 140 in-lb in parts 0.5, 1 gives 70 then 140 in-lb.
  */
 export function passes(targetNm: number, parts: readonly number[], finalRound: boolean): readonly Pass[] {

@@ -1,6 +1,7 @@
-import { type Point, WorksheetError } from '../worksheet/index.js';
+import type { Point } from '../worksheet/index.js';
 import { centerOut } from './center-out.js';
-import { figure } from './check.js';
+import { FastenError } from './error.js';
+import { figure } from './figure.js';
 import { gaps, goRound, type Place } from './going-round.js';
 import { type Circle, centroid, distanceMm, fitCircle, slenderness } from './plane.js';
 import { crossByRule, legacyCrossPatterns } from './round-pattern.js';
@@ -42,22 +43,22 @@ const lineSlenderness = 0.02;
 
 function requireHoles(points: readonly Point[]): void {
   if (points.length === 0)
-    throw new WorksheetError('holes: at least one hole is needed; none was given', 'holes');
+    throw new FastenError('holes: at least one hole is needed; none was given', 'holes');
   points.forEach(({ xMm, yMm }, i) => {
     if (!(Number.isFinite(xMm) && Number.isFinite(yMm))) {
-      throw new WorksheetError(`holes: hole ${i + 1} has no place (${xMm}, ${yMm})`, 'holes');
+      throw new FastenError(`holes: hole ${i + 1} has no place (${xMm}, ${yMm})`, 'holes');
     }
   });
   const size = Math.max(...points.map((point) => distanceMm(point, centroid(points))));
   points.forEach((point, i) => {
     const same = points.findIndex((other, j) => j > i && distanceMm(point, other) <= 1e-3 * size);
-    if (same > 0) throw new WorksheetError(`holes: ${i + 1} and ${same + 1} are at the same place`, 'holes');
+    if (same > 0) throw new FastenError(`holes: ${i + 1} and ${same + 1} are at the same place`, 'holes');
   });
 }
 
 function requireStart(start: number, n: number): number {
   if (!Number.isInteger(start) || start < 1 || start > n) {
-    throw new WorksheetError(`start must be a hole from 1 to ${n}; ${start} was given`, 'start');
+    throw new FastenError(`start must be a hole from 1 to ${n}; ${start} was given`, 'start');
   }
   return start - 1;
 }
@@ -137,7 +138,7 @@ function fromTheCenter(points: readonly Point[]): TighteningOrder {
  * even holes, its rule for other counts and uneven spacing. Any other shape: center-out, crosswise. The order
  * depends on the pattern and the numbering only: turning, mirroring, moving or scaling the face changes nothing.
  * The maker's sequence goes before this one; see `checkOrder`.
- * Throws WorksheetError for no holes, a hole without a place, two holes at one place, a start that is no hole.
+ * Throws FastenError for no holes, a hole without a place, two holes at one place, a start that is no hole.
  * Example: eight holes numbered round a circle give 1 5 3 7 2 6 4 8.
  */
 export function tighteningOrder(points: readonly Point[], options: PatternOptions = {}): TighteningOrder {
@@ -151,7 +152,7 @@ export function tighteningOrder(points: readonly Point[], options: PatternOption
 
 /**
  * A sequence taken from the maker's sheet or tapped in by hand, if it names each of `n` holes once.
- * Throws WorksheetError naming the holes left out, named twice, or not there.
+ * Throws FastenError naming the holes left out, named twice, or not there.
  */
 export function checkOrder(order: readonly number[], n: number): readonly number[] {
   const strangers = order.filter((hole) => !Number.isInteger(hole) || hole < 1 || hole > n);
@@ -163,6 +164,6 @@ export function checkOrder(order: readonly number[], n: number): readonly number
     twice.length > 0 && `${twice.join(', ')} named more than once`,
     missing.length > 0 && `${missing.join(', ')} left out`,
   ].filter(Boolean);
-  if (faults.length > 0) throw new WorksheetError(`order: ${faults.join('; ')}`, 'order');
+  if (faults.length > 0) throw new FastenError(`order: ${faults.join('; ')}`, 'order');
   return order;
 }

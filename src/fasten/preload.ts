@@ -1,4 +1,4 @@
-import { positive, within } from './check.js';
+import { positive, within } from './error.js';
 import { boltLoads, type Strength } from './grades.js';
 import type { ThreadForm } from './thread-form.js';
 import { clampRange, torqueForClamp } from './torque.js';
@@ -37,7 +37,7 @@ export function torqueForBolt({
   nutFactor: number;
   share: number;
 }): BoltTorque {
-  within(share, 0.01, 1, 'share', '');
+  within(share, 0.01, 1, 'share');
   const { proofN } = boltLoads(form, strength);
   const clampN = share * proofN;
   const clampRangeN = clampRange(clampN);
@@ -56,8 +56,8 @@ export function torqueForBolt({
  * Example 8-3: 6.5 and 13.8 Mlbf/in give 0.320.
  */
 export function jointConstant(boltStiffness: number, memberStiffness: number): number {
-  positive(boltStiffness, 'bolt stiffness', '');
-  positive(memberStiffness, 'member stiffness', '');
+  positive(boltStiffness, 'bolt stiffness');
+  positive(memberStiffness, 'member stiffness');
   return boltStiffness / (boltStiffness + memberStiffness);
 }
 

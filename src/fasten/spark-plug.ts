@@ -1,4 +1,4 @@
-import { WorksheetError } from '../worksheet/index.js';
+import { FastenError } from './error.js';
 import { sources } from './sources.js';
 import type { ThreadForm } from './thread-form.js';
 import { findThread, isPlugThread, threadWords } from './threads.js';
@@ -57,12 +57,12 @@ export interface PlugTorque {
  *
  * Clean dry threads, plug started by hand in a cold engine. The engine's own figure goes first: small engines
  * print less than the plug chart, 180 in-lb (20.3 N·m) being common for 14 mm.
- * Throws WorksheetError for a thread that is no plug thread, or a seat that the thread is not made with.
+ * Throws FastenError for a thread that is no plug thread, or a seat that the thread is not made with.
  * Example: M14×1.25, new gasket, aluminum: ½ turn, 25 to 30 N·m.
  */
 export function plugTorque(form: ThreadForm, seat: PlugSeat, head: HeadMetal): PlugTorque {
   if (!isPlugThread(form)) {
-    throw new WorksheetError(
+    throw new FastenError(
       `${threadWords(form)} is not a spark plug thread; those are M10×1, M12×1.25, M14×1.25 and M18×1.5`,
       'thread',
     );
@@ -70,7 +70,7 @@ export function plugTorque(form: ThreadForm, seat: PlugSeat, head: HeadMetal): P
   const name = findThread(form)?.name;
   const kind = seat === 'conical' ? 'conical' : 'gasket';
   const row = rows.find((each) => each.thread === name && each.seat === kind && each.head === head);
-  if (!row) throw new WorksheetError(`no ${kind} seat is listed for ${name} in ${head}`, 'seat');
+  if (!row) throw new FastenError(`no ${kind} seat is listed for ${name} in ${head}`, 'seat');
   return { turns: turns[seat], lowNm: row.lowNm, highNm: row.highNm, source: sources.plugChart };
 }
 

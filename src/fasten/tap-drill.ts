@@ -1,5 +1,5 @@
-import { within } from './check.js';
 import { type Drill, type DrillSet, nearestDrill } from './drills.js';
+import { within } from './error.js';
 import type { ThreadForm } from './thread-form.js';
 
 /** Twice 0.649519·P: the depth that the percent-of-thread rule counts as a full thread. */

@@ -1,5 +1,6 @@
 import { neededEngagementMm, type TappedMetal } from './aluminum.js';
-import { figure, positive } from './check.js';
+import { positive } from './error.js';
+import { figure } from './figure.js';
 import { commonPractice, tradeJudgement } from './sources.js';
 import { tapDrill } from './tap-drill.js';
 import { mmPerInch, type ThreadForm } from './thread-form.js';
@@ -177,7 +178,7 @@ function oversize({ form, metal, bossMm }: StrippedHole): RepairOption {
  *
  * Sources stand with each way. Validity: cold metal, hole not cracked; a crack from the hole rules all of them out.
  * A plug hole: grease on the tap and piston at the bottom, or better with the head off.
- * Throws WorksheetError for a measure that is not above zero.
+ * Throws FastenError for a measure that is not above zero.
  * Example: 5/16-18 stripped in aluminum, 30 mm deep: insert of 2 d, drill 21/64 in; next size 3/8-16.
  */
 export function repairWays(hole: StrippedHole): readonly RepairOption[] {

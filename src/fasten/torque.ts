@@ -1,4 +1,4 @@
-import { positive, within } from './check.js';
+import { positive, within } from './error.js';
 
 /** Preload scatter of a torque wrench on ordinary bolts: ±25 %. Source: IFI Fastener Standards, 5th ed., N-12 and N-16. */
 export const preloadScatter = 0.25;
@@ -20,7 +20,7 @@ export function torqueForClamp({
   majorMm: number;
 }) {
   positive(clampN, 'clamp', 'N');
-  within(nutFactor, 0.01, 1, 'k', '');
+  within(nutFactor, 0.01, 1, 'k');
   positive(majorMm, 'thread', 'mm');
   return nutFactor * (majorMm / 1000) * clampN;
 }
@@ -36,7 +36,7 @@ export function clampForTorque({
   majorMm: number;
 }): number {
   positive(torqueNm, 'torque', 'N·m');
-  within(nutFactor, 0.01, 1, 'k', '');
+  within(nutFactor, 0.01, 1, 'k');
   positive(majorMm, 'thread', 'mm');
   return torqueNm / (nutFactor * (majorMm / 1000));
 }

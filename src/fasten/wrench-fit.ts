@@ -1,6 +1,5 @@
 import { of, showBoth } from '../quantity/index.js';
-import { WorksheetError } from '../worksheet/index.js';
-import { positive } from './check.js';
+import { FastenError, positive } from './error.js';
 import { appliedInterval } from './wrench.js';
 
 /** A torque wrench as it stands on the shop's list. */
@@ -31,7 +30,7 @@ const torqueWords = (torqueNm: number) => showBoth(of(torqueNm, 'N·m'), 'inch')
 function requireWrench({ name, minNm, maxNm }: Wrench): void {
   positive(minNm, 'min', 'N·m');
   if (!(maxNm > minNm)) {
-    throw new WorksheetError(
+    throw new FastenError(
       `${name}: the greatest torque, ${maxNm} N·m, must lie above the least, ${minNm} N·m`,
       'max',
     );

@@ -1,5 +1,4 @@
-import { WorksheetError } from '../worksheet/index.js';
-import { positive, within } from './check.js';
+import { FastenError, positive, within } from './error.js';
 
 /**
  * What to set on a torque wrench with an adapter, N·m: TW = TA·L/(L + E·cos θ).
@@ -45,7 +44,7 @@ function leverMm(wrenchMm: number, adapterMm: number, angleDeg: number): number 
   within(angleDeg, -180, 180, 'angle', '°');
   const lever = wrenchMm + adapterMm * Math.cos((angleDeg * Math.PI) / 180);
   if (!(lever > 0.05 * wrenchMm)) {
-    throw new WorksheetError(
+    throw new FastenError(
       `adapter: ${adapterMm} mm at ${angleDeg}° puts the bolt under the grip of a ${wrenchMm} mm wrench; no lever is left`,
       'adapter',
     );

@@ -1,4 +1,4 @@
-import type { Worksheet } from '../worksheet/index.js';
+import { adopt } from '../worksheet/old.js';
 import { boreMapSheet, boreOversize } from './worksheets/bore-sheets.js';
 import {
   crankpinClearance,
@@ -25,7 +25,7 @@ import {
 } from './worksheets/valve-sheets.js';
 
 /** Everything that is measured on the bench, and what the reading means. */
-export const worksheets: readonly Worksheet[] = [
+export const worksheets = adopt([
   decideLimit,
   settleReading,
   pooledReadings,
@@ -49,4 +49,4 @@ export const worksheets: readonly Worksheet[] = [
   roundnessSheet,
   thermalLength,
   runningClearance,
-];
+]);

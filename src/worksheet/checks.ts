@@ -1,16 +1,12 @@
 import { findUnit, type Quantity, show, to } from '../quantity/index.js';
+import type { Answer, AnswerValue } from './answer.js';
+import { WorksheetError } from './error.js';
+import type { Example, Expected } from './example.js';
 import { printJson } from './print.js';
 import { run } from './run.js';
-import {
-  type Answer,
-  type AnswerValue,
-  type Example,
-  type Expected,
-  type Worksheet,
-  WorksheetError,
-} from './worksheet.js';
+import type { Worksheet } from './worksheet.js';
 
-/** One expected figure of a published example beside what the worksheet gives. */
+/** One expected figure of an example beside what the worksheet gives. */
 export interface Check {
   /** answer id; of a refusal the field id */
   readonly answer: string;

@@ -1,4 +1,4 @@
-import { WorksheetError } from './worksheet.js';
+import { WorksheetError } from './error.js';
 
 /**
  * A picture of an answer as plain data: curves over two axes with the operating point marked. It says nothing about how

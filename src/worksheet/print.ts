@@ -1,6 +1,6 @@
 import { type Origin, type Quantity, readerUnit, show, to, type UnitSystem } from '../quantity/index.js';
+import type { Answer, AnswerValue } from './answer.js';
 import type { Picture } from './picture.js';
-import type { Answer, AnswerValue } from './worksheet.js';
 
 /** An answer as plain data: the text a person reads and the figures behind it, unrounded. */
 export interface PrintedAnswer {

@@ -12,56 +12,54 @@ import {
   type ThreadName,
   unitsOf,
 } from '../quantity/index.js';
-import type { Answer, Example, Given, Worksheet } from './worksheet.js';
+import { type Answer, number, words } from './answer.js';
+import { near } from './example.js';
+import { ask } from './field.js';
+import { worksheet } from './worksheet.js';
 
 const sp811 = 'NIST SP 811:2008, App. B';
 const exactFactors: Origin = { from: 'standard', detail: `${sp811}, exact factors` };
 
-const convertSheet: Worksheet = {
+const convertSheet = worksheet({
   id: 'convert',
+  group: 'Can I trust this reading?',
   question: 'What is this in the other system?',
   title: 'Any quantity in other units',
   purpose:
     'Reads a quantity as it is written at the bench and says it in another unit, without rounding on the way.',
-  fields: [
-    {
-      id: 'quantity',
-      label: 'Quantity',
-      help: 'A number and its unit, as written on the sheet or the instrument.',
-      kind: 'text',
-      hint: '180 in-lb',
-    },
-    {
-      id: 'unit',
-      label: 'Unit wanted',
-      help: 'Left empty: the unit that readers of the other system expect.',
-      kind: 'text',
-      required: false,
+  fields: {
+    quantity: ask.text(
+      'Quantity',
+      'A number and its unit, as written on the sheet or the instrument.',
+      '180 in-lb',
+    ),
+    unit: ask.text('Unit wanted', 'Left empty: the unit that readers of the other system expect.', {
       hint: 'N·m',
-    },
-  ],
-  compute: convertIt,
+      optional: true,
+    }),
+  },
+  compute: ({ quantity, unit }) => convertIt(quantityIn(quantity, unit), unit),
   cautions: ['Never round a converted figure and convert it again: keep the figure as it was printed.'],
   sources: [sp811],
   examples: [
     {
       title: 'The rounding trap: 180 in-lb is 20.34 N·m',
       given: { quantity: '180 in-lb', unit: 'N·m' },
-      expect: { converted: { value: 20.34, unit: 'N·m', tolerance: 0.005 } },
+      expect: { converted: near(20.34, 0.005, 'N·m') },
       source: `${sp811}; a manual in public hands prints 20.5 N·m`,
       mark: 'calculated',
     },
     {
       title: 'A conventional inch of mercury',
       given: { quantity: '1 inHg', unit: 'Pa' },
-      expect: { converted: { value: 3386.389, unit: 'Pa', tolerance: 0.0005 } },
+      expect: { converted: near(3386.389, 0.0005, 'Pa') },
       source: sp811,
       mark: 'seen',
     },
     {
       title: 'One bar in psi',
       given: { quantity: '1 bar', unit: 'psi' },
-      expect: { converted: { value: 14.5038, unit: 'psi', tolerance: 0.00005 } },
+      expect: { converted: near(14.5038, 0.00005, 'psi') },
       source: sp811,
       mark: 'seen',
     },
@@ -73,22 +71,25 @@ const convertSheet: Worksheet = {
       mark: 'calculated',
     },
   ],
-};
+});
 
-function convertIt(given: Given): readonly Answer[] {
-  const quantity = quantityAndUnit(given);
+/** The wanted unit may settle what the quantity is: "20 oz" in mL is a volume. */
+function quantityIn(text: string, unit: string | undefined): Quantity {
+  const quantity = parse(text);
+  if (unit === undefined) return quantity;
+  const wanted = readUnit(unit, quantity.kind).kind;
+  return wanted === quantity.kind ? quantity : parse(text, wanted);
+}
+
+function convertIt(quantity: Quantity, unit: string | undefined): readonly Answer[] {
   const own = findUnit(quantity.unit);
-  const target = given.has('unit')
-    ? readUnit(given.text('unit'), quantity.kind)
-    : findUnit(otherUnit(quantity));
-  const note = [own.note, target.note].filter((each) => each !== undefined).join('; ');
+  const target = unit === undefined ? findUnit(otherUnit(quantity)) : readUnit(unit, quantity.kind);
+  const note = [own.note, target.note].filter((each) => each !== undefined).join('; ') || undefined;
   return [
-    {
-      id: 'read-as',
-      label: 'Read as',
-      value: { type: 'text', text: `${quantity.kind}, ${show(quantity)}` },
-      origin: { from: 'owner', detail: 'as written' },
-    },
+    words('read-as', 'Read as', `${quantity.kind}, ${show(quantity)}`, {
+      from: 'owner',
+      detail: 'as written',
+    }),
     {
       id: 'converted',
       label: 'Converted',
@@ -96,22 +97,13 @@ function convertIt(given: Given): readonly Answer[] {
       origin: exactFactors,
       ...(note && { note }),
     },
-    {
-      id: 'in-full',
-      label: 'To seven figures',
-      value: { type: 'text', text: show(quantity, undefined, { unit: target.id, digits: 7 }) },
-      origin: exactFactors,
-    },
+    words(
+      'in-full',
+      'To seven figures',
+      show(quantity, undefined, { unit: target.id, digits: 7 }),
+      exactFactors,
+    ),
   ];
-}
-
-/** The wanted unit may settle what the quantity is: "20 oz" in mL is a volume. */
-function quantityAndUnit(given: Given): Quantity {
-  const text = given.text('quantity');
-  const quantity = parse(text);
-  if (!given.has('unit')) return quantity;
-  const wanted = readUnit(given.text('unit'), quantity.kind).kind;
-  return wanted === quantity.kind ? quantity : parse(text, wanted);
 }
 
 function otherUnit(quantity: Quantity): string {
@@ -134,72 +126,54 @@ const answerIds: Readonly<Record<(typeof torqueUnitIds)[number], string>> = {
   kgf·m: 'kilogram-meters',
 };
 
-const torqueExamples: readonly Example[] = [
-  {
-    title: '15 ft-lb is 180 in-lb',
-    given: { torque: '15 ft-lb' },
-    expect: {
-      'inch-pounds': { value: 180, unit: 'in-lb', tolerance: 1e-9 },
-      'newton-meters': { value: 20.34, unit: 'N·m', tolerance: 0.005 },
-    },
-    source: 'twelve inches to the foot',
-    mark: 'common practice',
-  },
-  {
-    title: 'One kilogram-force meter',
-    given: { torque: '100 kgf·cm' },
-    expect: {
-      'kilogram-meters': { value: 1, unit: 'kgf·m', tolerance: 1e-12 },
-      'newton-meters': { value: 9.80665, unit: 'N·m', tolerance: 1e-12 },
-    },
-    source: `${sp811}, standard gravity`,
-    mark: 'calculated',
-  },
-];
-
-const torqueSheet: Worksheet = {
+const torqueSheet = worksheet({
   id: 'torque-units',
+  group: 'How tight?',
   question: 'What is this torque on each kind of wrench?',
   title: 'A torque in in-lb, ft-lb, N·m and kgf·m',
   purpose: 'The same torque in the four units that wrenches and sheets carry, side by side.',
-  fields: [
-    {
-      id: 'torque',
-      label: 'Torque',
-      help: 'As printed on the sheet, with its unit.',
-      kind: 'torque',
-      hint: '140 in-lb',
-    },
-  ],
-  compute: (given) =>
+  fields: {
+    torque: ask.quantity('torque', 'Torque', 'As printed on the sheet, with its unit.', '140 in-lb'),
+  },
+  compute: ({ torque }) =>
     torqueUnitIds.map((unit) => ({
       id: answerIds[unit],
       label: unit,
-      value: { type: 'quantity', quantity: convert(given.quantity('torque'), unit), inUnit: unit },
+      value: { type: 'quantity', quantity: convert(torque, unit), inUnit: unit },
       origin: exactFactors,
     })),
   cautions: [
     'Inch pounds and foot pounds differ twelve times. Tables that print one for the other are about; a head bolt asked for 140 ft-lb will break.',
   ],
   sources: [sp811],
-  examples: torqueExamples,
-};
+  examples: [
+    {
+      title: '15 ft-lb is 180 in-lb',
+      given: { torque: '15 ft-lb' },
+      expect: { 'inch-pounds': near(180, 1e-9, 'in-lb'), 'newton-meters': near(20.34, 0.005, 'N·m') },
+      source: 'twelve inches to the foot',
+      mark: 'common practice',
+    },
+    {
+      title: 'One kilogram-force meter',
+      given: { torque: '100 kgf·cm' },
+      expect: { 'kilogram-meters': near(1, 1e-12, 'kgf·m'), 'newton-meters': near(9.80665, 1e-12, 'N·m') },
+      source: `${sp811}, standard gravity`,
+      mark: 'calculated',
+    },
+  ],
+});
 
-const threadSheet: Worksheet = {
+const threadSheet = worksheet({
   id: 'thread-name',
+  group: 'Threads',
   question: 'What thread does this marking mean?',
   title: 'A thread marking read',
   purpose: 'Diameter, pitch and threads an inch of the thread a marking names, in both systems.',
-  fields: [
-    {
-      id: 'marking',
-      label: 'Marking',
-      help: 'As on the bag, the drawing or the gauge.',
-      kind: 'thread',
-      hint: '5/16-18 or M8×1.25',
-    },
-  ],
-  compute: (given) => threadAnswers(given.thread('marking')),
+  fields: {
+    marking: ask.thread('Marking', 'As on the bag, the drawing or the gauge.', '5/16-18 or M8×1.25'),
+  },
+  compute: ({ marking }) => threadAnswers(marking),
   cautions: [
     'M14 without a pitch is the coarse thread M14×2; the thread of a 14 mm spark plug is M14×1.25.',
     'Inch and metric threads of nearly the same size start into each other and strip: gauge the pitch.',
@@ -209,18 +183,14 @@ const threadSheet: Worksheet = {
     {
       title: 'A number ten coarse screw',
       given: { marking: 'No. 10-24' },
-      expect: {
-        name: { text: '#10-24' },
-        major: { value: 0.19, unit: 'in', tolerance: 1e-9 },
-        pitch: { value: 1 / 24, unit: 'in', tolerance: 1e-9 },
-      },
+      expect: { name: { text: '#10-24' }, major: near(0.19, 1e-9, 'in'), pitch: near(1 / 24, 1e-9, 'in') },
       source: 'ASME B1.1, numbered sizes 0.060 + 0.013·n in',
       mark: 'memory, recomputed',
     },
     {
       title: 'M8 without a pitch is the coarse one',
       given: { marking: 'M8' },
-      expect: { name: { text: 'M8×1.25' }, pitch: { value: 1.25, unit: 'mm', tolerance: 1e-9 } },
+      expect: { name: { text: 'M8×1.25' }, pitch: near(1.25, 1e-9, 'mm') },
       source: 'ISO 261',
       mark: 'memory',
     },
@@ -232,25 +202,28 @@ const threadSheet: Worksheet = {
       mark: 'memory',
     },
   ],
-};
+});
 
 function threadAnswers(thread: ThreadName): readonly Answer[] {
   const origin: Origin = { from: 'standard', detail: thread.system === 'inch' ? 'ASME B1.1' : 'ISO 261' };
   const perInch = thread.threadsPerInch ?? 25.4 / thread.pitchMm;
-  const from = thread.pitchFrom ? `no pitch written: ${thread.pitchFrom}` : 'pitch as written';
+  const note = thread.pitchFrom ? `no pitch written: ${thread.pitchFrom}` : 'pitch as written';
+  const length = (id: string, label: string, mm: number): Answer => {
+    const quantity = of(mm, 'mm');
+    const value = {
+      type: 'quantity',
+      quantity: thread.system === 'inch' ? convert(quantity, 'in') : quantity,
+    } as const;
+    return { id, label, value, origin };
+  };
   return [
-    { id: 'name', label: 'Thread', value: { type: 'text', text: thread.name }, origin, note: from },
-    { id: 'major', label: 'Diameter over the crests', value: threadLength(thread, thread.majorMm), origin },
-    { id: 'pitch', label: 'Pitch', value: threadLength(thread, thread.pitchMm), origin },
-    { id: 'per-inch', label: 'Threads an inch', value: { type: 'number', number: perInch }, origin },
-    { id: 'hand', label: 'Hand', value: { type: 'text', text: thread.leftHand ? 'left' : 'right' }, origin },
+    words('name', 'Thread', thread.name, origin, { note }),
+    length('major', 'Diameter over the crests', thread.majorMm),
+    length('pitch', 'Pitch', thread.pitchMm),
+    number('per-inch', 'Threads an inch', perInch, undefined, origin),
+    words('hand', 'Hand', thread.leftHand ? 'left' : 'right', origin),
   ];
 }
 
-function threadLength({ system }: ThreadName, mm: number): Answer['value'] {
-  const length = of(mm, 'mm');
-  return { type: 'quantity', quantity: system === 'inch' ? convert(length, 'in') : length };
-}
-
 /** The worksheets of units and thread markings. */
-export const quantityWorksheets: readonly Worksheet[] = [convertSheet, torqueSheet, threadSheet];
+export const quantityWorksheets = [convertSheet, torqueSheet, threadSheet];

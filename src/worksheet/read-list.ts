@@ -1,5 +1,5 @@
 import { type Kind, parse, type Quantity, readNumber } from '../quantity/index.js';
-import { WorksheetError } from './worksheet.js';
+import { WorksheetError } from './error.js';
 
 /** "1,234" or "1,234.5": figures set in groups, or several figures. */
 const grouped = /^\d{1,3}(,\d{3})+(\.\d+)?$/;
@@ -41,7 +41,7 @@ export function readNumberList(text: string): readonly number[] {
 }
 
 /** Quantities of one kind; the unit may stand once, after the last. Throws QuantityError and WorksheetError. */
-export function readQuantityList(text: string, kind: Kind): readonly Quantity[] {
+export function readQuantityList<K extends Kind>(text: string, kind: K): readonly Quantity<K>[] {
   const written = splitList(text);
   const last = parse(written.at(-1) ?? '', kind);
   return written.map((item) => parse(item, kind, { unit: last.unit }));

@@ -1,6 +1,12 @@
 import { of, readUnit, to } from '../quantity/index.js';
+import { WorksheetError } from './error.js';
 import { readPlainNumber } from './read-list.js';
-import { type Point, WorksheetError } from './worksheet.js';
+
+/** A place in a plane, millimetres. */
+export interface Point {
+  readonly xMm: number;
+  readonly yMm: number;
+}
 
 const hint = 'write them like 0,0 60,0 60,40 0,40, in mm or with the unit at the end';
 

@@ -1,120 +1,66 @@
-import type { Kind, Origin, Quantity, ThreadName } from '../quantity/index.js';
-import type { Picture } from './picture.js';
+import type { Answer } from './answer.js';
+import type { Example } from './example.js';
+import type { Ask, Field } from './field.js';
+import type { Group } from './group.js';
 
-/**
- * A calculation defined once and run anywhere: command, web form, HTTP endpoint, help text and tests come from
- * this one definition.
- */
-export interface Worksheet {
+/** What a worksheet says of itself: plain data that survives JSON unchanged. */
+export interface WorksheetDescription {
   /** word-with-hyphens, unique over all rooms */
   readonly id: string;
+  readonly group: Group;
   /** what a person wants to know, as they would ask it: "What torque gives this clamp load?" */
   readonly question: string;
   readonly title: string;
   readonly purpose: string;
   readonly fields: readonly Field[];
-  /** Pure. Throws WorksheetError naming the field, the value and the bound when it cannot answer. */
-  readonly compute: (given: Given) => readonly Answer[];
   /** shown before the form */
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
-  /** published worked examples; the test suite runs all of them */
+  /** worked examples, each marked by where it comes from; the test suite runs all of them */
   readonly examples: readonly Example[];
 }
 
-/** `Kind` fields are written as at the bench ("140 in-lb"); the others are said in a word. */
-export type FieldKind = Kind | 'thread' | 'choice' | 'number' | 'count' | 'text' | 'points' | 'list';
-
-export interface Field {
-  readonly id: string;
-  readonly label: string;
-  readonly help: string;
-  readonly kind: FieldKind;
-  /** for `choice` */
-  readonly choices?: readonly { readonly id: string; readonly label: string }[];
-  /** for `list`: what each comma-separated item is */
-  readonly of?: Kind | 'number';
-  /** default true; an optional field is left out by leaving it empty */
-  readonly required?: boolean;
-  /** stands when nothing is written; `help` must say where it comes from */
-  readonly standard?: string;
-  /** an example of what to write, shown in the empty field */
-  readonly hint?: string;
-}
-
-/** A place in a plane, millimetres. */
-export interface Point {
-  readonly xMm: number;
-  readonly yMm: number;
-}
-
-/** The parsed fields. Each getter throws WorksheetError when the field is missing or of another kind. */
-export interface Given {
-  has(id: string): boolean;
-  quantity(id: string): Quantity;
-  /** the quantity's SI value */
-  si(id: string): number;
-  /** the quantity's value in a named unit ("mm", "in-lb", "psi") */
-  in(id: string, unit: string): number;
-  thread(id: string): ThreadName;
-  choice(id: string): string;
-  number(id: string): number;
-  text(id: string): string;
-  points(id: string): readonly Point[];
-  /** list items: SI values of quantities, or plain numbers */
-  list(id: string): readonly number[];
-  /** what the person wrote */
-  written(id: string): string;
-}
-
-export type AnswerValue =
-  /** printed in the reader's system, or in `inUnit` whatever the system */
-  | { readonly type: 'quantity'; readonly quantity: Quantity; readonly inUnit?: string }
-  /** `digits` after the decimal point; four significant ones when left out */
-  | { readonly type: 'number'; readonly number: number; readonly digits?: number }
-  | { readonly type: 'text'; readonly text: string }
-  | { readonly type: 'verdict'; readonly verdict: 'pass' | 'fail' | 'cannot-decide'; readonly text: string }
-  | { readonly type: 'list'; readonly items: readonly string[] };
-
-export interface Answer {
-  readonly id: string;
-  readonly label: string;
-  readonly value: AnswerValue;
-  /** where the number comes from: formula with source, table, rule of thumb */
-  readonly origin: Origin;
-  readonly note?: string;
-  /** curves that show this answer among its neighbors, where a person would rather look */
-  readonly picture?: Picture;
-}
-
-/** How sure we are of a published figure. See the marks in test/published/. */
-export type Mark = 'seen' | 'memory' | 'memory, recomputed' | 'calculated' | 'common practice';
-
-export interface Example {
-  readonly title: string;
-  readonly given: Readonly<Record<string, string>>;
-  /** by answer id; a refusal by field id */
-  readonly expect: Readonly<Record<string, Expected>>;
-  readonly source: string;
-  readonly mark: Mark;
-}
-
 /**
- * A number in a named unit with its tolerance (in that unit); or a text that must be equal; or a refusal, keyed by
- * the field that is refused, whose message must contain the words.
+ * A calculation defined once and run anywhere: command, web form, HTTP endpoint, help text and tests come from
+ * this one definition, which `worksheet` makes.
  */
-export type Expected =
-  | { readonly value: number; readonly unit?: string; readonly tolerance: number }
-  | { readonly text: string }
-  | { readonly refused: string };
+export interface Worksheet extends WorksheetDescription {
+  readonly fields: readonly (Ask<unknown> & { readonly id: string })[];
+  readonly compute: (given: Readonly<Record<string, unknown>>) => readonly Answer[];
+  readonly names: Readonly<Record<string, string>>;
+}
 
-/** An answer a worksheet cannot give; names the field. */
-export class WorksheetError extends Error {
-  constructor(
-    message: string,
-    readonly field?: string,
-  ) {
-    super(message);
-    this.name = 'WorksheetError';
-  }
+type Asks = Readonly<Record<string, Ask<unknown>>>;
+
+/** What `compute` gets: each field under its id as that field reads it. */
+export type Given<F extends Asks> = { readonly [Id in keyof F]: F[Id] extends Ask<infer T> ? T : never };
+
+interface Definition<F extends Asks> extends Omit<WorksheetDescription, 'fields' | 'examples'> {
+  /** by id, in the order in which they are asked */
+  readonly fields: F;
+  /** Pure. Throws a Refusal naming the field, the value and the bound when it cannot answer. */
+  readonly compute: (given: Given<NoInfer<F>>) => readonly Answer[];
+  /** what the room calls a value in its refusals, where that is not the id of the field a person filled in */
+  readonly names?: Readonly<Record<string, NoInfer<keyof F & string>>>;
+  readonly examples: readonly (Omit<Example, 'given'> & {
+    readonly given: { readonly [Id in NoInfer<keyof F>]?: string };
+  })[];
+}
+
+/** A worksheet whose field ids and kinds the compiler follows into `compute`, `names` and the examples. */
+export function worksheet<F extends Asks>(made: Definition<F>): Worksheet {
+  const { fields, compute, names = {}, examples, ...told } = made;
+  return {
+    ...told,
+    fields: Object.entries(fields).map(([id, field]) => ({ id, ...field })),
+    // `run` reads every field of `fields` before it computes
+    compute: (given) => compute(given as Given<F>),
+    names,
+    examples: examples as readonly Example[],
+  };
+}
+
+/** A worksheet as plain data, for the wire. */
+export function describe({ compute: _, names: __, ...told }: Worksheet): WorksheetDescription {
+  return { ...told, fields: told.fields.map(({ read: ___, ...field }) => field) };
 }

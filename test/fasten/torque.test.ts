@@ -154,7 +154,7 @@ describe('preload', () => {
     expect(jointConstant(1, 9)).toBe(0.1);
     expect(jointConstant(1, 99)).toBe(0.01);
     expect(boltStressMpa({ preloadN: 1000, outerN: 500, constant: 0, areaMm2: 10 })).toBe(100);
-    expect(() => jointConstant(0, 1)).toThrow(/more than 0/);
+    expect(() => jointConstant(0, 1)).toThrow(/above 0/);
   });
 });
 

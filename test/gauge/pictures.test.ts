@@ -17,7 +17,7 @@ test.each([
   'clamp-from-torque',
   'torque-from-clamp',
   'torque-for-bolt',
-])('%s draws its published example, and the mark lies on a curve', (id) => {
+])('%s draws its first example, and the mark lies on a curve', (id) => {
   const worksheet = desk.find((w) => w.id === id)!;
   const picture = pictureOf(id, worksheet.examples[0]!.given)!;
   expect(picture.says.length).toBeGreaterThan(20);

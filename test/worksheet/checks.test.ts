@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { checkExample, type Example, type Expected, type Worksheet } from '../../src/worksheet/index.js';
-import { field, sheet } from './sheet.js';
+import { ask, checkExample, type Example, type Expected, type Worksheet } from '../../src/worksheet/index.js';
+import { sheet } from './sheet.js';
 
-const doubling = sheet([field('torque', 'torque')], (given) => [
+const torqueField = ask.quantity('torque', 'Torque', 'For the test.');
+
+const doubling = sheet({ torque: torqueField }, ({ torque }) => [
   {
     id: 'twice',
     label: 'Twice',
-    value: { type: 'quantity', quantity: { kind: 'torque', si: given.si('torque') * 2, unit: 'in-lb' } },
+    value: { type: 'quantity', quantity: { kind: 'torque', si: torque.si * 2, unit: 'in-lb' } },
     origin: { from: 'computed' },
   },
   { id: 'times', label: 'Times', value: { type: 'number', number: 2 }, origin: { from: 'computed' } },
@@ -92,7 +94,7 @@ describe('an example is checked', () => {
   });
 
   test('a fault in a worksheet is not mistaken for a refusal', () => {
-    const broken = sheet([field('torque', 'torque')], () => {
+    const broken = sheet({ torque: torqueField }, () => {
       throw new TypeError('a fault of ours');
     });
     expect(() => ok({ torque: { refused: 'fault' } }, '70 in-lb', broken)).toThrow(TypeError);

@@ -1,17 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { QuantityError } from '../../src/quantity/index.js';
-import { run, WorksheetError } from '../../src/worksheet/index.js';
+import { ask, run, WorksheetError } from '../../src/worksheet/index.js';
 import { readPoints } from '../../src/worksheet/read-points.js';
-import { field, sheet } from './sheet.js';
+import { sheet } from './sheet.js';
 
 function list(text: string, of?: 'rotation' | 'length' | 'ratio'): readonly number[] {
   let seen: readonly number[] = [];
-  const worksheet = sheet([field('list', 'list', of ? { of } : {})], (given) => {
-    seen = given.list('list');
+  const numbers = sheet({ list: ask.numbers('List', 'For the test.') }, (given) => {
+    seen = given.list;
     return [];
   });
-  run(worksheet, { list: text });
+  const quantities = sheet({ list: ask.list(of ?? 'ratio', 'List', 'For the test.') }, (given) => {
+    seen = given.list.map(({ si }) => si);
+    return [];
+  });
+  run(of ? quantities : numbers, { list: text });
   return seen;
 }
 

@@ -5,7 +5,7 @@ const examples = quantityWorksheets.flatMap((worksheet) =>
   worksheet.examples.map((example) => ({ worksheet, example })),
 );
 
-describe('the published examples of the unit and thread worksheets', () => {
+describe('the examples of the unit and thread worksheets', () => {
   test.each(examples)(
     '$worksheet.id: $example.title ($example.source; $example.mark)',
     ({ worksheet, example }) => {

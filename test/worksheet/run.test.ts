@@ -1,7 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { of, QuantityError, requirePlausible } from '../../src/quantity/index.js';
-import { type Given, run, type Worksheet, WorksheetError } from '../../src/worksheet/index.js';
-import { field, sheet } from './sheet.js';
+import { of, type Quantity, QuantityError, requirePlausible } from '../../src/quantity/index.js';
+import {
+  type Ask,
+  amount,
+  ask,
+  describe as describeWorksheet,
+  type Given,
+  optional,
+  practice,
+  Refusal,
+  run,
+  type Worksheet,
+  WorksheetError,
+  words,
+  worksheet,
+} from '../../src/worksheet/index.js';
+import { sheet } from './sheet.js';
 
 function refusal(worksheet: Worksheet, given: Record<string, string>): WorksheetError {
   try {
@@ -13,9 +27,11 @@ function refusal(worksheet: Worksheet, given: Record<string, string>): Worksheet
   return expect.fail('answered where a refusal was due');
 }
 
-/** What a worksheet is given for these texts. */
-function given(fields: Parameters<typeof sheet>[0], written: Record<string, string>): Given {
-  let seen: Given | undefined;
+type Asks = Readonly<Record<string, Ask<unknown>>>;
+
+/** What `compute` is given for these texts. */
+function given<F extends Asks>(fields: F, written: Record<string, string>): Given<F> {
+  let seen: Given<F> | undefined;
   run(
     sheet(fields, (each) => {
       seen = each;
@@ -26,26 +42,27 @@ function given(fields: Parameters<typeof sheet>[0], written: Record<string, stri
   return seen ?? expect.fail('the worksheet did not compute');
 }
 
-const everyKind = [
-  field('torque', 'torque'),
-  field('thread', 'thread'),
-  field('grade', 'choice', {
-    choices: [
-      { id: 'sae-5', label: 'SAE grade 5' },
-      { id: 'unknown', label: 'Not known' },
-    ],
-  }),
-  field('factor', 'number'),
-  field('bolts', 'count'),
-  field('name', 'text'),
-  field('holes', 'points'),
-  field('readings', 'list', { of: 'pressure' }),
-  field('weights', 'list'),
-];
+const help = 'For the test.';
+const torque = ask.quantity('torque', 'TORQUE', help);
+const everyKind = {
+  torque,
+  set: ask.in('ft-lb', 'SET', help),
+  thread: ask.thread('THREAD', help),
+  grade: ask.choice('GRADE', help, { 'sae-5': 'SAE grade 5', unknown: 'Not known' }),
+  side: ask.choice('SIDE', help, ['left', 'right']),
+  factor: ask.number('FACTOR', help),
+  bolts: ask.count('BOLTS', help),
+  name: ask.text('NAME', help),
+  holes: ask.points('HOLES', help),
+  readings: ask.list('pressure', 'READINGS', help),
+  weights: ask.numbers('WEIGHTS', help),
+};
 const everyKindWritten = {
   torque: '140 in-lb',
+  set: '140 in-lb',
   thread: '5/16-18',
   grade: 'sae-5',
+  side: 'Left',
   factor: '0.18',
   bolts: '8',
   name: 'head bolts',
@@ -54,53 +71,109 @@ const everyKindWritten = {
   weights: '1; 2,5; 3/4',
 };
 
-describe('every field is read by its kind', () => {
+describe('every field is read as it asks', () => {
   const each = given(everyKind, everyKindWritten);
 
-  test('quantities, in SI or in a named unit', () => {
-    expect(each.quantity('torque')).toMatchObject({ kind: 'torque', unit: 'in-lb', written: '140 in-lb' });
-    expect(each.si('torque')).toBeCloseTo(15.818, 3);
-    expect(each.in('torque', 'ft-lb')).toBeCloseTo(140 / 12, 12);
+  test('quantities as written, or as a number in a named unit', () => {
+    expect(each.torque).toMatchObject({ kind: 'torque', unit: 'in-lb', written: '140 in-lb' });
+    expect(each.torque.si).toBeCloseTo(15.818, 3);
+    expect(each.set).toBeCloseTo(140 / 12, 12);
   });
 
   test('threads, choices, numbers, counts, words', () => {
-    expect(each.thread('thread').name).toBe('5/16-18');
-    expect(each.choice('grade')).toBe('sae-5');
-    expect(each.number('factor')).toBe(0.18);
-    expect(each.number('bolts')).toBe(8);
-    expect(each.text('name')).toBe('head bolts');
+    expect(each.thread.name).toBe('5/16-18');
+    expect(each.grade).toBe('sae-5');
+    expect(each.side).toBe('left');
+    expect(each.factor).toBe(0.18);
+    expect(each.bolts).toBe(8);
+    expect(each.name).toBe('head bolts');
   });
 
   test('places and lists', () => {
-    expect(each.points('holes')).toHaveLength(4);
-    expect(each.points('holes')[2]).toEqual({ xMm: 60, yMm: 40 });
-    expect(each.list('readings')).toEqual([60, 62, 61].map((psi) => of(psi, 'psi').si));
-    expect(each.list('weights')).toEqual([1, 2.5, 0.75]);
-  });
-
-  test('what was written stays at hand', () => {
-    for (const [id, text] of Object.entries(everyKindWritten)) expect(each.written(id)).toBe(text);
-  });
-
-  test('a getter of another kind, or of a field that is not there, names the field', () => {
-    expect(() => each.number('torque')).toThrow(
-      new WorksheetError('torque is a quantity, asked for as a number', 'torque'),
-    );
-    expect(() => each.text('nothing')).toThrow(new WorksheetError('nothing is not given', 'nothing'));
-    expect(() => each.written('nothing')).toThrow(WorksheetError);
-    expect(() => each.in('torque', 'psi')).toThrow(QuantityError);
+    expect(each.holes).toHaveLength(4);
+    expect(each.holes[2]).toEqual({ xMm: 60, yMm: 40 });
+    expect(each.readings.map(({ si }) => si)).toEqual([60, 62, 61].map((psi) => of(psi, 'psi').si));
+    expect(each.weights).toEqual([1, 2.5, 0.75]);
   });
 
   test('a choice may be said by its label', () => {
-    expect(given(everyKind, { ...everyKindWritten, grade: 'Not Known' }).choice('grade')).toBe('unknown');
+    expect(given(everyKind, { ...everyKindWritten, grade: 'Not Known' }).grade).toBe('unknown');
+  });
+
+  test('a unit that is none is found when the sheet is made, not when it is used', () => {
+    expect(() => ask.in('mn', 'BORE', help)).toThrow(QuantityError);
+  });
+
+  test('a description says the kind of each and no more than JSON can carry', () => {
+    const { fields } = describeWorksheet(sheet(everyKind));
+    expect(fields.map(({ id, kind }) => [id, kind])).toEqual([
+      ['torque', 'torque'],
+      ['set', 'torque'],
+      ['thread', 'thread'],
+      ['grade', 'choice'],
+      ['side', 'choice'],
+      ['factor', 'number'],
+      ['bolts', 'count'],
+      ['name', 'text'],
+      ['holes', 'points'],
+      ['readings', 'list'],
+      ['weights', 'list'],
+    ]);
+    expect(JSON.parse(JSON.stringify(fields))).toEqual(fields);
   });
 });
 
+/** Read by the compiler: each line under an expected error must not compile. `npm test` runs the compiler first. */
+test('a misspelt field, or one of another kind, does not compile', () => {
+  const bore = ask.in('mm', 'BORE', help);
+  const rod = ask.in('mm', 'ROD', help, { optional: true });
+  const half = ask.in('mm', 'HALF', help, { optional: true, standard: '1 mm' });
+  // @ts-expect-error there is no such field
+  sheet({ bore }, ({ boer }) => [amount('a', 'A', Number(boer), 'mm', practice)]);
+  // @ts-expect-error a choice is no number
+  sheet({ side: everyKind.side }, ({ side }) => [amount('a', 'A', side, 'mm', practice)]);
+  // @ts-expect-error a choice is one of its own
+  sheet({ side: everyKind.side }, ({ side }) => (side === 'top' ? [] : []));
+  // @ts-expect-error a thread is no text
+  sheet({ thread: everyKind.thread }, ({ thread }) => [words('a', 'A', thread, practice)]);
+  // @ts-expect-error a torque is no length
+  sheet({ torque }, (each) => [words('a', 'A', lengthWords(each.torque), practice)]);
+  // @ts-expect-error what may be left out may not be there
+  sheet({ rod }, (each) => [amount('a', 'A', each.rod, 'mm', practice)]);
+  // @ts-expect-error a refusal is named by a field that there is
+  sheet({ bore }, () => [], { boreMm: 'boer' });
+  const told = {
+    id: 'x',
+    group: 'Threads',
+    question: '?',
+    title: 'X',
+    purpose: 'X',
+    cautions: [],
+    sources: [],
+  } as const;
+  const example = { title: 'X', expect: {}, source: 'X', mark: 'calculated' } as const;
+  worksheet({
+    ...{ ...told, fields: { bore }, compute: () => [] },
+    // @ts-expect-error an example fills in fields that there are
+    examples: [{ ...example, given: { boer: '1 mm' } }],
+  });
+  // @ts-expect-error a group of the desk
+  worksheet({ ...told, group: 'Thread', fields: { bore }, compute: () => [], examples: [] });
+  expect(
+    run(
+      sheet({ bore, rod, half }, (each) => [amount('a', 'A', each.bore + each.half, 'mm', practice)]),
+      { bore: '2 mm' },
+    ),
+  ).toMatchObject([{ value: { quantity: { si: 0.003 } } }]);
+});
+
+const lengthWords = (length: Quantity<'length'>) => `${length.si} m`;
+
 describe('what is missing', () => {
   test('a required field left empty is refused with how to write it', () => {
-    const worksheet = sheet([field('torque', 'torque', { hint: '140 in-lb' })]);
+    const asking = sheet({ torque: ask.quantity('torque', 'TORQUE', help, '140 in-lb') });
     for (const written of [{}, { torque: '' }, { torque: '  ' }]) {
-      expect(refusal(worksheet, written)).toMatchObject({
+      expect(refusal(asking, written)).toMatchObject({
         field: 'torque',
         message: 'TORQUE is missing; write it like 140 in-lb',
       });
@@ -108,19 +181,19 @@ describe('what is missing', () => {
   });
 
   test('an optional field left empty is not there', () => {
-    expect(given([field('torque', 'torque', { required: false })], { torque: ' ' }).has('torque')).toBe(
-      false,
-    );
+    expect(given({ torque: optional(torque) }, { torque: ' ' }).torque).toBeUndefined();
+    const field = ask.number('FACTOR', help, { optional: true });
+    expect(given({ factor: field }, {}).factor).toBeUndefined();
   });
 
   test('a standard stands where nothing is written, and gives way to what is', () => {
-    const fields = [
-      field('factor', 'number', { standard: '0.20' }),
-      field('share', 'ratio', { standard: '75 %', required: false }),
-    ];
-    expect(given(fields, {}).number('factor')).toBe(0.2);
-    expect(given(fields, {}).si('share')).toBe(0.75);
-    expect(given(fields, { factor: '0.18' }).number('factor')).toBe(0.18);
+    const fields = {
+      factor: ask.number('FACTOR', help, { standard: '0.20' }),
+      share: ask.quantity('ratio', 'SHARE', help, { standard: '75 %', optional: true }),
+    };
+    expect(given(fields, {}).factor).toBe(0.2);
+    expect(given(fields, {}).share.si).toBe(0.75);
+    expect(given(fields, { factor: '0.18' }).factor).toBe(0.18);
   });
 });
 
@@ -156,10 +229,10 @@ describe('refusals name the field', () => {
   });
 
   test('a field the worksheet does not have is refused, with the ones it has', () => {
-    const error = refusal(sheet([field('torque', 'torque')]), { torque: '140 in-lb', toque: '15' });
+    const error = refusal(sheet({ torque }), { torque: '140 in-lb', toque: '15' });
     expect(error).toMatchObject({ field: 'toque' });
     expect(error.message).toContain('its fields are torque');
-    expect(refusal(sheet([]), { constructor: '1' }).field).toBe('constructor');
+    expect(refusal(sheet({}), { constructor: '1' }).field).toBe('constructor');
   });
 
   test('a quantity refused while computing is named by the field its words stand in', () => {
@@ -169,19 +242,38 @@ describe('refusals name the field', () => {
       because: 'a small bolt',
       likelyUnits: ['in-lb'],
     };
-    const worksheet = sheet([field('torque', 'torque')], (each) => {
-      requirePlausible(each.quantity('torque'), bounds);
+    const believing = sheet({ torque }, (each) => {
+      requirePlausible(each.torque, bounds);
       return [];
     });
-    const error = refusal(worksheet, { torque: '140 ft-lb' });
+    const error = refusal(believing, { torque: '140 ft-lb' });
     expect(error.field).toBe('torque');
     expect(error.message).toContain('140 in-lb would be plausible');
-    expect(run(worksheet, { torque: '140 in-lb' })).toEqual([]);
+    expect(run(believing, { torque: '140 in-lb' })).toEqual([]);
+  });
+
+  test('what a room refuses is named by the field a person filled in, and keeps its cause', () => {
+    class RoomError extends Refusal {}
+    const refusing = (field?: string) =>
+      refusal(
+        sheet(
+          { torque },
+          () => {
+            throw new RoomError('too much', field, 7);
+          },
+          { torqueNm: 'torque' },
+        ),
+        { torque: '140 in-lb' },
+      );
+    expect(refusing('torqueNm')).toMatchObject({ field: 'torque', message: 'too much' });
+    expect(refusing('torqueNm').cause).toMatchObject({ name: 'RoomError', field: 'torqueNm', value: 7 });
+    expect(refusing('speed').field).toBe('speed');
+    expect(refusing().field).toBeUndefined();
   });
 
   test('a refusal of figures that nobody wrote has no field; other errors pass unchanged', () => {
     const throwing = (error: Error) =>
-      sheet([], () => {
+      sheet({}, () => {
         throw error;
       });
     expect(refusal(throwing(new QuantityError('out-of-range', 'too much', { text: 'x' })), {})).toMatchObject(

@@ -1,23 +1,22 @@
-import type { Answer, Field, Given, Worksheet } from '../../src/worksheet/index.js';
+import { type Answer, type Ask, type Given, type Worksheet, worksheet } from '../../src/worksheet/index.js';
 
 /** A worksheet made for a test: its fields and what it computes. */
-export function sheet(
-  fields: readonly Field[],
-  compute: (given: Given) => readonly Answer[] = () => [],
+export function sheet<F extends Readonly<Record<string, Ask<unknown>>>>(
+  fields: F,
+  compute: (given: Given<NoInfer<F>>) => readonly Answer[] = () => [],
+  names?: Readonly<Record<string, keyof F & string>>,
 ): Worksheet {
-  return {
+  return worksheet<F>({
     id: 'made-for-a-test',
+    group: 'Is it worn?',
     question: 'Does it work?',
     title: 'Made for a test',
     purpose: 'Tests the runner.',
     fields,
     compute,
+    ...(names && { names }),
     cautions: [],
     sources: [],
     examples: [],
-  };
-}
-
-export function field(id: string, kind: Field['kind'], more: Partial<Field> = {}): Field {
-  return { id, label: id.toUpperCase(), help: 'For the test.', kind, ...more };
+  });
 }

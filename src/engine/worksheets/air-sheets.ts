@@ -13,7 +13,7 @@ import {
   standing,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { standardAir, standardAirAtMapHeight } from '../atmosphere.js';
 import { ethanolBlend, leaningOnBlend } from '../fuel.js';
 import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.js';

@@ -14,7 +14,7 @@ import {
   standing,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
 import { classifyCompression, compressionRungs } from '../cranking/classify.js';

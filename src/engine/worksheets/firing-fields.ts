@@ -1,4 +1,4 @@
-import { ask, choice, computed, type Field, type Given, optional, standing } from '../../worksheet/index.js';
+import { ask, choice, computed, type Field, type Given, optional, standing } from '../../worksheet/old.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { BandShare } from '../band.js';
 import type { EngineArchitecture } from '../cranking/class-engine.js';

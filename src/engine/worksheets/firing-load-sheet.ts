@@ -13,7 +13,7 @@ import {
   picture,
   verdict,
   type Worksheet,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { architectures, classEngines } from '../cranking/class-engine.js';
 import { type ExpectedFiring, expectedFiring, type FiringGeometry } from '../firing/expected-firing.js';
 import { headLoad } from '../firing/head-load.js';

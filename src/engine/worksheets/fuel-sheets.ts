@@ -8,7 +8,7 @@ import {
   verdict,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
 import { refusing } from './answers.js';
 

@@ -10,7 +10,7 @@ import {
   spaced,
   standing,
   type Worksheet,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { classRodMm } from '../cranking/class-engine.js';
 import { compressionRatio, ottoEfficiency, ratioAfterMilling } from '../geometry.js';
 import {

@@ -14,7 +14,7 @@ import {
   verdict,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { classCoilGapMm, coilGap, keyOffsetMm, sparkShiftDeg } from '../ignition.js';
 import { refusing } from './answers.js';
 import { optionalMm } from './fields.js';

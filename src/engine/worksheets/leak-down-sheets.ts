@@ -13,7 +13,7 @@ import {
   standing,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { seaLevelPa, standardAirAtMapHeight } from '../atmosphere.js';
 import { EngineError } from '../error.js';
 import {

@@ -14,7 +14,7 @@ import {
   standing,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { EngineError } from '../error.js';
 import {
   crankingDrag,

@@ -12,7 +12,7 @@ import {
   standing,
   verdict,
   type Worksheet,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Band } from '../band.js';
 import { expectedPower, likelyPower } from '../firing/expected-firing.js';

@@ -7,7 +7,7 @@ import {
   picture,
   spaced,
   type Worksheet,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { architectures } from '../cranking/class-engine.js';
 import { crank } from '../cranking/crank.js';
 import { crankedSetup } from '../cranking/expected.js';

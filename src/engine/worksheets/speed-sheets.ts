@@ -14,7 +14,7 @@ import {
   verdict,
   type Worksheet,
   words,
-} from '../../worksheet/index.js';
+} from '../../worksheet/old.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
 import { refusing } from './answers.js';
 

@@ -1,48 +1,43 @@
 import { of, QuantityError, showBoth } from '../../quantity/index.js';
 import {
   amount,
+  ask,
   computed,
+  near,
   number,
   ruleOfThumb,
   verdict,
-  type Worksheet,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
 import { intoAluminum } from '../aluminum.js';
-import { figure } from '../check.js';
+import { figure } from '../figure.js';
 import { correctForLubricant } from '../lubricant.js';
 import { requirePlausibleTorque, torqueBounds } from '../plausible.js';
 import { commonPractice, sources } from '../sources.js';
-import {
-  type HeadMetal,
-  headMetals,
-  type PlugSeat,
-  plugSeats,
-  plugTorque,
-  smallEngine14mm,
-} from '../spark-plug.js';
+import { headMetals, type PlugSeat, plugTorque, smallEngine14mm } from '../spark-plug.js';
 import { findThread, threadWords } from '../threads.js';
 import { chosenFactor, factorAnswers } from './factor.js';
-import { conditionField, factorField, threadField, torqueField } from './fields.js';
+import { conditionField, factorField, thread, torqueField } from './fields.js';
 
-export const lubricantCorrection: Worksheet = {
+export const lubricantCorrection = worksheet({
   id: 'lubricant-correction',
+  group: 'How tight?',
   title: 'Torque given dry, threads oiled',
   question: 'The torque is given for dry threads and mine are oiled: what do I set?',
   purpose: 'The setting for the same clamp load, and what clamp the printed torque would give instead.',
-  fields: [
-    torqueField('As printed.'),
-    {
-      ...conditionField('given', 'Printed for'),
-      help: 'The condition the printed torque is meant for; dry if nothing is said (common practice).',
-    },
-    conditionField('now', 'Threads now'),
-    factorField('k-given', 'Nut factor K printed for'),
-    factorField('k-now', 'Nut factor K now'),
-  ],
-  compute: (given) => {
-    const torqueNm = given.in('torque', 'N·m');
-    const [before, now] = [chosenFactor(given, 'given', 'k-given'), chosenFactor(given, 'now', 'k-now')];
+  fields: {
+    torque: torqueField('As printed.'),
+    given: conditionField(
+      'Printed for',
+      'The condition the printed torque is meant for; dry if nothing is said (common practice).',
+    ),
+    now: conditionField('Threads now'),
+    'k-given': factorField('Nut factor K printed for'),
+    'k-now': factorField('Nut factor K now'),
+  },
+  compute: ({ torque: torqueNm, given, now: present, 'k-given': ownGiven, 'k-now': ownNow }) => {
+    const [before, now] = [chosenFactor(given, ownGiven), chosenFactor(present, ownNow)];
     const { setNm, clampIfNotCorrected } = correctForLubricant({
       torqueNm,
       factorGiven: before.k,
@@ -71,14 +66,14 @@ export const lubricantCorrection: Worksheet = {
       title: '140 in-lb for bare dry threads, oiled threads 10 % less: 126 in-lb',
       given: { torque: '140 in-lb', given: 'bare-dry', now: 'oiled' },
       expect: {
-        torque: { value: 126, unit: 'in-lb', tolerance: 0.1 },
-        'clamp-if-not': { value: 1.11, tolerance: 0.005 },
+        torque: near(126, 0.1, 'in-lb'),
+        'clamp-if-not': near(1.11, 0.005),
       },
       source: `${sources.fastenerStandards}: less 10 % when oiled`,
       mark: 'seen',
     },
   ],
-};
+});
 
 function changeWords(ratio: number): string {
   const change =
@@ -90,30 +85,24 @@ function changeWords(ratio: number): string {
 
 const aluminumSource = `${sources.fastenerStandards}: 30 % or more off, two diameters of thread`;
 
-export const intoAluminumSheet: Worksheet = {
+export const intoAluminumSheet = worksheet({
   id: 'into-aluminum',
+  group: 'How tight?',
   title: 'Bolt into aluminum',
   question: 'The torque is for steel and the hole is in aluminum: how much is too much?',
   purpose: 'An upper bound for the torque, and the length of thread that the bolt needs.',
-  fields: [
-    threadField,
-    torqueField('For the same bolt in steel.'),
-    {
-      id: 'engagement',
-      label: 'Engaged thread',
-      help: 'How far the bolt goes into good thread. Leave empty if not measured.',
-      kind: 'length',
-      required: false,
-      hint: '5/8 in',
-    },
-  ],
-  compute: (given) => {
-    const { majorMm } = given.thread('thread');
-    const found = intoAluminum({
-      steelTorqueNm: given.in('torque', 'N·m'),
-      majorMm,
-      engagementMm: given.has('engagement') ? given.in('engagement', 'mm') : undefined,
-    });
+  fields: {
+    thread,
+    torque: torqueField('For the same bolt in steel.'),
+    engagement: ask.in(
+      'mm',
+      'Engaged thread',
+      'How far the bolt goes into good thread. Leave empty if not measured.',
+      { hint: '5/8 in', optional: true },
+    ),
+  },
+  compute: ({ thread: { majorMm }, torque, engagement }) => {
+    const found = intoAluminum({ steelTorqueNm: torque, majorMm, engagementMm: engagement });
     const how = ruleOfThumb(aluminumSource);
     return [
       amount('most', 'Not more than', found.mostNm, 'N·m', how, { note: 'an upper bound, not a target' }),
@@ -137,14 +126,14 @@ export const intoAluminumSheet: Worksheet = {
       title: '5/16-18 at 209 in-lb in steel: not above 146 in-lb, 5/8 in of thread',
       given: { thread: '5/16-18', torque: '209 in-lb', engagement: '0.5 in' },
       expect: {
-        most: { value: 146.3, unit: 'in-lb', tolerance: 0.1 },
-        needed: { value: 0.625, unit: 'in', tolerance: 0.0005 },
+        most: near(146.3, 0.1, 'in-lb'),
+        needed: near(0.625, 0.0005, 'in'),
       },
       source: aluminumSource,
       mark: 'calculated',
     },
   ],
-};
+});
 
 const engagementVerdict = (enough: boolean | undefined) =>
   enough === undefined ? 'cannot-decide' : enough ? 'pass' : 'fail';
@@ -160,19 +149,19 @@ function engagementWords(found: {
     : `${engaged}, 2 needed: a longer bolt or an insert, or a lower torque than this bound`;
 }
 
-export const torquePlausible: Worksheet = {
+export const torquePlausible = worksheet({
   id: 'torque-plausible',
+  group: 'How tight?',
   title: 'Can this torque be meant?',
   question: 'Can this torque be meant for this thread?',
   purpose: 'Catches inch-pounds read as foot-pounds before a bolt breaks.',
-  fields: [torqueField('Just as it is written.'), threadField],
-  compute: (given) => {
-    const form = given.thread('thread');
+  fields: { torque: ask.quantity('torque', 'Torque', 'Just as it is written.', '140 in-lb'), thread },
+  compute: ({ torque, thread: form }) => {
     const { lowNm, highNm, because } = torqueBounds(form);
     const how = computed(
       'from a quarter of the softest to the whole of the strongest bolt, or the printed range of a plug',
     );
-    const [decided, text] = believed(() => requirePlausibleTorque(given.quantity('torque'), form), because);
+    const [decided, text] = believed(() => requirePlausibleTorque(torque, form), because);
     return [
       verdict('verdict', 'Verdict', decided, text, how),
       amount('low', 'Least for this thread', lowNm, 'N·m', how),
@@ -191,8 +180,8 @@ export const torquePlausible: Worksheet = {
       title: 'the whole proof load of 5/16-18 SAE 8 at K 0.30 is the bound: 590 in-lb',
       given: { torque: '140 in-lb', thread: '5/16-18' },
       expect: {
-        high: { value: 590, unit: 'in-lb', tolerance: 2 },
-        low: { value: 16.2, unit: 'in-lb', tolerance: 0.1 },
+        high: near(590, 2, 'in-lb'),
+        low: near(16.2, 0.1, 'in-lb'),
       },
       source: 'T = K·d·F with SAE J429 proof stresses',
       mark: 'calculated',
@@ -205,7 +194,7 @@ export const torquePlausible: Worksheet = {
       mark: 'seen',
     },
   ],
-};
+});
 
 function believed(check: () => void, because: string): readonly ['pass' | 'fail', string] {
   try {
@@ -219,32 +208,25 @@ function believed(check: () => void, because: string): readonly ['pass' | 'fail'
   }
 }
 
-export const plugTorqueSheet: Worksheet = {
+const seatOf = {
+  'new-gasket': 'new gasket',
+  'used-gasket': 'used gasket',
+  conical: 'conical',
+} as const satisfies Record<string, PlugSeat>;
+
+export const plugTorqueSheet = worksheet({
   id: 'plug-torque',
+  group: 'How tight?',
   title: 'Spark plug tightness',
   question: 'How tight does the spark plug go?',
   purpose: 'The turn past finger tight, which needs no wrench scale, and the printed torque.',
-  fields: [
-    { ...threadField, hint: 'M14×1.25' },
-    {
-      id: 'seat',
-      label: 'Seat',
-      help: 'A gasket that was crushed once turns less.',
-      kind: 'choice',
-      choices: plugSeats.map((id) => ({ id: id.replace(' ', '-'), label: id })),
-    },
-    {
-      id: 'head',
-      label: 'Cylinder head',
-      help: 'What the plug hole is cut in.',
-      kind: 'choice',
-      choices: headMetals.map((id) => ({ id, label: id })),
-    },
-  ],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const seat = given.choice('seat').replace('-', ' ') as PlugSeat;
-    const found = plugTorque(form, seat, given.choice('head') as HeadMetal);
+  fields: {
+    thread: { ...thread, hint: 'M14×1.25' },
+    seat: ask.choice('Seat', 'A gasket that was crushed once turns less.', seatOf),
+    head: ask.choice('Cylinder head', 'What the plug hole is cut in.', headMetals),
+  },
+  compute: ({ thread: form, seat, head }) => {
+    const found = plugTorque(form, seatOf[seat], head);
     const printed = { from: 'rule of thumb', detail: found.source } as const;
     const usual = findThread(form)?.name === 'M14×1.25';
     return [
@@ -290,9 +272,9 @@ export const plugTorqueSheet: Worksheet = {
       title: '14 mm gasket plug into aluminum: 18.0 to 21.6 lbf·ft',
       given: { thread: 'M14×1.25', seat: 'new-gasket', head: 'aluminum' },
       expect: {
-        low: { value: 18, unit: 'ft-lb', tolerance: 0.6 },
-        high: { value: 21.6, unit: 'ft-lb', tolerance: 0.6 },
-        'small-engine': { value: 180, unit: 'in-lb', tolerance: 0.5 },
+        low: near(18, 0.6, 'ft-lb'),
+        high: near(21.6, 0.6, 'ft-lb'),
+        'small-engine': near(180, 0.5, 'in-lb'),
         turn: { text: '½ turn past finger tight' },
       },
       source: sources.plugChart,
@@ -302,12 +284,12 @@ export const plugTorqueSheet: Worksheet = {
       title: '12 mm gasket plug into aluminum: 10.8 to 14.5 lbf·ft',
       given: { thread: 'M12×1.25', seat: 'used-gasket', head: 'aluminum' },
       expect: {
-        low: { value: 10.8, unit: 'ft-lb', tolerance: 0.4 },
-        high: { value: 14.5, unit: 'ft-lb', tolerance: 0.4 },
+        low: near(10.8, 0.4, 'ft-lb'),
+        high: near(14.5, 0.4, 'ft-lb'),
         turn: { text: '⅛ to ¼ turn past finger tight' },
       },
       source: sources.plugChart,
       mark: 'seen',
     },
   ],
-};
+});

@@ -1,4 +1,4 @@
-import { type Answer, type Given, lines, number, ruleOfThumb, standard } from '../../worksheet/index.js';
+import { type Answer, lines, number, ruleOfThumb, standard } from '../../worksheet/index.js';
 import { type Condition, conditions, type FactorSpread, factorsFor, factorWords } from '../friction.js';
 
 /** The nut factor a worksheet goes by: the person's own, or the one taken of the published spread. */
@@ -9,11 +9,10 @@ export interface ChosenFactor {
   readonly spread?: FactorSpread;
 }
 
-export function chosenFactor(given: Given, conditionId = 'condition', factorId = 'k'): ChosenFactor {
-  if (given.has(factorId)) return { k: given.number(factorId), from: 'K as given' };
-  const condition = given.choice(conditionId);
+export function chosenFactor(condition: Condition, k: number | undefined): ChosenFactor {
+  if (k !== undefined) return { k, from: 'K as given' };
   const spread = factorsFor(condition);
-  return { k: spread.taken.k, from: `${conditions[condition as Condition]}: ${spread.taken.source}`, spread };
+  return { k: spread.taken.k, from: `${conditions[condition]}: ${spread.taken.source}`, spread };
 }
 
 /** The factor used and, where it was taken from a table, what every source says and would give. */

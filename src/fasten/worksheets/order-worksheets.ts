@@ -1,41 +1,35 @@
 import { of, showBoth } from '../../quantity/index.js';
-import { computed, lines, ruleOfThumb, type Worksheet, words } from '../../worksheet/index.js';
+import { ask, computed, lines, optional, ruleOfThumb, words, worksheet } from '../../worksheet/index.js';
 import { looseningOrder, looseningSteps, passes, tighteningSteps } from '../passes.js';
 import { checkOrder, tighteningOrder } from '../pattern.js';
 import { commonPractice, sources } from '../sources.js';
 import { orderField, torqueField } from './fields.js';
 
 const spaced = (holes: readonly number[]) => holes.join(' ');
-const torque = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
+const said = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
 const highest = (holes: readonly number[]) => Math.max(0, ...holes);
 
-export const tighteningOrderSheet: Worksheet = {
+export const tighteningOrderSheet = worksheet({
   id: 'tightening-order',
+  group: 'In which order?',
   title: 'Tightening order',
   question: 'In which order do I tighten these bolts?',
   purpose: "An order from where the holes are, for a joint whose maker's sequence is lost.",
-  fields: [
-    {
-      id: 'holes',
-      label: 'Holes',
-      help: 'The place of each hole as x,y in mm, in the order in which you number them; a unit may stand at the end.',
-      kind: 'points',
-      hint: '0,0 60,0 60,40 0,40',
-    },
-    {
-      id: 'start',
-      label: 'Begin with hole',
-      help: 'For a round flange; hole 1 stands when empty.',
-      kind: 'count',
-      required: false,
+  fields: {
+    holes: ask.points(
+      'Holes',
+      'The place of each hole as x,y in mm, in the order in which you number them; a unit may stand at the end.',
+      '0,0 60,0 60,40 0,40',
+    ),
+    start: ask.count('Begin with hole', 'For a round flange; hole 1 stands when empty.', {
       hint: '1',
-    },
-    orderField(false, 'Goes before the computed one, if you have it. Each hole once.'),
-  ],
-  compute: (given) => {
-    const holes = given.points('holes');
-    const found = tighteningOrder(holes, given.has('start') ? { start: given.number('start') } : {});
-    const makers = given.has('order') ? checkOrder(given.list('order'), holes.length) : undefined;
+      optional: true,
+    }),
+    order: optional(orderField('Goes before the computed one, if you have it. Each hole once.')),
+  },
+  compute: ({ holes, start, order: given }) => {
+    const found = tighteningOrder(holes, start === undefined ? {} : { start });
+    const makers = given && checkOrder(given, holes.length);
     const order = makers ?? found.order;
     const origin = makers ? ({ from: "maker's sheet" } as const) : computed(found.source);
     return [
@@ -63,56 +57,46 @@ export const tighteningOrderSheet: Worksheet = {
       mark: 'common practice',
     },
   ],
-};
+});
 
-export const tighteningPasses: Worksheet = {
+export const tighteningPasses = worksheet({
   id: 'tightening-passes',
+  group: 'In which order?',
   title: 'Tightening in passes',
   question: 'What do I set on each go?',
   purpose: 'Every turn of the wrench: pass, hole and torque.',
-  fields: [
-    torqueField('The full torque.'),
-    {
-      id: 'parts',
-      label: 'Parts of it',
-      help: 'Rising, the last is 1. Half and full stands when empty: common practice for small heads.',
-      kind: 'list',
-      of: 'number',
-      standard: '0.5, 1',
-      hint: '0.3, 0.7, 1',
-    },
-    {
-      id: 'round',
-      label: 'Round at full torque',
-      help: 'Once more over all bolts in turn, until none moves.',
-      kind: 'choice',
-      choices: [
-        { id: 'yes', label: 'yes' },
-        { id: 'no', label: 'no' },
-      ],
-      standard: 'no',
-    },
-    orderField(true, 'The tightening order, as hole numbers.'),
-  ],
-  compute: (given) => {
-    const holes = given.list('order');
-    const order = checkOrder(holes, highest(holes));
-    const goes = passes(given.in('torque', 'N·m'), given.list('parts'), given.choice('round') === 'yes');
-    const steps = tighteningSteps(order, goes);
+  fields: {
+    torque: torqueField('The full torque.'),
+    parts: ask.numbers(
+      'Parts of it',
+      'Rising, the last is 1. Half and full stands when empty: common practice for small heads.',
+      { standard: '0.5, 1', hint: '0.3, 0.7, 1' },
+    ),
+    round: ask.choice(
+      'Round at full torque',
+      'Once more over all bolts in turn, until none moves.',
+      ['yes', 'no'],
+      'no',
+    ),
+    order: orderField('The tightening order, as hole numbers.'),
+  },
+  compute: ({ torque, parts, round, order }) => {
+    const goes = passes(torque, parts, round === 'yes');
+    const steps = tighteningSteps(checkOrder(order, highest(order)), goes);
     const how = computed(`parts of the full torque; ${commonPractice}`);
     return [
       lines(
         'passes',
         'Settings',
         goes.map(
-          ({ pass, torqueNm, isRound }) => `${isRound ? 'final round' : `pass ${pass}`}: ${torque(torqueNm)}`,
+          ({ pass, torqueNm, isRound }) => `${isRound ? 'final round' : `pass ${pass}`}: ${said(torqueNm)}`,
         ),
         how,
       ),
       lines(
         'steps',
         'Step by step',
-        steps.map(({ pass, hole, torqueNm }) => `pass ${pass}, hole ${hole}: ${torque(torqueNm)}`),
+        steps.map(({ pass, hole, torqueNm }) => `pass ${pass}, hole ${hole}: ${said(torqueNm)}`),
         how,
       ),
       words('count', 'Turns of the wrench', String(steps.length), how),
@@ -129,17 +113,17 @@ export const tighteningPasses: Worksheet = {
       mark: 'common practice',
     },
   ],
-};
+});
 
-export const looseningOrderSheet: Worksheet = {
+export const looseningOrderSheet = worksheet({
   id: 'loosening-order',
+  group: 'In which order?',
   title: 'Loosening order',
   question: 'In which order do I slacken this head?',
   purpose: 'The tightening order backward, in steps, so that the last tight bolt does not bend the part.',
-  fields: [orderField(true, 'The tightening order, as hole numbers.')],
-  compute: (given) => {
-    const holes = given.list('order');
-    const order = checkOrder(holes, highest(holes));
+  fields: { order: orderField('The tightening order, as hole numbers.') },
+  compute: ({ order: tightening }) => {
+    const order = checkOrder(tightening, highest(tightening));
     const how = ruleOfThumb(commonPractice);
     return [
       words('order', 'Order', spaced(looseningOrder(order)), how),
@@ -162,4 +146,4 @@ export const looseningOrderSheet: Worksheet = {
       mark: 'common practice',
     },
   ],
-};
+});

@@ -1,17 +1,18 @@
 import {
   amount,
+  ask,
   computed,
-  type Given,
   lines,
+  near,
   number,
   ruleOfThumb,
   standard,
   verdict,
-  type Worksheet,
-  WorksheetError,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
-import { type TappedMetal, tappedMetals } from '../aluminum.js';
+import { tappedMetals } from '../aluminum.js';
+import { FastenError } from '../error.js';
 import { leafPitchMm, nameThread } from '../name-thread.js';
 import { commonPractice, sources } from '../sources.js';
 import { tapDrill } from '../tap-drill.js';
@@ -25,7 +26,7 @@ import {
 import { type RepairOption, repairWays } from '../thread-repair.js';
 import { findThread } from '../threads.js';
 import { type InsertChoice, insertDrill, insertHoleDepthMm, insertSource } from '../wire-insert.js';
-import { threadField } from './fields.js';
+import { thread } from './fields.js';
 
 const formSource = ({ system }: ThreadForm) => (system === 'inch' ? sources.unified : sources.isoThreads);
 
@@ -51,14 +52,14 @@ function externalMinors(form: ThreadForm) {
   );
 }
 
-export const threadData: Worksheet = {
+export const threadData = worksheet({
   id: 'thread-data',
+  group: 'Threads',
   title: 'Data of a thread',
   question: 'What are the sizes of this thread?',
   purpose: 'Diameters, stress area, drill and wrench of a thread, each with the rule behind it.',
-  fields: [threadField],
-  compute: (given) => {
-    const form = given.thread('thread');
+  fields: { thread },
+  compute: ({ thread: form }) => {
     const listed = findThread(form);
     const basic = standard(formSource(form));
     return [
@@ -102,11 +103,11 @@ export const threadData: Worksheet = {
       title: '1/4-20: area 0.0318 in², pitch diameter 0.2175, minor 0.1959, 0.1905 and 0.1887 in',
       given: { thread: '1/4-20' },
       expect: {
-        area: { value: 0.0318, unit: 'in²', tolerance: 0.00005 },
-        'pitch-diameter': { value: 0.2175, unit: 'in', tolerance: 0.00005 },
-        'minor-hole': { value: 0.1959, unit: 'in', tolerance: 0.00006 },
-        'minor-unr': { value: 0.1905, unit: 'in', tolerance: 0.00006 },
-        'minor-older': { value: 0.1887, unit: 'in', tolerance: 0.00006 },
+        area: near(0.0318, 0.00005, 'in²'),
+        'pitch-diameter': near(0.2175, 0.00005, 'in'),
+        'minor-hole': near(0.1959, 0.00006, 'in'),
+        'minor-unr': near(0.1905, 0.00006, 'in'),
+        'minor-older': near(0.1887, 0.00006, 'in'),
         drill: { text: '#7' },
       },
       source: sources.unified,
@@ -116,36 +117,34 @@ export const threadData: Worksheet = {
       title: 'M8: d2 7.188, D1 6.647, d3 6.466 mm, area 36.6 mm²',
       given: { thread: 'M8' },
       expect: {
-        area: { value: 36.6, unit: 'mm²', tolerance: 0.05 },
-        'pitch-diameter': { value: 7.188, unit: 'mm', tolerance: 0.0006 },
-        'minor-hole': { value: 6.647, unit: 'mm', tolerance: 0.0006 },
-        'minor-d3': { value: 6.466, unit: 'mm', tolerance: 0.0006 },
+        area: near(36.6, 0.05, 'mm²'),
+        'pitch-diameter': near(7.188, 0.0006, 'mm'),
+        'minor-hole': near(6.647, 0.0006, 'mm'),
+        'minor-d3': near(6.466, 0.0006, 'mm'),
         drill: { text: '6.8 mm' },
       },
       source: `${sources.isoThreads}; ${sources.isoStrength}`,
       mark: 'memory, recomputed',
     },
   ],
-};
+});
 
-export const tapDrillSheet: Worksheet = {
+export const tapDrillSheet = worksheet({
   id: 'tap-drill',
+  group: 'Threads',
   title: 'Tap drill',
   question: 'Which drill for this tap?',
   purpose: 'The hole for a percentage of thread, the nearest drills, and what each really leaves.',
-  fields: [
-    threadField,
-    {
-      id: 'percent',
-      label: 'Percentage of thread',
-      help: '75 stands when empty (common practice). Soft metal up to 80, steel 60 to 70.',
-      kind: 'number',
-      standard: '75',
-    },
-  ],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const { holeMm, inch, metric } = tapDrill(form, given.number('percent'));
+  fields: {
+    thread,
+    percent: ask.number(
+      'Percentage of thread',
+      '75 stands when empty (common practice). Soft metal up to 80, steel 60 to 70.',
+      { standard: '75' },
+    ),
+  },
+  compute: ({ thread: form, percent }) => {
+    const { holeMm, inch, metric } = tapDrill(form, percent);
     const rule = computed('percent-of-thread rule, d − 1.299038·P·percent/100');
     const usual = findThread(form)?.usualDrill;
     return [
@@ -192,70 +191,45 @@ export const tapDrillSheet: Worksheet = {
     source: "the trade's tap drill tables",
     mark: 'memory, recomputed' as const,
   })),
-};
+});
 
-function readPitchMm(given: Given): number | undefined {
-  if (given.has('tpi') && given.has('pitch')) {
-    throw new WorksheetError('give threads per inch or the pitch, and leave the other empty', 'tpi');
-  }
-  if (given.has('tpi')) return leafPitchMm(given.number('tpi'));
-  return given.has('pitch') ? given.in('pitch', 'mm') : undefined;
+function pitchFrom(tpi: number | undefined, pitchMm: number | undefined): number | undefined {
+  if (tpi === undefined) return pitchMm;
+  if (pitchMm === undefined) return leafPitchMm(tpi);
+  throw new FastenError('give threads per inch or the pitch, and leave the other empty', 'tpi');
 }
 
-export const nameThreadSheet: Worksheet = {
+export const nameThreadSheet = worksheet({
   id: 'name-thread',
+  group: 'Threads',
   title: 'Name a thread',
   question: 'What thread is this?',
   purpose: 'A thread named from caliper and pitch gauge, with its near misses.',
-  fields: [
-    {
-      id: 'diameter',
-      label: 'Diameter',
-      help: 'Across the outside of the bolt, or across the bore of the tapped hole.',
-      kind: 'length',
-      hint: '0.309 in',
-    },
-    {
-      id: 'where',
-      label: 'Measured on',
-      help: 'A bolt measures a little under its name; a hole is known by its bore.',
-      kind: 'choice',
-      choices: [
-        { id: 'bolt', label: 'bolt' },
-        { id: 'hole', label: 'tapped hole' },
-      ],
-      standard: 'bolt',
-    },
-    {
-      id: 'tpi',
-      label: 'Threads per inch',
-      help: 'Mark on the inch leaf that fits.',
-      kind: 'number',
-      required: false,
-      hint: '18',
-    },
-    {
-      id: 'pitch',
-      label: 'Pitch',
-      help: 'Mark on the metric leaf that fits.',
-      kind: 'length',
-      required: false,
-      hint: '1.25 mm',
-    },
-  ],
-  compute: (given) => {
-    const found = nameThread({
-      diameterMm: given.in('diameter', 'mm'),
-      where: given.choice('where') === 'hole' ? 'hole' : 'bolt',
-      pitchMm: readPitchMm(given),
-    });
+  fields: {
+    diameter: ask.in(
+      'mm',
+      'Diameter',
+      'Across the outside of the bolt, or across the bore of the tapped hole.',
+      '0.309 in',
+    ),
+    where: ask.choice(
+      'Measured on',
+      'A bolt measures a little under its name; a hole is known by its bore.',
+      { bolt: 'bolt', hole: 'tapped hole' },
+      'bolt',
+    ),
+    tpi: ask.number('Threads per inch', 'Mark on the inch leaf that fits.', { hint: '18', optional: true }),
+    pitch: ask.in('mm', 'Pitch', 'Mark on the metric leaf that fits.', { hint: '1.25 mm', optional: true }),
+  },
+  compute: ({ diameter, where, tpi, pitch }) => {
+    const found = nameThread({ diameterMm: diameter, where, pitchMm: pitchFrom(tpi, pitch) });
     const how = computed('limits of class 2A and 2B, ASME B1.1, and of 6g and 6H, ISO 965-1 (from memory)');
     const fitting = found.candidates.filter(({ fits }) => fits);
     return [
       verdict(
         'verdict',
         'Verdict',
-        { one: 'pass', ambiguous: 'cannot-decide', none: 'fail' }[found.verdict] as 'pass',
+        ({ one: 'pass', ambiguous: 'cannot-decide', none: 'fail' } as const)[found.verdict],
         found.words,
         how,
       ),
@@ -286,63 +260,40 @@ export const nameThreadSheet: Worksheet = {
       mark: 'calculated',
     },
   ],
-};
+});
 
 const possibleWords = (possible: boolean | undefined) =>
   possible === undefined ? 'depends on what was not measured' : possible ? 'possible' : 'not possible';
 
 const wayLines = ({ possible, why, steps }: RepairOption) => [`${possibleWords(possible)}: ${why}`, ...steps];
 
-export const threadRepair: Worksheet = {
+export const threadRepair = worksheet({
   id: 'thread-repair',
+  group: 'Threads',
   title: 'Stripped thread',
   question: 'The thread is stripped: what can be done?',
   purpose:
     'Chase, longer bolt, wire insert or next size: drill, tap and steps for each, and whether there is room.',
-  fields: [
-    threadField,
-    {
-      id: 'metal',
-      label: 'Metal',
-      help: 'What the hole is in.',
-      kind: 'choice',
-      choices: tappedMetals.map((id) => ({ id, label: id })),
-    },
-    {
-      id: 'depth',
-      label: 'Depth to drill',
-      help: 'How deep the hole may go. Leave empty if not measured.',
-      kind: 'length',
-      required: false,
+  fields: {
+    thread,
+    metal: ask.choice('Metal', 'What the hole is in.', tappedMetals),
+    depth: ask.in('mm', 'Depth to drill', 'How deep the hole may go. Leave empty if not measured.', {
       hint: '1 in',
-    },
-    {
-      id: 'good-thread',
-      label: 'Good thread left',
-      help: 'Below the damage. Leave empty if not measured.',
-      kind: 'length',
-      required: false,
+      optional: true,
+    }),
+    'good-thread': ask.in('mm', 'Good thread left', 'Below the damage. Leave empty if not measured.', {
       hint: '1/4 in',
-    },
-    {
-      id: 'boss',
-      label: 'Boss',
-      help: 'Metal round the hole, across its thinnest place. Leave empty if not measured.',
-      kind: 'length',
-      required: false,
-      hint: '3/4 in',
-    },
-  ],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const length = (id: string) => (given.has(id) ? given.in(id, 'mm') : undefined);
-    const ways = repairWays({
-      form,
-      metal: given.choice('metal') as TappedMetal,
-      depthMm: length('depth'),
-      goodThreadMm: length('good-thread'),
-      bossMm: length('boss'),
-    });
+      optional: true,
+    }),
+    boss: ask.in(
+      'mm',
+      'Boss',
+      'Metal round the hole, across its thinnest place. Leave empty if not measured.',
+      { hint: '3/4 in', optional: true },
+    ),
+  },
+  compute: ({ thread: form, metal, depth, 'good-thread': goodThreadMm, boss }) => {
+    const ways = repairWays({ form, metal, depthMm: depth, goodThreadMm, bossMm: boss });
     return [
       ...ways.map((option) =>
         lines(
@@ -365,8 +316,8 @@ export const threadRepair: Worksheet = {
       title: 'insert M8×1.25 × 12 with a plug tap: hole 23.5 mm deep',
       given: { thread: 'M8×1.25', metal: 'iron' },
       expect: {
-        'insert-length': { value: 12, unit: 'mm', tolerance: 0.05 },
-        'insert-depth-plug': { value: 23.5, unit: 'mm', tolerance: 0.05 },
+        'insert-length': near(12, 0.05, 'mm'),
+        'insert-depth-plug': near(23.5, 0.05, 'mm'),
       },
       source: sources.metricInserts,
       mark: 'seen',
@@ -376,13 +327,13 @@ export const threadRepair: Worksheet = {
       given: { thread: '1/4-20', metal: 'aluminum' },
       expect: {
         'insert-drill': { text: '17/64 in' },
-        'insert-length': { value: 0.5, unit: 'in', tolerance: 0.0005 },
+        'insert-length': near(0.5, 0.0005, 'in'),
       },
       source: "the insert kits' drill tables",
       mark: 'memory',
     },
   ],
-};
+});
 
 function insertAnswers(form: ThreadForm, { lengthMm, drillDepthMm }: InsertChoice) {
   const depths = computed('length, tap chamfer, clearance and set-down in pitches, ASME B18.29.2M');

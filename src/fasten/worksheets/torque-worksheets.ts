@@ -1,23 +1,25 @@
 import { of, showBoth } from '../../quantity/index.js';
 import {
   amount,
+  ask,
   computed,
-  type Given,
+  near,
   number,
+  optional,
   standard,
-  type Worksheet,
-  WorksheetError,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
-import { figure } from '../check.js';
+import { FastenError } from '../error.js';
+import { figure } from '../figure.js';
 import { strengthOf } from '../grades.js';
 import { longFormClamp, longFormTorque, torqueParts, usualCollarMm } from '../long-form.js';
-import { type JointKind, proofShares, torqueForBolt } from '../preload.js';
+import { proofShares, torqueForBolt } from '../preload.js';
 import { sources } from '../sources.js';
 import { stressAreaMm2 } from '../thread-form.js';
 import { clampForTorque, clampRange, torqueForClamp } from '../torque.js';
 import { chosenFactor, factorAnswers } from './factor.js';
-import { conditionField, factorField, gradeField, threadField, torqueField } from './fields.js';
+import { conditionField, factorField, grade, thread, torqueField } from './fields.js';
 import { loadLine } from './load-line.js';
 
 const equation827 = `T = K·d·F, ${sources.machineDesign}, Eq. 8-27`;
@@ -25,20 +27,22 @@ const equation826 = `${sources.machineDesign}, Eq. 8-26`;
 const scatterWords = `±25 % scatter of a torque wrench, ${sources.fastenerStandards}`;
 const engineFirst = "The engine's own figure goes before anything computed here.";
 const force = (newton: number) => showBoth(of(newton, 'N'), 'inch');
-const torque = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
+const moment = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
 
-export const clampFromTorque: Worksheet = {
+export const clampFromTorque = worksheet({
   id: 'clamp-from-torque',
+  group: 'How tight?',
   title: 'Clamp load from torque',
   question: 'How hard does this torque clamp?',
   purpose: 'What the bolt pulls when the wrench clicks, and how far that can be off.',
-  fields: [torqueField('As set on the wrench.'), threadField, conditionField(), factorField()],
-  compute: (given) => {
-    const [torqueNm, { majorMm }, factor] = [
-      given.in('torque', 'N·m'),
-      given.thread('thread'),
-      chosenFactor(given),
-    ];
+  fields: {
+    torque: torqueField('As set on the wrench.'),
+    thread,
+    condition: conditionField(),
+    k: factorField(),
+  },
+  compute: ({ torque: torqueNm, thread: { majorMm }, condition, k: own }) => {
+    const factor = chosenFactor(condition, own);
     const clamp = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
     const [least, most] = clampRange(clamp(factor.k));
     return [
@@ -56,12 +60,12 @@ export const clampFromTorque: Worksheet = {
     {
       title: 'd 0.190 in, 48.5 lbf·in, K 0.20 gives 1275 lbf',
       given: { torque: '48.5 in-lb', thread: '#10-24', condition: 'bare-dry', k: '0.20' },
-      expect: { clamp: { value: 1275, unit: 'lbf', tolerance: 2 } },
+      expect: { clamp: near(1275, 2, 'lbf') },
       source: sources.joining,
       mark: 'seen',
     },
   ],
-};
+});
 
 const joiningRows: readonly (readonly [string, number])[] = [
   ['0.30', 72.7],
@@ -71,35 +75,26 @@ const joiningRows: readonly (readonly [string, number])[] = [
   ['0.10', 24.2],
 ];
 
-export const torqueFromClamp: Worksheet = {
+export const torqueFromClamp = worksheet({
   id: 'torque-from-clamp',
+  group: 'How tight?',
   title: 'Torque from clamp load',
   question: 'What torque gives this clamp load?',
   purpose: 'The setting for a wanted clamp load, with what each published friction figure would make of it.',
-  fields: [
-    {
-      id: 'clamp',
-      label: 'Clamp load',
-      help: 'The pull wanted in the bolt.',
-      kind: 'force',
-      hint: '3300 lbf',
-    },
-    threadField,
-    conditionField(),
-    factorField(),
-  ],
-  compute: (given) => {
-    const [clampN, { majorMm }, factor] = [
-      given.in('clamp', 'N'),
-      given.thread('thread'),
-      chosenFactor(given),
-    ];
+  fields: {
+    clamp: ask.in('N', 'Clamp load', 'The pull wanted in the bolt.', '3300 lbf'),
+    thread,
+    condition: conditionField(),
+    k: factorField(),
+  },
+  compute: ({ clamp: clampN, thread: { majorMm }, condition, k: own }) => {
+    const factor = chosenFactor(condition, own);
     const set = (nutFactor: number) => torqueForClamp({ clampN, nutFactor, majorMm });
     return [
       amount('torque', 'Torque', set(factor.k), 'N·m', computed(equation827), {
         picture: loadLine({ torqueNm: set(factor.k), nutFactor: factor.k, majorMm }),
       }),
-      ...factorAnswers(factor, (k) => torque(set(k))),
+      ...factorAnswers(factor, (k) => moment(set(k))),
     ];
   },
   cautions: [engineFirst],
@@ -108,47 +103,42 @@ export const torqueFromClamp: Worksheet = {
     ...joiningRows.map(([k, lbfIn]) => ({
       title: `d 0.190 in, 1275 lbf, K ${k} gives ${lbfIn} lbf·in`,
       given: { clamp: '1275 lbf', thread: '#10-24', condition: 'bare-dry', k },
-      expect: { torque: { value: lbfIn, unit: 'in-lb', tolerance: 0.06 } },
+      expect: { torque: near(lbfIn, 0.06, 'in-lb') },
       source: sources.joining,
       mark: 'seen' as const,
     })),
     {
       title: 'Example 8-3 (b): 3/4-16, 25 000 lbf, K 0.20 gives 3750 lbf·in',
       given: { clamp: '25000 lbf', thread: '3/4-16', condition: 'bare-dry', k: '0.20' },
-      expect: { torque: { value: 3750, unit: 'in-lb', tolerance: 0.5 } },
+      expect: { torque: near(3750, 0.5, 'in-lb') },
       source: `${sources.machineDesign}, Example 8-3`,
       mark: 'memory, recomputed',
     },
   ],
-};
+});
 
-export const torqueForBoltSheet: Worksheet = {
+export const torqueForBoltSheet = worksheet({
   id: 'torque-for-bolt',
+  group: 'How tight?',
   title: 'Torque for a bolt of known grade',
   question: 'How tight can this bolt go, if nobody says?',
   purpose: 'A torque from the strength of the bolt alone, for a joint without a figure of its own.',
-  fields: [
-    threadField,
-    gradeField,
-    conditionField(),
-    factorField(),
-    {
-      id: 'joint',
-      label: 'Joint',
-      help: 'Comes apart again: three quarters of the proof load. Stays for good: nine tenths.',
-      kind: 'choice',
-      choices: [
-        { id: 'reusable', label: 'comes apart again' },
-        { id: 'permanent', label: 'stays for good' },
-      ],
-      standard: 'reusable',
-    },
-  ],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const strength = strengthOf(given.choice('grade'), form);
-    const share = proofShares[given.choice('joint') as JointKind];
-    const factor = chosenFactor(given);
+  fields: {
+    thread,
+    grade,
+    condition: conditionField(),
+    k: factorField(),
+    joint: ask.choice(
+      'Joint',
+      'Comes apart again: three quarters of the proof load. Stays for good: nine tenths.',
+      { reusable: 'comes apart again', permanent: 'stays for good' },
+      'reusable',
+    ),
+  },
+  compute: ({ thread: form, grade, condition, k: own, joint }) => {
+    const strength = strengthOf(grade, form);
+    const share = proofShares[joint];
+    const factor = chosenFactor(condition, own);
     const at = (nutFactor: number) => torqueForBolt({ form, strength, nutFactor, share });
     const bolt = at(factor.k);
     const how = computed(`${equation827} and 8-31: ${share} of the proof load`);
@@ -181,7 +171,7 @@ export const torqueForBoltSheet: Worksheet = {
       ...(bolt.worstShareOfProof > 1
         ? [words('caution', 'Mind', overProof(bolt.worstShareOfProof), computed(scatterWords))]
         : []),
-      ...factorAnswers(factor, (k) => torque(at(k).torqueNm)),
+      ...factorAnswers(factor, (k) => moment(at(k).torqueNm)),
     ];
   },
   cautions: [
@@ -193,7 +183,7 @@ export const torqueForBoltSheet: Worksheet = {
     {
       title: '3/8-24 SAE 5, lubricated, K 0.18, three quarters of proof gives 378 lbf·in',
       given: { thread: '3/8-24', grade: 'SAE 5', condition: 'oiled', joint: 'reusable' },
-      expect: { torque: { value: 378, unit: 'in-lb', tolerance: 0.6 } },
+      expect: { torque: near(378, 0.6, 'in-lb') },
       source: `solutions manual to ${sources.machineDesign}, ch. 8`,
       mark: 'seen',
     },
@@ -209,8 +199,8 @@ export const torqueForBoltSheet: Worksheet = {
       title: `${thread} SAE 5, K 0.20 gives ${lbfIn} lbf·in`,
       given: { thread, grade: 'SAE 5', condition: 'bare-dry', k: '0.20' },
       expect: {
-        torque: { value: lbfIn, unit: 'in-lb', tolerance: lbfIn * 0.001 },
-        clamp: { value: lbf, unit: 'lbf', tolerance: lbf * 0.001 },
+        torque: near(lbfIn, lbfIn * 0.001, 'in-lb'),
+        clamp: near(lbf, lbf * 0.001, 'lbf'),
       },
       source: equation827,
       mark: 'calculated' as const,
@@ -227,29 +217,29 @@ export const torqueForBoltSheet: Worksheet = {
       title: `${thread} class 8.8, K 0.20 gives ${newtonMeter} N·m`,
       given: { thread, grade: '8.8', condition: 'bare-dry', k: '0.20' },
       expect: {
-        torque: { value: newtonMeter, unit: 'N·m', tolerance: newtonMeter * 0.002 },
-        clamp: { value: newton, unit: 'N', tolerance: newton * 0.002 },
+        torque: near(newtonMeter, newtonMeter * 0.002, 'N·m'),
+        clamp: near(newton, newton * 0.002, 'N'),
       },
       source: equation827,
       mark: 'calculated' as const,
     })),
   ],
-};
+});
 
 const strengthWords = (grade: string, proofMpa: number) =>
   `${grade}, proof stress ${showBoth(of(proofMpa, 'MPa'), 'inch')}`;
 const overProof = (share: number) =>
   `With the scatter of a wrench this can reach ${figure(share * 100)} % of the proof load; the bolt may take a set`;
 
-export const boltStrength: Worksheet = {
+export const boltStrength = worksheet({
   id: 'bolt-strength',
+  group: 'How tight?',
   title: 'Strength of a bolt',
   question: 'What can this bolt hold?',
   purpose: 'Proof, yield and breaking load from grade and thread.',
-  fields: [threadField, gradeField],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const strength = strengthOf(given.choice('grade'), form);
+  fields: { thread, grade },
+  compute: ({ thread: form, grade }) => {
+    const strength = strengthOf(grade, form);
     const areaMm2 = stressAreaMm2(form);
     const how = computed(`${strength.source}, times the tensile stress area`);
     return [
@@ -273,66 +263,41 @@ export const boltStrength: Worksheet = {
   ).map(([thread, newton]) => ({
     title: `proof load of ${thread} class 8.8 is ${newton} N`,
     given: { thread, grade: '8.8' },
-    expect: { proof: { value: newton, unit: 'N', tolerance: 100 } },
+    expect: { proof: near(newton, 100, 'N') },
     source: sources.isoStrength,
     mark: 'memory' as const,
   })),
-};
+});
 
-function exactlyOne(given: Given): 'torque' | 'clamp' {
-  if (given.has('torque') === given.has('clamp')) {
-    throw new WorksheetError('give either the torque or the clamp load, and leave the other empty', 'torque');
-  }
-  return given.has('torque') ? 'torque' : 'clamp';
-}
+const frictionHelp = (id: string) => `Coefficient ${id}; 0.15 is usual for plain steel (same source).`;
 
-export const torqueLongForm: Worksheet = {
+export const torqueLongForm = worksheet({
   id: 'torque-long-form',
+  group: 'How tight?',
   title: 'Torque with friction known',
   question: 'What torque, or what clamp load, with the friction coefficients known?',
   purpose: 'The screw equation with thread and head friction apart, both ways, and where the torque goes.',
-  fields: [
-    threadField,
-    { ...torqueField('Leave empty to find it from the clamp load.'), required: false },
-    {
-      id: 'clamp',
-      label: 'Clamp load',
-      help: 'Leave empty to find it from the torque.',
-      kind: 'force',
-      required: false,
+  fields: {
+    thread,
+    torque: optional(torqueField('Leave empty to find it from the clamp load.')),
+    clamp: ask.in('N', 'Clamp load', 'Leave empty to find it from the torque.', {
       hint: '25000 lbf',
-    },
-    {
-      id: 'f',
-      label: 'Friction in the thread',
-      help: 'Coefficient f; 0.15 is usual for plain steel (same source).',
-      kind: 'number',
-      standard: '0.15',
-    },
-    {
-      id: 'fc',
-      label: 'Friction under the head',
-      help: 'Coefficient fc; 0.15 is usual for plain steel (same source).',
-      kind: 'number',
-      standard: '0.15',
-    },
-    {
-      id: 'dc',
-      label: 'Mean diameter of the head face',
-      help: 'Left empty it is taken as 1.25 times the bolt, as in the source.',
-      kind: 'length',
-      required: false,
-      hint: '0.4 in',
-    },
-  ],
-  compute: (given) => {
-    const form = given.thread('thread');
-    const friction = { thread: given.number('f'), collar: given.number('fc') };
-    const collarMm = given.has('dc') ? given.in('dc', 'mm') : usualCollarMm(form);
-    const clampN =
-      exactlyOne(given) === 'clamp'
-        ? given.in('clamp', 'N')
-        : longFormClamp(form, given.in('torque', 'N·m'), friction, collarMm);
+      optional: true,
+    }),
+    f: ask.number('Friction in the thread', frictionHelp('f'), { standard: '0.15' }),
+    fc: ask.number('Friction under the head', frictionHelp('fc'), { standard: '0.15' }),
+    dc: ask.in(
+      'mm',
+      'Mean diameter of the head face',
+      'Left empty it is taken as 1.25 times the bolt, as in the source.',
+      { hint: '0.4 in', optional: true },
+    ),
+  },
+  compute: ({ thread: form, torque, clamp, f, fc, dc: collarMm = usualCollarMm(form) }) => {
+    const friction = { thread: f, collar: fc };
+    if ((torque === undefined) === (clamp === undefined))
+      throw new FastenError('give either the torque or the clamp load, and leave the other empty', 'torque');
+    const clampN = clamp ?? longFormClamp(form, torque!, friction, collarMm);
     const torqueNm = longFormTorque(form, clampN, friction, collarMm);
     const parts = torqueParts(form, clampN, friction, collarMm);
     const total = parts.stretchNm + parts.threadNm + parts.collarNm;
@@ -360,9 +325,9 @@ export const torqueLongForm: Worksheet = {
     {
       title: 'Example 8-3 (c): 3/4-16, 25 000 lbf, f = fc = 0.15 gives 3551 lbf·in',
       given: { thread: '3/4-16', clamp: '25000 lbf', f: '0.15', fc: '0.15' },
-      expect: { torque: { value: 3551, unit: 'in-lb', tolerance: 1 } },
+      expect: { torque: near(3551, 1, 'in-lb') },
       source: `${sources.machineDesign}, Example 8-3`,
       mark: 'memory, recomputed',
     },
   ],
-};
+});

@@ -1,13 +1,6 @@
 import { parseRange, to } from '../../quantity/index.js';
-import {
-  amount,
-  computed,
-  lines,
-  standard,
-  type Worksheet,
-  WorksheetError,
-  words,
-} from '../../worksheet/index.js';
+import { amount, ask, computed, lines, near, standard, words, worksheet } from '../../worksheet/index.js';
+import { FastenError } from '../error.js';
 import { commonPractice, sources } from '../sources.js';
 import { adapterSetting } from '../wrench.js';
 import { fitWrench, type Wrench } from '../wrench-fit.js';
@@ -23,46 +16,44 @@ const adapterExample = (
 ) => ({
   title,
   given: { torque, wrench, adapter },
-  expect: { setting: { value, unit, tolerance } },
+  expect: { setting: near(value, tolerance, unit) },
   source: publishedTable,
   mark: 'seen' as const,
 });
 
-export const wrenchAdapter: Worksheet = {
+export const wrenchAdapter = worksheet({
   id: 'wrench-adapter',
+  group: 'How tight?',
   title: 'Torque wrench with an adapter',
   question: 'I need a crowfoot on the wrench: what do I set?',
   purpose: 'The setting that gives the wanted torque at the bolt.',
-  fields: [
-    torqueField('Wanted at the bolt.'),
-    {
-      id: 'wrench',
-      label: 'Wrench length',
-      help: 'From the middle of the square drive to the middle of the grip.',
-      kind: 'length',
-      hint: '12 in',
-    },
-    {
-      id: 'adapter',
-      label: 'Adapter length',
-      help: 'From the middle of the drive to the middle of the bolt. Folded back toward the grip: negative.',
-      kind: 'length',
-      hint: '2 in',
-    },
-    {
-      id: 'angle',
-      label: 'Angle of the adapter',
-      help: '0° straight out (stands when empty), 90° to the side: no change.',
-      kind: 'angle',
-      standard: '0 deg',
-    },
-  ],
-  compute: (given) => {
+  fields: {
+    torque: torqueField('Wanted at the bolt.'),
+    wrench: ask.in(
+      'mm',
+      'Wrench length',
+      'From the middle of the square drive to the middle of the grip.',
+      '12 in',
+    ),
+    adapter: ask.in(
+      'mm',
+      'Adapter length',
+      'From the middle of the drive to the middle of the bolt. Folded back toward the grip: negative.',
+      '2 in',
+    ),
+    angle: ask.quantity(
+      'angle',
+      'Angle of the adapter',
+      '0° straight out (stands when empty), 90° to the side: no change.',
+      { standard: '0 deg' },
+    ),
+  },
+  compute: ({ torque, wrench, adapter, angle }) => {
     const settingNm = adapterSetting({
-      wantedNm: given.in('torque', 'N·m'),
-      wrenchMm: given.in('wrench', 'mm'),
-      adapterMm: given.in('adapter', 'mm'),
-      angleDeg: (given.si('angle') * 180) / Math.PI,
+      wantedNm: torque,
+      wrenchMm: wrench,
+      adapterMm: adapter,
+      angleDeg: (angle.si * 180) / Math.PI,
     });
     return [amount('setting', 'Set on the wrench', settingNm, 'N·m', computed(adapterFormula))];
   },
@@ -95,7 +86,16 @@ export const wrenchAdapter: Worksheet = {
       [100, 'N·m', 0.05],
     ),
   ],
-};
+});
+
+function readWrenches(text: string): Wrench[] {
+  const wrenches = text
+    .split(';')
+    .filter((each) => each.trim() !== '')
+    .map(readWrench);
+  if (wrenches.length === 0) throw new FastenError('wrenches: none was given', 'wrenches');
+  return wrenches;
+}
 
 /** "1/4 drive: 20-200 in-lb ±4 %", one wrench. */
 function readWrench(text: string): Wrench {
@@ -104,14 +104,14 @@ function readWrench(text: string): Wrench {
       text,
     )?.groups;
   if (!parts) {
-    throw new WorksheetError(
+    throw new FastenError(
       `wrenches: "${text.trim()}" is not read as a name, a range and an accuracy, such as "3/8 drive: 5-50 ft-lb ±4 %"`,
       'wrenches',
     );
   }
   const { low, high } = parseRange(parts.range!, 'torque');
   if (!low || !high)
-    throw new WorksheetError(`wrenches: "${parts.range}" needs a least and a greatest torque`, 'wrenches');
+    throw new FastenError(`wrenches: "${parts.range}" needs a least and a greatest torque`, 'wrenches');
   const name = parts.name!.trim();
   return {
     tool: name,
@@ -122,29 +122,22 @@ function readWrench(text: string): Wrench {
   };
 }
 
-export const wrenchFit: Worksheet = {
+export const wrenchFit = worksheet({
   id: 'wrench-fit',
+  group: 'How tight?',
   title: 'Which wrench is fit',
   question: 'Which of my wrenches may I use for this torque?',
   purpose: 'Each wrench judged for one torque, with the torque that really arrives.',
-  fields: [
-    torqueField('The torque to be set.'),
-    {
-      id: 'wrenches',
-      label: 'Wrenches',
-      help: 'Each with name, range and accuracy, parted by semicolons. Accuracy ±4 % is the usual class; the wrench or its paper says it.',
-      kind: 'text',
-      hint: '1/4 drive: 20-200 in-lb ±4 %; 1/2 drive: 20-150 ft-lb ±4 %',
-    },
-  ],
-  compute: (given) => {
-    const wrenches = given
-      .text('wrenches')
-      .split(';')
-      .filter((each) => each.trim() !== '')
-      .map(readWrench);
-    if (wrenches.length === 0) throw new WorksheetError('wrenches: none was given', 'wrenches');
-    const found = fitWrench(given.in('torque', 'N·m'), wrenches);
+  fields: {
+    torque: torqueField('The torque to be set.'),
+    wrenches: ask.text(
+      'Wrenches',
+      'Each with name, range and accuracy, parted by semicolons. Accuracy ±4 % is the usual class; the wrench or its paper says it.',
+      '1/4 drive: 20-200 in-lb ±4 %; 1/2 drive: 20-150 ft-lb ±4 %',
+    ),
+  },
+  compute: ({ torque, wrenches }) => {
+    const found = fitWrench(torque, readWrenches(wrenches));
     const [first] = found;
     const how = standard(`${sources.wrenches}: 20 to 100 % of range`);
     return [
@@ -175,11 +168,11 @@ export const wrenchFit: Worksheet = {
       given: { torque: '140 in-lb', wrenches: '1/4 drive: 20-200 in-lb ±4 %; 1/2 drive: 20-150 ft-lb ±4 %' },
       expect: {
         best: { text: '1/4 drive' },
-        'arrives-least': { value: 134.4, unit: 'in-lb', tolerance: 0.05 },
-        'arrives-most': { value: 145.6, unit: 'in-lb', tolerance: 0.05 },
+        'arrives-least': near(134.4, 0.05, 'in-lb'),
+        'arrives-most': near(145.6, 0.05, 'in-lb'),
       },
       source: sources.wrenches,
       mark: 'calculated',
     },
   ],
-};
+});

@@ -1,12 +1,4 @@
-import {
-  amount,
-  computed,
-  type Given,
-  lines,
-  optional,
-  type Worksheet,
-  words,
-} from '../../worksheet/index.js';
+import { amount, computed, type Given, lines, optional, type Worksheet, words } from '../../worksheet/old.js';
 import { type BoreCell, type BoreMap, boreMap } from '../bore-map.js';
 import { classFigures } from '../class-figures.js';
 import { clearance } from '../clearance.js';

@@ -1,4 +1,4 @@
-import { amount, computed, type Given, type Worksheet } from '../../worksheet/index.js';
+import { amount, computed, type Given, type Worksheet } from '../../worksheet/old.js';
 import { type ClassFigure, classFigures } from '../class-figures.js';
 import { clearance, clearanceFromWobble } from '../clearance.js';
 import { decide } from '../decide.js';

@@ -1,4 +1,4 @@
-import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/index.js';
+import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/old.js';
 import { decide, type Limit } from '../decide.js';
 import { GaugeError } from '../error.js';
 import { type BetterTool, settle } from '../settle.js';

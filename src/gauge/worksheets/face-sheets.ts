@@ -1,12 +1,4 @@
-import {
-  amount,
-  computed,
-  type Given,
-  lines,
-  optional,
-  type Worksheet,
-  words,
-} from '../../worksheet/index.js';
+import { amount, computed, type Given, lines, optional, type Worksheet, words } from '../../worksheet/old.js';
 import { classFigures } from '../class-figures.js';
 import { GaugeError } from '../error.js';
 import { type Flatness, flatness } from '../flatness.js';

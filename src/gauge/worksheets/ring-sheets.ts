@@ -1,4 +1,4 @@
-import { amount, computed, lines, optional, type Worksheet } from '../../worksheet/index.js';
+import { amount, computed, lines, optional, type Worksheet } from '../../worksheet/old.js';
 import { classFigures } from '../class-figures.js';
 import { decide } from '../decide.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';

@@ -1,4 +1,4 @@
-import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/index.js';
+import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/old.js';
 import { type Budget, type BudgetLine, budget, type UncertaintySource } from '../budget.js';
 import { decide } from '../decide.js';
 import { GaugeError } from '../error.js';

@@ -1,4 +1,4 @@
-import { amount, computed, type Given, number, type Worksheet, words } from '../../worksheet/index.js';
+import { amount, computed, type Given, number, type Worksheet, words } from '../../worksheet/old.js';
 import { classFigures } from '../class-figures.js';
 import {
   adjusterTurn,

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Link, Route, Switch } from 'wouter';
 import { desk, deskGroups, findWorksheet, findWorksheets } from '../../desk/index.js';
-import type { Worksheet } from '../../worksheet/index.js';
+import { isPublished, type Worksheet } from '../../worksheet/index.js';
 import { Page } from '../frame/page.js';
 import { WorksheetPage } from './worksheet-page.js';
 
@@ -52,7 +52,7 @@ function DeskList() {
         deskGroups.map(({ title, worksheets }) => (
           <section key={title} className="section stack tight">
             <h2>{title}</h2>
-            <WorksheetList worksheets={worksheets.flatMap((id) => findWorksheet(id) ?? [])} />
+            <WorksheetList worksheets={worksheets} />
           </section>
         ))
       )}
@@ -80,7 +80,7 @@ function WorksheetList({ worksheets }: { worksheets: readonly Worksheet[] }) {
 
 /** What outside the program it was checked against, counted; own arithmetic is not counted as outside. */
 function checkedWords({ examples }: Worksheet): string {
-  const outside = examples.filter((e) => e.mark !== 'calculated' && e.mark !== 'common practice').length;
+  const outside = examples.filter(isPublished).length;
   if (outside === 0)
     return `checked by ${examples.length === 1 ? 'a calculation' : `${examples.length} calculations`}`;
   return `checked against ${outside} published ${outside === 1 ? 'figure' : 'figures'}`;

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link, useSearch } from 'wouter';
 import {
   type Answer,
+  isPublished,
   run,
   type Worksheet,
   WorksheetError,
@@ -57,7 +58,7 @@ export function WorksheetPage({ worksheet: w }: { worksheet: Worksheet }) {
                 setOutcome(answer(w, w.examples[0]!.given));
               }}
             >
-              Fill in a published example
+              {isPublished(w.examples[0]) ? 'Fill in a published example' : 'Fill in a worked example'}
             </Button>
           )}
         </div>

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import {
   checkOrder,
+  FastenError,
   findThread,
   fitWrench,
   passSchemes,
@@ -9,7 +10,6 @@ import {
 } from '../../../fasten/index.js';
 import type { From, Job, Shop } from '../../../job/index.js';
 import { parseThread, QuantityError } from '../../../quantity/index.js';
-import { WorksheetError } from '../../../worksheet/index.js';
 import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -289,7 +289,7 @@ function orderOf(holes: readonly Hole[]): {
     const { order, around, rule, why, source } = tighteningOrder(holes);
     return { order, around, rule: `${rule} (${source})`, why };
   } catch (error) {
-    if (error instanceof WorksheetError) return { rule: '', why: error.message };
+    if (error instanceof FastenError) return { rule: '', why: error.message };
     throw error;
   }
 }

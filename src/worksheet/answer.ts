@@ -1,6 +1,25 @@
-import { type Kind, type Origin, of, withUncertainty } from '../quantity/index.js';
+import { type Kind, type Origin, of, type Quantity, withUncertainty } from '../quantity/index.js';
 import type { Picture } from './picture.js';
-import { type Answer, type AnswerValue, type Given, WorksheetError } from './worksheet.js';
+
+export type AnswerValue =
+  /** printed in the reader's system, or in `inUnit` whatever the system */
+  | { readonly type: 'quantity'; readonly quantity: Quantity; readonly inUnit?: string }
+  /** `digits` after the decimal point; four significant ones when left out */
+  | { readonly type: 'number'; readonly number: number; readonly digits?: number }
+  | { readonly type: 'text'; readonly text: string }
+  | { readonly type: 'verdict'; readonly verdict: 'pass' | 'fail' | 'cannot-decide'; readonly text: string }
+  | { readonly type: 'list'; readonly items: readonly string[] };
+
+export interface Answer {
+  readonly id: string;
+  readonly label: string;
+  readonly value: AnswerValue;
+  /** where the number comes from: formula with source, table, rule of thumb */
+  readonly origin: Origin;
+  readonly note?: string;
+  /** curves that show this answer among its neighbors, where a person would rather look */
+  readonly picture?: Picture;
+}
 
 /** What an answer may carry beside its value. */
 export interface Extra {
@@ -84,21 +103,3 @@ export const standard = (detail: string): Origin => ({ from: 'standard', detail 
 export const ruleOfThumb = (detail: string): Origin => ({ from: 'rule of thumb', detail });
 export const practice = ruleOfThumb('common practice');
 export const judgement = ruleOfThumb('trade judgement, no source');
-
-type Compute = (given: Given) => readonly Answer[];
-
-/** Turns what a room refuses into what a worksheet refuses, named by the field a person filled in. */
-export function refusingAs<E extends Error & { readonly field: string }>(
-  isRefusal: (error: unknown) => error is E,
-): (fieldOf: Readonly<Record<string, string>>, compute: Compute) => Compute {
-  return (fieldOf, compute) => (given) => {
-    try {
-      return compute(given);
-    } catch (error) {
-      if (!isRefusal(error)) throw error;
-      const refusal = new WorksheetError(error.message, fieldOf[error.field] ?? error.field);
-      refusal.cause = error;
-      throw refusal;
-    }
-  };
-}
