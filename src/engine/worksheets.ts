@@ -1,4 +1,4 @@
-import { adopt } from '../worksheet/old.js';
+import { adopt } from '../worksheet/index.js';
 import { airSheets } from './worksheets/air-sheets.js';
 import { compressionSheets } from './worksheets/compression-sheets.js';
 import { firingSheets } from './worksheets/firing-sheets.js';

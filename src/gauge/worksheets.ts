@@ -1,4 +1,4 @@
-import { adopt } from '../worksheet/old.js';
+import { adopt } from '../worksheet/index.js';
 import { boreMapSheet, boreOversize } from './worksheets/bore-sheets.js';
 import {
   crankpinClearance,

@@ -15,28 +15,26 @@ import { readCount, readNumberList, readPlainNumber, readQuantityList } from './
 import { type Point, readPoints } from './read-points.js';
 import type { Worksheet as NewWorksheet } from './worksheet.js';
 
-export * from './index.js';
-
 /**
- * The way before typed worksheets, until the last room has left it. To leave it: import from `index.js`; write each
+ * The way before typed worksheets, until the last room has left it. To leave it: import the new names; write each
  * sheet as `worksheet({ …, group, fields: { id: ask.… } , compute: ({ id }) => … })` as the docstring there says; give
  * `names` in place of `refusing({ … }, …)`; let the room's error be a Refusal (`boundsOf` makes its usual bounds); take
  * `adopt` out of the room's `worksheets.ts`, and list the sheets there in the order in which a group shall show them.
  */
-export interface Worksheet extends Omit<NewWorksheet, 'compute' | 'fields' | 'group' | 'names'> {
+export interface OldWorksheet extends Omit<NewWorksheet, 'compute' | 'fields' | 'group' | 'names'> {
   readonly fields: readonly Field[];
-  readonly compute: (given: Given) => readonly Answer[];
+  readonly compute: (given: OldGiven) => readonly Answer[];
 }
 
-export const ask = (kind: Kind, id: string, label: string, help: string, hint: string): Field => ({
+export const oldAsk = (kind: Kind, id: string, label: string, help: string, hint: string): Field => ({
   ...{ id, label, help, kind, hint },
 });
 
-export const optional = (field: Field): Field => ({ ...field, required: false });
+export const oldOptional = (field: Field): Field => ({ ...field, required: false });
 
-export const standing = (field: Field, standard: string): Field => ({ ...field, standard });
+export const oldStanding = (field: Field, standard: string): Field => ({ ...field, standard });
 
-export const choice = (
+export const oldChoice = (
   id: string,
   label: string,
   help: string,
@@ -48,7 +46,7 @@ export const choice = (
   ...(standard !== undefined && { standard }),
 });
 
-export interface Given {
+export interface OldGiven {
   has(id: string): boolean;
   quantity(id: string): Quantity;
   si(id: string): number;
@@ -61,7 +59,7 @@ export interface Given {
   list(id: string): readonly number[];
 }
 
-function givenOf(values: Readonly<Record<string, unknown>>): Given {
+function givenOf(values: Readonly<Record<string, unknown>>): OldGiven {
   const value = <T>(id: string): T => values[id] as T;
   return {
     has: (id) => values[id] !== undefined,
@@ -94,7 +92,7 @@ function readerOf({ kind, of = 'number', choices = [] }: Field): (text: string) 
   };
 }
 
-type Compute = (given: Given) => readonly Answer[];
+type Compute = (given: OldGiven) => readonly Answer[];
 
 export function refusingAs<E extends Error & { readonly field?: string }>(
   isRefusal: (error: unknown) => error is E,
@@ -212,7 +210,7 @@ const oldGroups: readonly { readonly title: Group; readonly worksheets: readonly
 ];
 
 /** Old definitions as new ones. */
-export const adopt = (sheets: readonly Worksheet[]): readonly NewWorksheet[] =>
+export const adopt = (sheets: readonly OldWorksheet[]): readonly NewWorksheet[] =>
   sheets.map(({ compute, fields, ...told }) => ({
     ...told,
     group: oldGroups.find(({ worksheets }) => worksheets.includes(told.id))!.title,

@@ -1,19 +1,19 @@
 import {
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
   curve,
-  type Given,
+  type OldGiven as Given,
   number,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   spaced,
-  standing,
-  type Worksheet,
+  oldStanding as standing,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { standardAir, standardAirAtMapHeight } from '../atmosphere.js';
 import { ethanolBlend, leaningOnBlend } from '../fuel.js';
 import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.js';

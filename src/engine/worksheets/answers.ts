@@ -1,4 +1,4 @@
-import { refusingAs } from '../../worksheet/old.js';
+import { refusingAs } from '../../worksheet/index.js';
 import { EngineError } from '../error.js';
 
 /** What this room refuses is refused by the field a person filled in. */

@@ -1,4 +1,4 @@
-import { type Picture, picture, spaced } from '../../worksheet/old.js';
+import { type Picture, picture, spaced } from '../../worksheet/index.js';
 import { crank, type TracePoint } from '../cranking/crank.js';
 import type { ExpectedCompression } from '../cranking/expected.js';
 import { readingWithLeak } from '../cranking/find-leak.js';

@@ -1,20 +1,20 @@
 import {
   type Answer,
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
   curve,
   type Field,
-  type Given,
+  type OldGiven as Given,
   lines,
-  optional,
+  oldOptional as optional,
   picture,
   spaced,
-  standing,
-  type Worksheet,
+  oldStanding as standing,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
 import { classifyCompression, compressionRungs } from '../cranking/classify.js';

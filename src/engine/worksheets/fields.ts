@@ -1,4 +1,4 @@
-import { ask, type Given, optional } from '../../worksheet/old.js';
+import { oldAsk as ask, type OldGiven as Given, oldOptional as optional } from '../../worksheet/index.js';
 
 export const bore = ask('length', 'bore', 'Bore', 'Diameter of the cylinder.', '2.5625 in');
 export const stroke = ask(

@@ -1,4 +1,12 @@
-import { ask, choice, computed, type Field, type Given, optional, standing } from '../../worksheet/old.js';
+import {
+  oldAsk as ask,
+  oldChoice as choice,
+  computed,
+  type Field,
+  type OldGiven as Given,
+  oldOptional as optional,
+  oldStanding as standing,
+} from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { BandShare } from '../band.js';
 import type { EngineArchitecture } from '../cranking/class-engine.js';

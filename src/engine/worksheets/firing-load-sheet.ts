@@ -3,17 +3,17 @@ import { of, showBoth } from '../../quantity/index.js';
 import {
   type Answer,
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
-  type Given,
+  type OldGiven as Given,
   lines,
   number,
-  optional,
+  oldOptional as optional,
   picture,
   verdict,
-  type Worksheet,
-} from '../../worksheet/old.js';
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { architectures, classEngines } from '../cranking/class-engine.js';
 import { type ExpectedFiring, expectedFiring, type FiringGeometry } from '../firing/expected-firing.js';
 import { headLoad } from '../firing/head-load.js';

@@ -1,4 +1,4 @@
-import type { Worksheet } from '../../worksheet/old.js';
+import type { OldWorksheet as Worksheet } from '../../worksheet/index.js';
 import { firingLoad } from './firing-load-sheet.js';
 import { expectedPowerSheet } from './power-sheet.js';
 import { ratioChange } from './ratio-change-sheet.js';

@@ -1,14 +1,14 @@
 import { to } from '../../quantity/index.js';
 import {
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
   practice,
   verdict,
-  type Worksheet,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
 import { refusing } from './answers.js';
 

@@ -1,16 +1,16 @@
 import {
   amount,
-  ask,
+  oldAsk as ask,
   computed,
   curve,
   number,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   spaced,
-  standing,
-  type Worksheet,
-} from '../../worksheet/old.js';
+  oldStanding as standing,
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { classRodMm } from '../cranking/class-engine.js';
 import { compressionRatio, ottoEfficiency, ratioAfterMilling } from '../geometry.js';
 import {

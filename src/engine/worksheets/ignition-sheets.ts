@@ -1,20 +1,20 @@
 import {
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
   curve,
-  type Given,
+  type OldGiven as Given,
   judgement,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   spaced,
-  standing,
+  oldStanding as standing,
   verdict,
-  type Worksheet,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { classCoilGapMm, coilGap, keyOffsetMm, sparkShiftDeg } from '../ignition.js';
 import { refusing } from './answers.js';
 import { optionalMm } from './fields.js';

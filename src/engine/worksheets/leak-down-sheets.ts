@@ -1,19 +1,19 @@
 import {
   amount,
-  ask,
+  oldAsk as ask,
   computed,
   type Field,
-  type Given,
+  type OldGiven as Given,
   judgement,
   number,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   spaced,
-  standing,
-  type Worksheet,
+  oldStanding as standing,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { seaLevelPa, standardAirAtMapHeight } from '../atmosphere.js';
 import { EngineError } from '../error.js';
 import {

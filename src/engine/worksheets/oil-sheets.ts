@@ -1,20 +1,20 @@
 import {
   amount,
-  ask,
-  choice,
+  oldAsk as ask,
+  oldChoice as choice,
   computed,
   curve,
   lines,
   number,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   practice,
   spaced,
-  standing,
-  type Worksheet,
+  oldStanding as standing,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { EngineError } from '../error.js';
 import {
   crankingDrag,

@@ -1,18 +1,18 @@
 import {
   type Answer,
   amount,
-  ask,
+  oldAsk as ask,
   computed,
   curve,
-  type Given,
+  type OldGiven as Given,
   lines,
-  optional,
+  oldOptional as optional,
   picture,
   spaced,
-  standing,
+  oldStanding as standing,
   verdict,
-  type Worksheet,
-} from '../../worksheet/old.js';
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Band } from '../band.js';
 import { expectedPower, likelyPower } from '../firing/expected-firing.js';

@@ -1,13 +1,13 @@
 import {
   type Answer,
   amount,
-  ask,
+  oldAsk as ask,
   computed,
   curve,
   picture,
   spaced,
-  type Worksheet,
-} from '../../worksheet/old.js';
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { architectures } from '../cranking/class-engine.js';
 import { crank } from '../cranking/crank.js';
 import { crankedSetup } from '../cranking/expected.js';

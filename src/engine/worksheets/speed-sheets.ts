@@ -1,20 +1,20 @@
 import {
   amount,
-  ask,
+  oldAsk as ask,
   computed,
   curve,
   judgement,
   number,
-  optional,
+  oldOptional as optional,
   type Picture,
   picture,
   practice,
   spaced,
-  standing,
+  oldStanding as standing,
   verdict,
-  type Worksheet,
+  type OldWorksheet as Worksheet,
   words,
-} from '../../worksheet/old.js';
+} from '../../worksheet/index.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
 import { refusing } from './answers.js';
 

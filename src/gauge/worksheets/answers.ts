@@ -1,5 +1,5 @@
 import type { Origin } from '../../quantity/index.js';
-import { type Answer, type Extra, verdict as plainVerdict, refusingAs } from '../../worksheet/old.js';
+import { type Answer, type Extra, verdict as plainVerdict, refusingAs } from '../../worksheet/index.js';
 import { notThisEngines } from '../class-figures.js';
 import type { Decision } from '../decide.js';
 import { GaugeError } from '../error.js';

@@ -1,4 +1,12 @@
-import { amount, computed, type Given, lines, optional, type Worksheet, words } from '../../worksheet/old.js';
+import {
+  amount,
+  computed,
+  type OldGiven as Given,
+  lines,
+  oldOptional as optional,
+  type OldWorksheet as Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { type BoreCell, type BoreMap, boreMap } from '../bore-map.js';
 import { classFigures } from '../class-figures.js';
 import { clearance } from '../clearance.js';

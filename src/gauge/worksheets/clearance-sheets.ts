@@ -1,4 +1,9 @@
-import { amount, computed, type Given, type Worksheet } from '../../worksheet/old.js';
+import {
+  amount,
+  computed,
+  type OldGiven as Given,
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { type ClassFigure, classFigures } from '../class-figures.js';
 import { clearance, clearanceFromWobble } from '../clearance.js';
 import { decide } from '../decide.js';

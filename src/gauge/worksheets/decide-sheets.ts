@@ -1,4 +1,11 @@
-import { computed, type Given, lines, number, type Worksheet, words } from '../../worksheet/old.js';
+import {
+  computed,
+  type OldGiven as Given,
+  lines,
+  number,
+  type OldWorksheet as Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { decide, type Limit } from '../decide.js';
 import { GaugeError } from '../error.js';
 import { type BetterTool, settle } from '../settle.js';

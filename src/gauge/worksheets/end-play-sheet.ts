@@ -1,4 +1,4 @@
-import { amount, computed, lines, type Worksheet, words } from '../../worksheet/old.js';
+import { amount, computed, lines, type OldWorksheet as Worksheet, words } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { percent } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';

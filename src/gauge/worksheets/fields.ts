@@ -1,5 +1,11 @@
 import { type Kind, type Origin, to } from '../../quantity/index.js';
-import { type Answer, ask, type Field, type Given, words } from '../../worksheet/old.js';
+import {
+  type Answer,
+  oldAsk as ask,
+  type Field,
+  type OldGiven as Given,
+  words,
+} from '../../worksheet/index.js';
 import { type ClassFigure, classLimit, classOrigin, notThisEngines } from '../class-figures.js';
 import type { Limit } from '../decide.js';
 import { type Material, materials } from '../thermal.js';

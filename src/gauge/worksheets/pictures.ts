@@ -1,4 +1,4 @@
-import { curve, type Picture, type PictureBand, picture, spaced } from '../../worksheet/old.js';
+import { curve, type Picture, type PictureBand, picture, spaced } from '../../worksheet/index.js';
 import type { Limit } from '../decide.js';
 import { normalBelow } from '../normal.js';
 

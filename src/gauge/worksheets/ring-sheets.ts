@@ -1,4 +1,10 @@
-import { amount, computed, lines, optional, type Worksheet } from '../../worksheet/old.js';
+import {
+  amount,
+  computed,
+  lines,
+  oldOptional as optional,
+  type OldWorksheet as Worksheet,
+} from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { decide } from '../decide.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';

@@ -1,4 +1,4 @@
-import { amount, computed, type Worksheet, words } from '../../worksheet/old.js';
+import { amount, computed, type OldWorksheet as Worksheet, words } from '../../worksheet/index.js';
 import { atReference, expansions, hotClearance, type Material, type Mating, referenceC } from '../thermal.js';
 import { refusing } from './answers.js';
 import { lengthField, materialField } from './fields.js';

@@ -1,4 +1,11 @@
-import { amount, computed, type Given, number, type Worksheet, words } from '../../worksheet/old.js';
+import {
+  amount,
+  computed,
+  type OldGiven as Given,
+  number,
+  type OldWorksheet as Worksheet,
+  words,
+} from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import {
   adjusterTurn,
