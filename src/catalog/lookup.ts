@@ -1,6 +1,7 @@
 import type { Catalog, Caution, Component } from './catalog.js';
 import type { Architecture } from './schema/fields/when.js';
 import type { JudgementId } from './schema/judgement.js';
+import type { RoleId } from './schema/role.js';
 import type { StageId } from './schema/stage.js';
 
 const maps = new WeakMap<readonly object[], ReadonlyMap<string, unknown>>();
@@ -35,6 +36,17 @@ export function judgementOf(catalog: Catalog, id: JudgementId): number {
   const known = byId(catalog.judgements).get(id);
   if (!known) throw new RangeError(`no pack gives the judgement "${id}"`);
   return known.value;
+}
+
+/**
+ * The id of the entry that plays a part the program has to know by name.
+ * @throws RangeError when no pack gives it: the loader refuses such a catalog
+ */
+export function roleOf(catalog: Pick<Catalog, 'roles'>, id: RoleId): string {
+  const { id: _, ...played } = byId(catalog.roles).get(id) ?? { id };
+  const [by] = Object.values(played);
+  if (by === undefined) throw new RangeError(`no pack says what plays "${id}"`);
+  return by;
 }
 
 /** What is about to be done, touched or used. */

@@ -12,6 +12,8 @@ export const agent = z.strictObject({
   cautions: refs('cautions').optional(),
   /** its waste goes to this stream; streams are not mixed */
   waste: z.enum(['oil', 'fuel', 'dip', 'chelator', 'water', 'solid', 'none']),
+  /** soaks there, on the bench plan; with the other soaks when left out */
+  bath: z.literal('ultrasonic').optional(),
   note: words.optional(),
 });
 

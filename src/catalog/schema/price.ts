@@ -15,6 +15,8 @@ export const price = z
     from: amount,
     to: amount,
     currency: z.string().min(1).max(8),
+    /** gaskets of all kinds: not listed where they are listed one by one */
+    gaskets: z.literal(true).optional(),
     /** a set: other price entries that it holds; where it is bought they cost nothing more */
     holds: refs('prices').min(1).optional(),
     /** bought in so many of 100 repairs of a fault that names it; all when left out */

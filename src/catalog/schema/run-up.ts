@@ -44,6 +44,8 @@ export const runUpStep = z.strictObject({
   check: ref('checks').optional(),
   /** how long the engine must have run before it */
   runMinutes: z.number().gt(0).optional(),
+  /** whoever signs it has gone through every gate of the assembly */
+  provesAssembly: z.literal(true).optional(),
   /** asked for outright before the machine leaves */
   barsHandOver: z.literal(true).optional(),
   origin,
@@ -60,6 +62,8 @@ export const acceptance = z.strictObject({
   spec: ref('specs').optional(),
   check: ref('checks').optional(),
   figures: z.array(figure).optional(),
+  /** what a recording made after the work tells of it */
+  heard: z.enum(['pulls, cold', 'pulls, hot', 'speed']).optional(),
   origin,
 });
 

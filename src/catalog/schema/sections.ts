@@ -8,9 +8,10 @@ import { consumable } from './consumable.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
 import type { Target } from './fields/reference.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
-import { discipline, measurement } from './measurement.js';
+import { discipline, measurement, measurementGroup } from './measurement.js';
 import { platePlace, plateScheme } from './plate.js';
 import { price, scrapChance, sharedRepair, workFactor } from './price.js';
+import { role } from './role.js';
 import { acceptance, layUp, nextDue, runUpStep } from './run-up.js';
 import { spec, specWord } from './spec.js';
 import { gate, jobTotal, stagePart } from './stage.js';
@@ -34,6 +35,7 @@ export const sections = {
   lookAlikes: lookAlike,
   components: component,
   assemblies: assembly,
+  measurementGroups: measurementGroup,
   measurements: measurement,
   disciplines: discipline,
   materials: material,
@@ -61,6 +63,7 @@ export const sections = {
   oddsShifts: oddsShift,
   complaintChances: complaintChance,
   judgements: judgement,
+  roles: role,
 } as const satisfies Record<string, z.ZodType<{ id: string }>> & Record<Target, z.ZodType>;
 
 export type SectionName = keyof typeof sections;

@@ -19,6 +19,20 @@ export type StageId = (typeof stageIds)[number];
 
 const span = z.strictObject({ from: minutes, to: minutes });
 
+/** The work that a bench plan takes from the trade's usual minutes. */
+const benchTasks = [
+  'take in',
+  'find the fault',
+  'quote',
+  'order',
+  'clean',
+  'measure',
+  'first start',
+  'working test',
+  'hand over',
+] as const;
+export type BenchTask = (typeof benchTasks)[number];
+
 /** One piece of the whole job as the trade does it, under the stage it belongs to. */
 export const stagePart = z.strictObject({
   id,
@@ -27,6 +41,8 @@ export const stagePart = z.strictObject({
   stage: stage.optional(),
   goal: words,
   decisions: words,
+  /** the piece of work on the bench plan to whose minutes it adds */
+  planned: z.enum(benchTasks).optional(),
   goesWrong: z.array(line).min(1),
   forgotten: z.array(line).min(1),
   activeMinutes: z.array(z.strictObject({ ...span.shape, of: line.optional() })),

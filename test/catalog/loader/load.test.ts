@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  builtInCatalog,
   builtInPacks,
   byId,
   CatalogError,
@@ -8,13 +9,18 @@ import {
   loadCatalog,
   type Pack,
 } from '../../../src/catalog/index.js';
+import { assemble } from '../../../src/catalog/loader/assemble.js';
+import { readPack } from '../../../src/catalog/loader/pack-text.js';
+
+/** Packs that are a part only: sound in themselves, without all that the program needs. */
+const loadPart = (packs: readonly Pack[]) => assemble(packs.map(readPack));
 
 const pack = (...lines: string[]): Pack => ({
   file: 'shop.yaml',
   text: ['pack: { id: shop, title: Our shop }', ...lines].join('\n'),
 });
 
-/** A small world of its own: quick to load, and complete. */
+/** A small world of its own: quick to load, and sound. */
 const small: Pack = {
   file: 'small.yaml',
   text: `pack: { id: small, title: A small world }
@@ -47,7 +53,7 @@ components:
 
 function problemsOf(...packs: Pack[]): readonly CatalogProblem[] {
   try {
-    loadCatalog(packs);
+    loadPart(packs);
   } catch (error) {
     if (error instanceof CatalogError) return error.problems;
     throw error;
@@ -202,7 +208,7 @@ describe('a pack that is wrong is refused with file, line and reason', () => {
         '    falseAlarm: 0.1',
         `    links: [{ outcome: ${outcome}, fault: worn, strength: strong }]`,
       );
-    expect(() => loadCatalog([small, check('bad')])).not.toThrow();
+    expect(() => loadPart([small, check('bad')])).not.toThrow();
     expect(problemsOf(small, check('awful'))[0]).toMatchObject({
       line: 15,
       path: 'checks[0].links[0].outcomes[0]',
@@ -212,7 +218,7 @@ describe('a pack that is wrong is refused with file, line and reason', () => {
 
   test('the message names every problem with its place', () => {
     try {
-      loadCatalog([{ ...small, text: small.text.replace('minutesOff: 2', 'minutesOff: two') }]);
+      loadPart([{ ...small, text: small.text.replace('minutesOff: 2', 'minutesOff: two') }]);
       expect.unreachable();
     } catch (error) {
       expect((error as Error).message).toMatch(/^small\.yaml:\d+ components\[1\]\.minutesOff: /);
@@ -225,7 +231,7 @@ describe('a shop’s own pack', () => {
     pack('defaults: { origin: judgement, architecture: side-valve }', ...lines);
 
   test('adds what the others do not have', () => {
-    const { catalog, replaced } = loadCatalog([
+    const { catalog, replaced } = loadPart([
       small,
       ours('ports:', '  - { id: drain, name: Drain, architectures: [side-valve], plugWith: cork }'),
     ]);
@@ -234,7 +240,7 @@ describe('a shop’s own pack', () => {
   });
 
   test('replaces an entry as a whole when it says so, in its place', () => {
-    const { catalog, replaced } = loadCatalog([
+    const { catalog, replaced } = loadPart([
       small,
       ours(
         'torqueClasses:',
@@ -259,7 +265,7 @@ describe('a shop’s own pack', () => {
   });
 
   test('extends an entry and gives only what differs', () => {
-    const { catalog, replaced } = loadCatalog([
+    const { catalog, replaced } = loadPart([
       small,
       ours('components:', '  - { id: jet, extends: jet, minutesOff: 9 }'),
     ]);
@@ -269,7 +275,7 @@ describe('a shop’s own pack', () => {
   });
 
   test('extends an entry under a new id and leaves the first alone', () => {
-    const { catalog } = loadCatalog([
+    const { catalog } = loadPart([
       small,
       ours('components:', '  - { id: second-jet, extends: jet, name: Second jet }'),
     ]);
@@ -311,6 +317,37 @@ describe('a shop’s own pack', () => {
       safety: 2,
       origin: { from: "shop's own", detail: 'job book of three years' },
     });
-    expect(catalog.faults).toHaveLength(100);
+    expect(catalog.faults.map(({ id }) => id)).toEqual(builtInCatalog().faults.map(({ id }) => id));
+  });
+});
+
+describe('what the program needs', () => {
+  test.each([
+    ['roles', '  - { id: penetrant, agent: penetrating-oil }\n', 'penetrant'],
+    [
+      'judgements',
+      '  - { id: missed-minutes, value: 15, words: minutes that any fault costs which was missed }\n',
+      'missed-minutes',
+    ],
+  ])('a catalog without one of its %s is refused', (section, entry, id) => {
+    const without = builtInPacks.map(({ file, text }) => ({ file, text: text.replace(entry, '') }));
+    try {
+      loadCatalog(without);
+      expect.unreachable();
+    } catch (error) {
+      expect((error as CatalogError).problems).toEqual([
+        expect.objectContaining({
+          path: section,
+          reason: `the program needs "${id}" in ${section}, and no pack gives it`,
+        }),
+      ]);
+    }
+  });
+
+  test('a part that is played by an entry of another section is refused', () => {
+    const wrong = pack('roles:', '  - { id: penetrant, spec: stroke }');
+    expect(problemsOf(small, wrong)).toMatchObject([
+      { line: 3, path: 'roles[0]', reason: expect.stringContaining('"penetrant" is played by an agent') },
+    ]);
   });
 });

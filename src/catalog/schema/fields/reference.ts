@@ -11,6 +11,7 @@ export type Target =
   | 'faults'
   | 'lookAlikes'
   | 'materials'
+  | 'measurementGroups'
   | 'measurements'
   | 'ports'
   | 'prices'
