@@ -3,7 +3,7 @@ import type { Measurement } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { Button } from '../../parts/act.js';
-import { type Findable, findable, found, measureGroups, shortName } from './groups.js';
+import { type Findable, findable, found, grouped } from './choosable.js';
 
 export type Chosen = Measurement | 'own';
 
@@ -15,9 +15,6 @@ export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => vo
   const all = found(findable(catalog, job), typed);
   const fit = all.filter((f) => f.fits);
   const rest = all.filter((f) => !f.fits);
-  const groups = measureGroups
-    .map(({ title, measures }) => ({ title, of: fit.filter((f) => measures.includes(f.measure.id)) }))
-    .filter(({ of }) => of.length > 0);
   return (
     <section className="card stack tight" aria-label="What is measured">
       <header>
@@ -32,7 +29,7 @@ export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => vo
         value={typed}
         onChange={(e) => setTyped(e.target.value)}
       />
-      {groups.map(({ title, of }) => (
+      {grouped(catalog, fit).map(({ title, of }) => (
         <MeasureButtons key={title} title={title} of={of} onChoose={onChoose} />
       ))}
       {all.length === 0 && <p className="empty">Nothing by these words. Name it yourself below.</p>}
@@ -62,7 +59,7 @@ function MeasureButtons(props: {
       <div className="choices measures">
         {props.of.map(({ measure }) => (
           <Button key={measure.id} onClick={() => props.onChoose(measure)}>
-            {shortName(measure)}
+            {measure.shortName ?? measure.name}
           </Button>
         ))}
       </div>

@@ -61,7 +61,7 @@ const ownKinds: readonly { id: Kind; label: string }[] = [
 type Reading = Body<'measurement'>;
 
 const isValve = (measurement: Measurement | undefined) =>
-  measurement?.id.startsWith('valve-clearance') ?? false;
+  measurement?.reads === 'valve-stem' || measurement?.reads === 'valve-adjuster';
 
 /** What a bound says as it would be typed. */
 const boundsOf = (limit: Limit | undefined) => ({
