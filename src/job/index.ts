@@ -1,21 +1,16 @@
+export { type Answers, type AnswersAsked, answersFor } from './answers/answers.js';
 export * from './answers/assembly/index.js';
 export * from './answers/bench/index.js';
-export {
-  type AgentAnswer,
-  cleaningAnswers,
-  cleaningRefused,
-  cleaningStates,
-  waysToClean,
-} from './answers/cleaning.js';
+export { type AgentAnswer, cleaningStates, waysToClean } from './answers/cleaning.js';
 export * from './answers/findings/index.js';
 export * from './answers/measure/index.js';
 export * from './answers/parts/index.js';
 export * from './answers/run-up/index.js';
 export * from './answers/shop/index.js';
-export * from './answers/stages/index.js';
+export type { Gate } from './answers/stages/gates.js';
 export * from './answers/steps/index.js';
 export * from './answers/teardown/index.js';
-export { type WorthVerdict, worthHistoryOf, worthOf } from './answers/worth-it.js';
+export type { WorthVerdict } from './answers/worth-it.js';
 export {
   type Body,
   type EntryKind,

@@ -1,4 +1,4 @@
-import type { Job, Shop } from '../job/index.js';
+import type { Answers } from '../job/index.js';
 import type { RecordFonts } from './pdf/fonts.js';
 import { type Printable, type PrintablePicture, pictureProblem } from './pdf/picture.js';
 import type { Density, Paper } from './pdf/theme.js';
@@ -27,11 +27,7 @@ export interface ServiceRecordOptions extends ContentOptions {
  * printing time give the same bytes. A picture that is missing or damaged is said in its place and stops nothing.
  * Throws RecordError for fonts that cannot be read or a printing time that is not one.
  */
-export async function serviceRecordPdf(
-  job: Job,
-  shop: Shop,
-  options: ServiceRecordOptions,
-): Promise<Uint8Array> {
+export async function serviceRecordPdf(answers: Answers, options: ServiceRecordOptions): Promise<Uint8Array> {
   requireTime(options.printedAt);
   // The PDF library is large and only needed here: whoever wants the content as data does not load it.
   const { drawServiceRecord } = await import('./pdf/draw.js');
@@ -39,7 +35,7 @@ export async function serviceRecordPdf(
   const seen = new Map<string, Printable>();
   let kept: Uint8Array | undefined;
   for (const { detail, density } of formsToTry(options.detail)) {
-    const record = recordContent(job, shop, { ...options, detail });
+    const record = recordContent(answers, { ...options, detail });
     if (isHopeless(record, options.detail)) continue;
     const pictures = await printablePictures(record, options.pictures, seen);
     const { bytes, pages } = await drawServiceRecord(record, { fonts, paper, printedAt, density, pictures });

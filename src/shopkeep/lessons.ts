@@ -1,5 +1,12 @@
 import type { Catalog } from '../catalog/index.js';
-import { type FinishedHere, finishedJobs, type Job, type StepTime, stepTimes } from '../job/index.js';
+import {
+  answersFor,
+  type FinishedHere,
+  foldShop,
+  type Job,
+  nothingTaught,
+  type StepTime,
+} from '../job/index.js';
 
 /** What one job teaches, as it is kept beside the log. */
 export interface Lesson {
@@ -10,10 +17,12 @@ export interface Lesson {
   readonly times: readonly StepTime[];
 }
 
+/** What one job teaches hangs on its log and the catalog alone. */
+const noShop = foldShop([]);
+
 /** Nothing for a job that teaches nothing. */
 export function lessonOf(job: Job, catalog: Catalog): Lesson | undefined {
-  const [finished] = finishedJobs([job], catalog);
-  const times = stepTimes(job, catalog);
+  const { finished, stepTimes: times } = answersFor({ job, catalog, shop: noShop, jobs: nothingTaught });
   if (!finished) return times.length > 0 ? { times } : undefined;
   const { job: _, faults, ...rest } = finished;
   const letter = (there: boolean | undefined) => (there === undefined ? '-' : there ? 'y' : 'n');

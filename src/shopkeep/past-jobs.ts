@@ -1,17 +1,9 @@
 import { setImmediate as breath } from 'node:timers/promises';
-import { type FinishedHere, shopMinutes } from '../job/index.js';
+import { type JobsTaught, shopMinutes } from '../job/index.js';
 import type { Store } from '../store/index.js';
 import type { JobNotes } from './job-notes.js';
 import { finishedOf, type Lesson } from './lessons.js';
 import { shopNow } from './shop-now.js';
-
-/** What the shop's jobs so far tell beside the catalog. */
-export interface Past {
-  /** of faults, by the jobs that are finished */
-  readonly finished: FinishedHere[];
-  /** of minutes, by component or assembly */
-  readonly minutes: ReturnType<typeof shopMinutes>;
-}
 
 const lessonsAPage = 500;
 
@@ -26,7 +18,7 @@ export class PastJobs {
     this.#notes = notes;
   }
 
-  async tell(): Promise<Past> {
+  async tell(): Promise<JobsTaught> {
     await this.#notes.bringUp();
     const { catalog } = await shopNow(this.#store);
     const lessons = await this.#lessons();

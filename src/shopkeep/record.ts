@@ -1,4 +1,4 @@
-import { fold, type Job } from '../job/index.js';
+import { answersFor, fold, type Job, nothingTaught } from '../job/index.js';
 import { serviceRecordPdf } from '../record/index.js';
 import type { Store } from '../store/index.js';
 import { recordFonts } from './fonts.js';
@@ -18,11 +18,11 @@ export async function printRecord(
   { fonts, printedAt }: { readonly fonts: string; readonly printedAt: string },
 ): Promise<PrintedRecord> {
   const job = fold(id, await entriesOf(store, id));
-  const { shop, catalog } = await shopNow(store);
-  const bytes = await serviceRecordPdf(job, shop, {
+  // nothing that the shop's other jobs taught is printed, so they are not read
+  const answers = answersFor({ job, ...(await shopNow(store)), jobs: nothingTaught });
+  const bytes = await serviceRecordPdf(answers, {
     fonts: await recordFonts(fonts),
     printedAt,
-    catalog,
     pictures: async (sha256) => {
       const picture = await store.picture(sha256);
       return picture && { bytes: await printable(picture.bytes), mime: 'image/jpeg' };

@@ -2,8 +2,9 @@ import { lazy, Suspense } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { type Stage, stages } from '../job/index.js';
 import { Bench } from './bench/bench.js';
-import { useJob } from './data/queries.js';
+import type { JobView } from './data/queries.js';
 import { JobFrame } from './frame/job-frame.js';
+import { OnJob } from './frame/on-job.js';
 import { Page } from './frame/page.js';
 import { sheets } from './sheets/sheets.js';
 
@@ -25,12 +26,18 @@ export function App() {
         <Route path="/">
           <Bench />
         </Route>
-        <Route path="/job/:id/tighten/:joint">{({ id, joint }) => <Tighten id={id} joint={joint} />}</Route>
-        <Route path="/job/:id/take-apart/:step?">{({ id, step }) => <TakeApart id={id} step={step} />}</Route>
-        <Route path="/job/:id/put-together/:step?">
-          {({ id, step }) => <PutTogether id={id} step={step} />}
+        <Route path="/job/:id/tighten/:joint">
+          {({ id, joint }) => <OnJob id={id}>{(view) => <Tighten view={view} joint={joint} />}</OnJob>}
         </Route>
-        <Route path="/job/:id/:stage">{({ id, stage }) => <JobPage id={id} stage={stage} />}</Route>
+        <Route path="/job/:id/take-apart/:step?">
+          {({ id, step }) => <OnJob id={id}>{(view) => <TakeApart view={view} step={step} />}</OnJob>}
+        </Route>
+        <Route path="/job/:id/put-together/:step?">
+          {({ id, step }) => <OnJob id={id}>{(view) => <PutTogether view={view} step={step} />}</OnJob>}
+        </Route>
+        <Route path="/job/:id/:stage">
+          {({ id, stage }) => <OnJob id={id}>{(view) => <JobPage view={view} stage={stage} />}</OnJob>}
+        </Route>
         <Route path="/job/:id">{({ id }) => <Redirect to={`/job/${id}/intake`} />}</Route>
         <Route path="/desk/*?">
           <Desk />
@@ -52,8 +59,8 @@ export function App() {
 
 const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
 
-function JobPage({ id, stage }: { id: string; stage: string }) {
-  const view = useJob(id);
+function JobPage({ view, stage }: { view: JobView; stage: string }) {
+  const { id } = view.job;
   if (!isStage(stage)) return <Redirect to={`/job/${id}/intake`} />;
   if (view.job.log.length === 0) {
     return (
@@ -71,7 +78,7 @@ function JobPage({ id, stage }: { id: string; stage: string }) {
   const gate = view.gates.find((g) => g.stage === stage)!;
   return (
     <JobFrame view={view} stage={stage}>
-      <Sheet key={`${id} ${stage}`} job={view.job} gate={gate} />
+      <Sheet key={`${id} ${stage}`} answers={view.answers} job={view.job} gate={gate} />
     </JobFrame>
   );
 }

@@ -1,16 +1,13 @@
 import { byId, type Catalog, problemWords } from '../../catalog/index.js';
 import type { Findings, NextCheck } from '../../diagnose/index.js';
 import {
-  findingsOf,
+  answersFor,
   type Job,
   type JobFindings,
   type OwnSay,
-  ownFrequencies,
-  ownSay,
   ownSayWords,
   shopCatalog,
   type WorthVerdict,
-  worthOf,
 } from '../../job/index.js';
 import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
@@ -49,16 +46,10 @@ async function adviceFor(store: Store, job: Job, tell: ReturnType<typeof sayBehi
   const { shop, catalog } = await shopNow(store);
   const notes = new JobNotes(store);
   await notes.bringUp(tell);
-  const own = ownSay(
-    ownFrequencies(shop, (await new PastJobs(store, notes).tell()).finished, catalog),
-    job,
-    catalog,
-  );
-  const spoken = own && { frequencies: own.frequencies };
-  const said = findingsOf(job, catalog, spoken);
+  const jobs = await new PastJobs(store, notes).tell();
+  const { findings: said, ownSay: own, worth } = answersFor({ job, catalog, shop, jobs });
   if (said.state === 'cannot') throw new Failed(said.words);
   const leftOut = shopCatalog(shop).packs.flatMap((p) => p.problems.slice(0, 1).map(problemWords));
-  const worth = worthOf(job, catalog, shop, spoken);
   return { findings: said, worth, catalog, leftOut, ...(own && { own }) };
 }
 
@@ -72,7 +63,7 @@ function asJson({ findings: { findings, next, enough }, worth, own, leftOut }: A
     faults,
     explanations,
     unexplained,
-    checks: next?.best ?? [],
+    checks: next?.best.slice(0, mostChecks) ?? [],
     enough: enough ?? null,
     safety,
     worth,
@@ -80,6 +71,7 @@ function asJson({ findings: { findings, next, enough }, worth, own, leftOut }: A
 }
 
 const mostFaults = 8;
+const mostChecks = 5;
 
 function asText({ findings: { findings, next, enough }, worth, own, catalog, leftOut }: Advice): string[] {
   return [
@@ -89,7 +81,7 @@ function asText({ findings: { findings, next, enough }, worth, own, catalog, lef
     '',
     ...faultLines(findings),
     ...section('Taken together', togetherLines(findings)),
-    ...section('Check next', (next?.best ?? []).map(checkLine)),
+    ...section('Check next', (next?.best ?? []).slice(0, mostChecks).map(checkLine)),
     ...(enough ? ['', enough.words] : []),
     ...section('Asked for outright, and open', openSafety(findings)),
     ...section('Worth it?', worthLines(worth, catalog)),
@@ -150,7 +142,11 @@ function faultLines({ faults, unexplained }: Findings): string[] {
   ];
 }
 
-const checkLine = (c: NextCheck): string => `${c.title}, ${Math.round(c.minutes)} min. ${c.why}`;
+const checkLine = ({ title, minutes, why, lacking }: NextCheck): string =>
+  [
+    `${title}, ${Math.round(minutes)} min. ${why}`,
+    ...(lacking.length > 0 ? [`Not on the shop’s list: ${lacking.join(', ')}.`] : []),
+  ].join(' ');
 
 const mostAsked = 6;
 

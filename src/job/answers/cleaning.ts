@@ -8,6 +8,7 @@ import {
   type NeverCombine,
 } from '../../catalog/index.js';
 import type { From, Job } from '../job.js';
+import type { Answers } from './answers.js';
 
 /** What is to be cleaned: the materials that the agent will touch, and the way the catalog knows for such a part. */
 export interface CleaningAsked {
@@ -41,7 +42,7 @@ export function waysToClean(catalog: Catalog, component: string | undefined): re
  * was used on the part before. An agent judged on some of the materials only is taken with care; one that nobody
  * has judged on any of them is left out, for it is not known to be safe.
  */
-export function cleaningAnswers(job: Job, catalog: Catalog, asked: CleaningAsked): AgentAnswer[] {
+export function cleaningAnswers({ job, catalog }: Answers, asked: CleaningAsked): AgentAnswer[] {
   const way = asked.way === undefined ? undefined : byId(catalog.cleanings).get(asked.way);
   const answers = catalog.agents
     .map((agent) => answerFor(job, catalog, asked, way, agent))
@@ -188,11 +189,11 @@ export function cleaningStates(job: Job): CleaningState[] {
 }
 
 /** Why a cleaning that was planned must not be started now: something may have been used on the part since. */
-export function cleaningRefused(job: Job, catalog: Catalog, cleaning: From<'cleaning'>): string | undefined {
+export function cleaningRefused(answers: Answers, cleaning: From<'cleaning'>): string | undefined {
   const asked = {
     materials: cleaning.materials,
     ...(cleaning.component !== undefined && { component: cleaning.component }),
   };
-  const answer = cleaningAnswers(job, catalog, asked).find(({ agent }) => agent.id === cleaning.agent);
+  const answer = cleaningAnswers(answers, asked).find(({ agent }) => agent.id === cleaning.agent);
   return answer?.verdict === 'never' ? answer.reasons[0] : undefined;
 }

@@ -1,6 +1,6 @@
-import { type Architecture, architectures, byId, type Catalog, componentsOf } from '../../catalog/index.js';
+import { byId } from '../../catalog/index.js';
 import type { Machine } from '../../diagnose/index.js';
-import { infer } from '../../infer/index.js';
+import type { Inference } from '../../infer/index.js';
 import {
   type PartsKnown,
   type Worth,
@@ -10,10 +10,10 @@ import {
   worthIt,
 } from '../../worth/index.js';
 import type { From, Job, Shop } from '../job.js';
-import { contradiction, isContradiction } from './contradiction.js';
-import { faultsSaid, machineOf } from './findings/machine-case.js';
+import type { Answers } from './answers.js';
+import { contradiction } from './contradiction.js';
 import { kindOfPart } from './parts/part-kind.js';
-import { doneSteps, tally } from './steps/tally.js';
+import { doneSteps } from './steps/tally.js';
 
 /** What has gone into a job already. It plays no part in what is worth doing from here on. */
 export interface Spent {
@@ -42,30 +42,20 @@ export interface Terms {
   readonly asOf?: string;
 }
 
-export interface WorthOptions {
-  readonly seed?: number;
-  readonly draws?: number;
-  /** the shop's own frequencies of faults, see `frequenciesFor` */
-  readonly frequencies?: ReadonlyMap<string, number>;
-}
-
 /** Whether a job's machine is worth making right, from its log, the catalog and the shop's rate. */
-export function worthOf(job: Job, catalog: Catalog, shop: Shop, options: WorthOptions = {}): WorthVerdict {
-  if (architectureOf(job) === undefined) {
+export function worthOf(answers: Answers): WorthVerdict {
+  if (answers.architecture === undefined) {
     return {
       state: 'cannot',
       because: 'architecture',
       words: 'The kind of engine is not known: side-valve, overhead-valve or two-stroke.',
     };
   }
-  const then = asDecided(job);
-  const terms = termsOf(then, catalog, shop);
-  try {
-    return { state: 'answered', worth: worthIt(askedFor(then, catalog, terms, options)), ...terms };
-  } catch (error) {
-    if (!isContradiction(error)) throw error;
-    return contradiction;
-  }
+  const decided = asDecided(answers.job);
+  const then = decided === answers.job ? answers : answers.on(decided);
+  if (!then.inference) return contradiction;
+  const terms = termsOf(then);
+  return { state: 'answered', worth: worthIt(askedFor(then, then.inference, terms)), ...terms };
 }
 
 /** More points than this say no more to the eye. */
@@ -76,23 +66,17 @@ const historyDraws = 800;
  * How the answer stood at intake and after each finding, at today’s rate, value and limit; lines struck since are left
  * out. Of more than two dozen findings an even choice is taken, the first and the last among them.
  */
-export function worthHistoryOf(
-  job: Job,
-  catalog: Catalog,
-  shop: Shop,
-  options: WorthOptions = {},
-): WorthThen[] {
-  if (architectureOf(job) === undefined) return [];
-  const terms = termsOf(job, catalog, shop);
+export function worthHistoryOf(answers: Answers): WorthThen[] {
+  const { job, architecture } = answers;
+  if (architecture === undefined) return [];
+  const terms = termsOf(answers);
   const all = [undefined, ...asDecided(job).observations];
-  const steps = evenly(all, mostPoints).map((o) => ({
-    title: o?.title ?? 'Intake',
-    entry: o?.entry ?? 'intake',
-    asked: askedFor(o ? asOf(job, o) : beforeFindings(job), catalog, terms, {
-      draws: historyDraws,
-      ...options,
-    }),
-  }));
+  const steps = evenly(all, mostPoints).flatMap((o) => {
+    const then = answers.on(o ? asOf(job, o) : beforeFindings(job));
+    if (!then.inference) return [];
+    const asked = { ...askedFor(then, then.inference, terms), draws: historyDraws };
+    return [{ title: o?.title ?? 'Intake', entry: o?.entry ?? 'intake', asked }];
+  });
   return worthHistory(steps);
 }
 
@@ -134,27 +118,25 @@ function asOf(job: Job, { at, entry }: From<'observation' | 'decision'>): Job {
   };
 }
 
-function architectureOf(job: Job): Architecture | undefined {
-  return architectures.find((a) => a === job.intake.architecture);
-}
+/** The same question gets the same answer. */
+const seed = 1;
 
-function askedFor(job: Job, catalog: Catalog, terms: Terms, options: WorthOptions): WorthAsked {
-  const machine = machineOf(job, catalog, options.frequencies);
+function askedFor(answers: Answers, inference: Inference, terms: Terms): WorthAsked {
+  const { job, catalog, machine } = answers;
   const { currency, ratePerHour, value, limit } = terms;
   return {
     catalog,
-    architecture: architectureOf(job)!,
+    architecture: answers.architecture!,
     facts: job.intake,
-    inference: infer(machine.network),
-    standing: standingFaults(machine, declinedFaults(job, catalog)),
-    off: new Set(tally(job).notPutBack.flatMap((s) => s.component ?? [])),
-    parts: partsKnown(job, catalog, currency),
+    inference,
+    standing: standingFaults(machine, declinedFaults(answers)),
+    off: new Set(answers.tally.notPutBack.flatMap((s) => s.component ?? [])),
+    parts: partsKnown(answers, currency),
     currency,
     ...(ratePerHour !== undefined && { ratePerHour }),
     ...(value !== undefined && { value }),
     ...(limit !== undefined && { limit }),
-    seed: options.seed ?? 1,
-    ...(options.draws !== undefined && { draws: options.draws }),
+    seed,
   };
 }
 
@@ -165,13 +147,14 @@ function standingFaults(machine: Machine, declined: ReadonlySet<string>): Readon
 }
 
 /** What the owner will not pay for. Nobody can decline what bars the hand-over: it counts. */
-function declinedFaults(job: Job, catalog: Catalog): ReadonlySet<string> {
+function declinedFaults({ catalog, faultsSaid }: Answers): ReadonlySet<string> {
   const faults = byId(catalog.faults);
-  const declined = faultsSaid(job).filter((f) => f.declined && !faults.get(f.fault)?.blocksHandOver);
+  const declined = faultsSaid.filter((f) => f.declined && !faults.get(f.fault)?.blocksHandOver);
   return new Set(declined.map((f) => f.fault));
 }
 
-function termsOf(job: Job, catalog: Catalog, shop: Shop): Terms {
+function termsOf(answers: Answers): Terms {
+  const { job, shop } = answers;
   const currency = shop.settings.currency ?? '$';
   const leftOut: string[] = [];
   const inCurrency = (name: string, m: { amount: number; currency: string } | undefined) => {
@@ -182,7 +165,7 @@ function termsOf(job: Job, catalog: Catalog, shop: Shop): Terms {
   const limit = inCurrency('the owner’s limit', job.intake.stopLimit);
   const value = inCurrency('what it is worth', job.intake.worthRunning);
   const ratePerHour = rateOf(shop, currency, leftOut);
-  const spent = spentOn(job, catalog, currency, ratePerHour);
+  const spent = spentOn(answers, currency, ratePerHour);
   return {
     currency,
     ...(ratePerHour !== undefined && { ratePerHour }),
@@ -207,10 +190,11 @@ function rateOf(shop: Shop, currency: string, leftOut: string[]): number | undef
 
 const bought: ReadonlySet<string> = new Set(['ordered', 'arrived', 'fitted']);
 
-function spentOn(job: Job, catalog: Catalog, currency: string, ratePerHour: number | undefined): Spent {
+function spentOn(answers: Answers, currency: string, ratePerHour: number | undefined): Spent {
+  const { job, catalog } = answers;
   const checks = byId(catalog.checks);
   const looked = job.observations.reduce((sum, o) => sum + (checks.get(o.check ?? '')?.minutes ?? 0), 0);
-  const minutes = looked + benchMinutes(job, catalog);
+  const minutes = looked + benchMinutes(answers);
   const parts = [...job.parts.values()]
     .filter((p) => bought.has(p.state) && p.price?.currency === currency)
     .reduce((sum, p) => sum + p.price!.amount * p.count, 0);
@@ -218,10 +202,7 @@ function spentOn(job: Job, catalog: Catalog, currency: string, ratePerHour: numb
   return { minutes, parts, ...(cost !== undefined && { cost }) };
 }
 
-function benchMinutes(job: Job, catalog: Catalog): number {
-  const architecture = architectureOf(job);
-  if (architecture === undefined) return 0;
-  const components = byId(componentsOf(catalog, architecture));
+function benchMinutes({ job, catalog, components }: Answers): number {
   const off = (id: string | undefined): number => components.get(id ?? '')?.minutesOff ?? 0;
   const back = catalog.workFactors.find((f) => f.id === 'put-back')?.likely ?? 1;
   const taken = doneSteps(job, 'teardown').reduce((sum, s) => sum + off(s.component), 0);
@@ -229,7 +210,7 @@ function benchMinutes(job: Job, catalog: Catalog): number {
 }
 
 /** The job's parts in terms of the catalog's prices, by the words that name them. */
-function partsKnown(job: Job, catalog: Catalog, currency: string): PartsKnown {
+function partsKnown({ job, catalog }: Answers, currency: string): PartsKnown {
   const atHand = new Set<string>();
   const quoted = new Map<string, number>();
   for (const part of job.parts.values()) {

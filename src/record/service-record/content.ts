@@ -1,5 +1,4 @@
-import { builtInCatalog, type Catalog } from '../../catalog/index.js';
-import { boreAnswers, faceAnswers, type Job, type Shop, standingLimit } from '../../job/index.js';
+import type { Answers } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
 import type { Detail, RecordContent, Section } from './section.js';
 import { cautions } from './sections/advice.js';
@@ -28,42 +27,35 @@ export interface ContentOptions {
   readonly pictureLimit?: number;
   /** full when left out */
   readonly detail?: Detail;
-  /** whose checks and run-up items are known; the program's own catalog when left out */
-  readonly catalog?: Known;
 }
-
-type Known = Pick<Catalog, 'checks' | 'runUp'> & Partial<Pick<Catalog, 'measurements' | 'specs'>>;
 
 /** Two rows of six; one row where it must be brief. */
 const standardPictureLimit: Readonly<Record<Detail, number>> = { full: 12, brief: 6 };
 
 /** What the service record of a job says, in the order in which it is printed. Pure; an empty job gives a short one. */
-export function recordContent(job: Job, shop: Shop, options: ContentOptions): RecordContent {
+export function recordContent(answers: Answers, options: ContentOptions): RecordContent {
+  const { job, shop } = answers;
   const detail = options.detail ?? 'full';
   const sheet: Sheet = {
+    answers,
     job,
     shop,
     system: options.system ?? shopSystem(shop),
     printedAt: options.printedAt,
     pictureLimit: options.pictureLimit ?? standardPictureLimit[detail],
     detail,
-    ...knowledge(options.catalog ?? builtInCatalog(), job, shop),
+    ...knowledge(answers),
   };
   return { detail, head: head(sheet), sections: sections(sheet), foot: foot(sheet) };
 }
 
-type Knowledge = Pick<Sheet, 'healthy' | 'barsHandOver' | 'limitOf' | 'worked'>;
-
 /** The first outcome of a check is its healthy one. */
-function knowledge({ checks, runUp, measurements = [], specs = [] }: Known, job: Job, shop: Shop): Knowledge {
+function knowledge({ catalog: { checks, runUp } }: Answers): Pick<Sheet, 'healthy' | 'barsHandOver'> {
   const outcomes = new Map(checks.map((check) => [check.id, check.outcomes[0]?.words]));
   const barring = new Set(runUp.filter((item) => item.barsHandOver).map((item) => item.id));
-  const sized = { measurements, specs };
   return {
     healthy: (check) => outcomes.get(check),
     barsHandOver: (item) => barring.has(item),
-    limitOf: (reading) => standingLimit(job, sized, reading),
-    worked: { bores: boreAnswers(job, sized, shop), faces: faceAnswers(job, sized, shop) },
   };
 }
 

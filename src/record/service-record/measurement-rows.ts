@@ -4,7 +4,6 @@ import {
   type From,
   type Limit,
   type ReadingGroup,
-  readingGroups,
   type WorkedFigure,
 } from '../../job/index.js';
 import { asWritten, say, sayLimit, sayOrigin, sayQuantity, sayUncertainty } from './numbers.js';
@@ -42,7 +41,7 @@ export function measurementRows(sheet: Sheet): MeasurementRow[] {
 
 /** Wear, taper, flatness: worked out from several readings; left out where the same thing was read outright. */
 function workedRows(sheet: Sheet): MeasurementRow[] {
-  const { bores, faces } = sheet.worked;
+  const { bores, faces } = sheet.answers;
   const figures = [
     ...bores.flatMap((bore) => bore.figures.map((figure) => ({ figure, ...bore }))),
     ...faces.flatMap((face) => (face.figure ? [{ figure: face.figure, ...face }] : [])),
@@ -112,7 +111,7 @@ function groupsOf<T>(all: readonly T[], key: (one: T) => unknown): T[][] {
 
 function measurementRow(group: readonly Measurement[], sheet: Sheet): MeasurementRow {
   const last = group.at(-1)!;
-  const limit = group.map((m) => sheet.limitOf(m)).findLast((each) => each !== undefined);
+  const limit = group.map((m) => sheet.answers.limitOf(m)).findLast((each) => each !== undefined);
   const found = group.filter((m) => m.phase !== 'after');
   const after = group.filter((m) => m.phase === 'after');
   return {
@@ -129,7 +128,7 @@ function measurementRow(group: readonly Measurement[], sheet: Sheet): Measuremen
 
 /** Repeats are taken together; what an earlier tool read, or what was read before a decision, is named beside them. */
 function reading(all: readonly Measurement[], limit: Limit | undefined, sheet: Sheet): Reading {
-  const group = readingGroups({ ...sheet.job, measurements: all }, sheet.shop).at(-1)!;
+  const group = sheet.answers.readingGroups.findLast(({ last }) => all.includes(last))!;
   const verdict = judge(group, limit);
   const text = sayQuantity(group.quantity, sheet.system);
   const sub = readingSub(all, group, sheet);

@@ -1,9 +1,10 @@
-import type { BoreAnswer, FaceAnswer, From, Job, Limit, Shop } from '../../job/index.js';
+import type { Answers, From, Job, Shop } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
 import type { Detail } from './section.js';
 
 /** What every section is written from. */
 export interface Sheet {
+  readonly answers: Answers;
   readonly job: Job;
   readonly shop: Shop;
   readonly system: UnitSystem;
@@ -12,17 +13,8 @@ export interface Sheet {
   readonly detail: Detail;
   /** what the catalog calls the healthy outcome of a check */
   readonly healthy: (check: string) => string | undefined;
-  /** what bounds a reading: its own limit, or a line of the maker's sheet that came later */
-  readonly limitOf: (reading: From<'measurement'>) => Limit | undefined;
-  /** the bore and the faces that were read place by place */
-  readonly worked: Worked;
   /** whether nothing is handed over before this run-up item is in order */
   readonly barsHandOver: (runUpItem: string) => boolean;
-}
-
-export interface Worked {
-  readonly bores: readonly BoreAnswer[];
-  readonly faces: readonly FaceAnswer[];
 }
 
 /** The system the shop's own setting names; inch when it says nothing. */

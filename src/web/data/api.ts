@@ -1,4 +1,4 @@
-import type { FinishedHere, JobSummary, RawEntry } from '../../job/index.js';
+import type { JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
 
 /** What the shop's server said no to, in its own words. */
 export class ServerError extends Error {
@@ -94,7 +94,7 @@ export const api = {
       body: blob,
       headers: { 'content-type': blob.type },
     }),
-  past: () => ask<{ finished: FinishedHere[]; minutes: Record<string, number> }>('/api/past'),
+  past: () => ask<JobsTaught>('/api/past'),
   devices: () => ask<Devices>('/api/devices'),
   beginPairing: () => ask<PairingLinks>('/api/devices/code', { method: 'POST' }),
   shutOut: (id: string) => ask<unknown>(`/api/devices/${id}`, { method: 'DELETE' }),

@@ -1,18 +1,15 @@
 import { QueryClient, useQuery } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { createContext, useContext, useMemo } from 'react';
 import type { Catalog } from '../../catalog/index.js';
 import {
+  type Answers,
   catalogOf,
-  fold,
-  foldShop,
   type Gate,
-  gateRules,
-  gates,
   type Job,
+  type JobsTaught,
+  nothingTaught,
   type OwnFrequencies,
-  type OwnSay,
   ownFrequencies,
-  ownSay,
   type RawEntry,
   type Shop,
   shopLog,
@@ -20,6 +17,7 @@ import {
 import type { UnitSystem } from '../../quantity/index.js';
 import { api } from './api.js';
 import { useDevice } from './device.js';
+import { answersOf, linesOf, sameLines, shopOf } from './lines.js';
 import { useOutbox, whenSaved } from './outbox.js';
 
 export const queries = new QueryClient({ defaultOptions: { queries: { staleTime: 30_000, retry: 1 } } });
@@ -42,7 +40,7 @@ export function followChanges(): void {
     for (const job of new Set(saved.map((e) => e.job))) {
       queries.setQueryData<RawEntry[]>(entriesKey(job), (known) => [
         ...(known ?? []),
-        ...saved.filter((e) => e.job === job),
+        ...sameLines(saved.filter((e) => e.job === job)),
       ]);
     }
     void queries.invalidateQueries({ queryKey: jobsKey });
@@ -51,78 +49,57 @@ export function followChanges(): void {
 
 export const useJobs = () => useQuery({ queryKey: jobsKey, queryFn: api.jobs });
 
-export const entriesQuery = (job: string) => ({ queryKey: entriesKey(job), queryFn: () => api.entries(job) });
-
-/** The store's lines and this device's unsent ones, together. */
-function useEntries(job: string): { entries: readonly RawEntry[]; loading: boolean; error: Error | null } {
-  const { data, isPending, error } = useQuery(entriesQuery(job));
-  const { waiting } = useOutbox();
-  const entries = useMemo(
-    () => [...(data ?? []), ...waiting.filter((e) => e.job === job)],
-    [data, waiting, job],
-  );
-  return { entries, loading: isPending, error };
-}
+export const entriesQuery = (job: string) => ({
+  queryKey: entriesKey(job),
+  queryFn: async () => sameLines(await api.entries(job)),
+  structuralSharing: false, // lines are told apart by their ids
+});
 
 export interface JobView {
+  readonly answers: Answers;
   readonly job: Job;
   readonly gates: readonly Gate[];
   readonly loading: boolean;
   readonly error: Error | null;
 }
 
+/** A job from the store's lines and this device's unsent ones, with all that is computed from it. */
 export function useJob(id: string): JobView {
-  const { entries, loading, error } = useEntries(id);
-  const catalog = useCatalog();
-  const own = useOwnFrequencies();
-  return useMemo(() => {
-    const job = fold(id, entries);
-    const frequencies = ownSay(own, job, catalog)?.frequencies;
-    return { job, gates: gates(job, gateRules(catalog, job, frequencies)), loading, error };
-  }, [id, entries, loading, error, catalog, own]);
+  const { data, isPending, error } = useQuery(entriesQuery(id));
+  const { waiting } = useOutbox();
+  const answers = answersOf(id, linesOf(id, data, waiting), useShop(), usePast());
+  return { answers, job: answers.job, gates: answers.gates, loading: isPending, error };
 }
 
-/** Folded once for all who ask: the store's lines and the outbox are the same for every part of the page. */
-let shopKept: { readonly data: unknown; readonly waiting: unknown; readonly shop: Shop } | undefined;
+const OnScreen = createContext<Answers | undefined>(undefined);
+/** Gives the sheets what is computed from the job on screen. */
+export const AnswersOnScreen = OnScreen.Provider;
+
+/** All that is computed from the job on screen: one object for everybody until its log, the shop or its past changes. */
+export function useAnswers(): Answers {
+  const answers = useContext(OnScreen);
+  if (!answers) throw new Error('no job is on screen here');
+  return answers;
+}
 
 export function useShop(): Shop {
-  const { data } = useQuery({ queryKey: entriesKey(shopLog), queryFn: () => api.entries(shopLog) });
+  const { data } = useQuery(entriesQuery(shopLog));
   const { waiting } = useOutbox();
-  if (!shopKept || shopKept.data !== data || shopKept.waiting !== waiting) {
-    const shop = foldShop([...(data ?? []), ...waiting.filter((e) => e.job === shopLog)]);
-    shopKept = { data, waiting, shop };
-  }
-  return shopKept.shop;
+  return shopOf(linesOf(shopLog, data, waiting));
 }
 
 /** What the shop computes with: the program's catalog with the shop's own packs on top. */
 export const useCatalog = (): Catalog => catalogOf(useShop());
 
-const nothing = { finished: [], minutes: {} };
-
-/** What the shop's jobs so far tell. While the store cannot be reached the catalog speaks alone. */
-const usePast = () => useQuery({ queryKey: pastKey, queryFn: api.past }).data ?? nothing;
-
-/** The shop's own minutes by component or assembly, from the clock of its logs. */
-export const useShopMinutes = (): Readonly<Record<string, number>> => usePast().minutes;
+/** What the shop's jobs so far have taught. While the store cannot be reached the catalog speaks alone. */
+export const usePast = (): JobsTaught =>
+  useQuery({ queryKey: pastKey, queryFn: api.past }).data ?? nothingTaught;
 
 /** What the shop's finished jobs have taught. */
 export function useOwnFrequencies(): OwnFrequencies {
   const shop = useShop();
   const { finished } = usePast();
-  const catalog = catalogOf(shop);
-  const { learning, settings } = shop;
-  return useMemo(
-    () => ownFrequencies({ learning, settings }, finished, catalog),
-    [learning, settings, finished, catalog],
-  );
-}
-
-/** What they say of machines like this job's; undefined while they say nothing. */
-export function useOwnSay(job: Job): OwnSay | undefined {
-  const own = useOwnFrequencies();
-  const catalog = useCatalog();
-  return useMemo(() => ownSay(own, job, catalog), [own, job, catalog]);
+  return useMemo(() => ownFrequencies(shop, finished, catalogOf(shop)), [shop, finished]);
 }
 
 /** Which system's units come first: this device's choice, else the shop's, else inch. */

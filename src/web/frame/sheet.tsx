@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { useLocation } from 'wouter';
-import { type Gate, type Job, type Stage, stages } from '../../job/index.js';
+import { type Answers, type Gate, type Job, type Stage, stages } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
@@ -9,12 +9,15 @@ import { WidePrimary } from './job-frame.js';
 import { stageNames } from './stage-names.js';
 
 export interface SheetProps {
+  readonly answers: Answers;
   readonly job: Job;
   readonly gate: Gate;
 }
 
 /** A stage's sheet: what it says in a headline and a sentence, its blocks, and at its end the gate to the next stage. */
-export function Sheet(props: SheetProps & { headline: string; say?: ReactNode; children: ReactNode }) {
+export function Sheet(
+  props: Omit<SheetProps, 'answers'> & { headline: string; say?: ReactNode; children: ReactNode },
+) {
   return (
     <div className="stack">
       <header className="sheet-head">
@@ -29,7 +32,7 @@ export function Sheet(props: SheetProps & { headline: string; say?: ReactNode; c
 }
 
 /** What must be true before the next stage, in words. */
-function GateBox({ job, gate }: SheetProps) {
+function GateBox({ job, gate }: Omit<SheetProps, 'answers'>) {
   const [, go] = useLocation();
   const [asking, setAsking] = useState(false);
   const next = stages[stages.indexOf(gate.stage) + 1];

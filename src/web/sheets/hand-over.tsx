@@ -1,16 +1,9 @@
 import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
-import {
-  dueFromProvisionals,
-  gateRules,
-  gates,
-  type Job,
-  provisionalsOf,
-  safetyNotShown,
-} from '../../job/index.js';
+import type { Job } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { write } from '../data/outbox.js';
-import { useCatalog, useOwnSay } from '../data/queries.js';
+import { useAnswers } from '../data/queries.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { stageNames } from '../frame/stage-names.js';
@@ -21,19 +14,14 @@ import { TextField } from '../parts/field.js';
 import { PictureGrid, TakePicture } from '../parts/picture.js';
 
 /** The owner knows what was found, done, not done, and due next. The record says it in print. */
-export function HandOver({ job, gate }: SheetProps) {
+export function HandOver({ answers, job, gate }: SheetProps) {
   const [handing, setHanding] = useState(false);
-  const catalog = useCatalog();
-  const frequencies = useOwnSay(job)?.frequencies;
-  const rules = gateRules(catalog, job, frequencies);
-  const open = gates(job, rules).filter(
-    (g) => g.stage !== 'hand-over' && g.blocks.length + g.missing.length > 0,
-  );
+  const open = answers.gates.filter((g) => g.stage !== 'hand-over' && g.blocks.length + g.missing.length > 0);
   // once it is handed over, or the run-up has begun, the gate itself names them
-  const unshown = gate.blocks.length > 0 ? [] : safetyNotShown(job, rules);
+  const unshown = gate.blocks.length > 0 ? [] : answers.safetyNotShown;
   const barred = gate.blocks.length + unshown.length > 0 || open.some((g) => g.blocks.length > 0);
   usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
-  const provisional = provisionalsOf(job);
+  const provisional = answers.provisionals;
   return (
     <Sheet
       job={job}
@@ -164,13 +152,13 @@ function dueLines(text: string): { what: string; when: string }[] {
 }
 
 function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
-  const catalog = useCatalog();
+  const { catalog, dueFromProvisionals } = useAnswers();
   const before = job.handOver;
   const [to, setTo] = useState(before?.receivedBy ?? job.intake.owner ?? '');
   const [told, setTold] = useState(before?.told ?? '');
   const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
   const [due, setDue] = useState(() =>
-    (before?.nextDue ?? [...dueFromProvisionals(job), ...usualDue(catalog)])
+    (before?.nextDue ?? [...dueFromProvisionals, ...usualDue(catalog)])
       .map((n) => `${n.what}: ${n.when}`)
       .join('\n'),
   );

@@ -1,10 +1,10 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
-import { type From, type Job, type Shop, type WorthVerdict, worthOf } from '../../job/index.js';
+import type { From, Job, WorthVerdict } from '../../job/index.js';
 import { hours, type Spread, type Worth, worthWords } from '../../worth/index.js';
 import { write } from '../data/outbox.js';
-import { useCatalog, useOwnSay, useShop } from '../data/queries.js';
+import { useCatalog, useShop } from '../data/queries.js';
 import { amountIn, readAmount } from '../form/amount.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
@@ -27,16 +27,10 @@ const choices = [
 type Choice = (typeof choices)[number]['id'];
 
 /** What it costs to make it right, against what it is worth; then decide with the owner. Safety faults are not optional. */
-export function WorthIt({ job, gate }: SheetProps) {
+export function WorthIt({ answers, job, gate }: SheetProps) {
   const [deciding, setDeciding] = useState(false);
   usePrimary({ label: 'Decide', act: () => setDeciding(true) });
-  const shop = useShop();
-  const catalog = useCatalog();
-  const own = useOwnSay(job);
-  const verdict = useMemo(
-    () => worthOf(job, catalog, shop, own && { frequencies: own.frequencies }),
-    [job, catalog, shop, own],
-  );
+  const verdict = answers.worth;
   const decisions = job.decisions.filter((d) => d.about === 'machine');
   const last = decisions.at(-1);
   return (
@@ -53,9 +47,7 @@ export function WorthIt({ job, gate }: SheetProps) {
           seen.
         </p>
       )}
-      {verdict.state === 'answered' && (
-        <Answer job={job} shop={shop} verdict={verdict} decided={last !== undefined} />
-      )}
+      {verdict.state === 'answered' && <Answer job={job} verdict={verdict} decided={last !== undefined} />}
       <Given job={job} verdict={verdict} />
       {decisions.length > 1 && <Decided decisions={decisions} />}
       <Decide job={job} open={deciding} onClose={() => setDeciding(false)} />
@@ -77,12 +69,12 @@ const wordsOf = ({ worth, currency, value, limit }: Answered) =>
     money: moneyIn(currency),
   });
 
-function Answer(props: { job: Job; shop: Shop; verdict: Answered; decided: boolean }) {
-  const { job, shop, verdict, decided } = props;
+function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
+  const { job, verdict, decided } = props;
   const { worth, currency, value, limit } = verdict;
   const money = moneyIn(currency);
   const words = wordsOf(verdict);
-  const history = useWorthHistory(job, shop);
+  const history = useWorthHistory();
   return (
     <>
       {decided && (

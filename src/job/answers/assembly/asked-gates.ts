@@ -1,6 +1,7 @@
-import type { Catalog, Gate } from '../../../catalog/index.js';
-import type { From, Job } from '../../job.js';
-import { architectureOf, inOrderDone, piecesOf, stillOff } from '../steps/taken.js';
+import type { Gate } from '../../../catalog/index.js';
+import type { From } from '../../job.js';
+import type { Answers } from '../answers.js';
+import { piecesOf } from '../steps/taken.js';
 
 /** A gate of the assembly: what must be proved before the next piece hides it. */
 export interface AskedGate {
@@ -19,18 +20,16 @@ const gateHandle = (id: string): string => `gate-${id}`;
  * The gates of what was taken off, in the order of the catalog. One whose pieces came off again after it was passed
  * is asked again. Gates at the very end (plugs and leftovers counted) are worked out from the counts, see `tally`.
  */
-export function assemblyGates(job: Job, catalog: Catalog): AskedGate[] {
-  const architecture = architectureOf(job);
-  const taken = inOrderDone(job, 'teardown');
-  const pieces = new Map(taken.map((s) => [s.step, piecesOf(s, catalog, architecture)]));
+export function assemblyGates(answers: Answers): AskedGate[] {
+  const { job, catalog, takenOff, putBack, offNow: off } = answers;
+  const pieces = new Map(takenOff.map((s) => [s.step, piecesOf(answers, s)]));
   const ever = new Set([...pieces.values()].flat());
-  const off = new Set(stillOff(job).flatMap((s) => pieces.get(s.step) ?? []));
   return catalog.gates
     .filter((gate) => gate.stage === 'assembly' && gate.after.some((id) => ever.has(id)))
     .map((gate): AskedGate => {
       const step = gateHandle(gate.id);
       const answer = job.steps.get(step);
-      const back = backSince(job, gate, pieces);
+      const back = backSince(putBack, gate, pieces);
       const passed = answer?.state === 'done' && Date.parse(answer.at) >= back;
       const state = gate.after.some((id) => off.has(id)) ? 'not yet' : passed ? 'passed' : 'asked';
       return { gate, step, state, ...(answer && { answer }) };
@@ -38,8 +37,12 @@ export function assemblyGates(job: Job, catalog: Catalog): AskedGate[] {
 }
 
 /** When the last of a gate's pieces went back. */
-function backSince(job: Job, gate: Gate, pieces: ReadonlyMap<string, readonly string[]>): number {
-  const times = inOrderDone(job, 'assembly')
+function backSince(
+  putBack: Answers['putBack'],
+  gate: Gate,
+  pieces: ReadonlyMap<string, readonly string[]>,
+): number {
+  const times = putBack
     .filter((s) => (pieces.get(s.putsBack ?? '') ?? []).some((id) => gate.after.includes(id)))
     .map((s) => Date.parse(s.at));
   return Math.max(Number.NEGATIVE_INFINITY, ...times);

@@ -1,12 +1,4 @@
-import {
-  byId,
-  type Catalog,
-  type Caution,
-  type Component,
-  cautionsFor,
-  componentsOf,
-  type LookAlike,
-} from '../../../catalog/index.js';
+import { byId, type Caution, type Component, cautionsFor, type LookAlike } from '../../../catalog/index.js';
 import {
   type AssemblyStep,
   assemblySteps,
@@ -16,14 +8,15 @@ import {
   teardownSteps,
 } from '../../../plan/index.js';
 import type { Fastener } from '../../entry.js';
-import type { From, Job } from '../../job.js';
+import type { From } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { isLate, partFor } from '../parts/part-for.js';
 import { type Coverage, coverageOf, viewsOf, type WantedView } from '../steps/coverage.js';
-import { architectureOf, inOrderDone, piecesOf } from '../steps/taken.js';
-import { tally } from '../steps/tally.js';
-import { type EngineGraph, engineGraph, isGraph } from '../teardown/engine-graph.js';
-import { type AskedGate, assemblyGates } from './asked-gates.js';
-import { type Provisional, provisionalsOf } from './provisional.js';
+import { piecesOf } from '../steps/taken.js';
+import { type EngineGraph, isGraph } from '../teardown/engine-graph.js';
+import { componentsIn } from '../teardown/plan.js';
+import type { AskedGate } from './asked-gates.js';
+import type { Provisional } from './provisional.js';
 
 /** How tight, as far as it is known. */
 export interface StepTorque {
@@ -101,44 +94,39 @@ export interface AssemblyPlan {
 }
 
 /** The steps taken, reversed, each with what it wants on the way back and how far one can go with the parts that are here. */
-export function assemblyPlanOf(job: Job, catalog: Catalog): AssemblyPlan {
-  const engine = engineGraph(job, catalog);
-  const taken = inOrderDone(job, 'teardown');
-  const back = new Set(inOrderDone(job, 'assembly').map((s) => s.putsBack));
-  const planned = backwards(catalog, job, taken, isGraph(engine) ? engine : undefined);
-  const nameOf = isGraph(engine) ? engine.nameOf : (id: string) => id.replaceAll('-', ' ');
+export function assemblyPlanOf(answers: Answers): AssemblyPlan {
+  const { takenOff: taken, provisionals } = answers;
+  const engine = isGraph(answers.engine) ? answers.engine : undefined;
+  const back = new Set(answers.putBack.map((s) => s.putsBack));
+  const planned = backwards(answers, engine);
+  const nameOf = engine?.nameOf ?? ((id: string) => id.replaceAll('-', ' '));
   const open = planned.filter((s) => !back.has(s.of));
-  const late = lateComponents(job, open, nameOf);
-  const held = heldBy(open, late, isGraph(engine) ? engine : undefined);
+  const late = lateComponents(answers, open, nameOf);
+  const held = heldBy(open, late, engine);
   const states = statesOf(planned, back, held);
   const offOf = new Map(taken.map((s) => [s.step, s]));
   const steps = planned.map((step) =>
-    backStep(job, catalog, step, offOf.get(step.of)!, states.get(step.of)!, held.get(step.of) ?? []),
+    backStep(answers, step, offOf.get(step.of)!, states.get(step.of)!, held.get(step.of) ?? []),
   );
   const next = steps.find((s) => s.state === 'next');
   const soFar = soFarWords(steps);
   return {
     steps,
     ...(next && { next }),
-    gates: assemblyGates(job, catalog),
+    gates: answers.assemblyGates,
     ...(soFar !== undefined && { soFar }),
     late: late.filter((wait) => steps.some((step) => step.waitsFor.includes(wait))),
-    provisional: provisionalsOf(job),
-    coverage: coverageOf(job, catalog, 'assembly'),
+    provisional: provisionals,
+    coverage: coverageOf(answers, 'assembly'),
   };
 }
 
 /** The steps taken as the plan's own steps, with what lay over what by the engine's graph, and reversed. */
-function backwards(
-  catalog: Catalog,
-  job: Job,
-  taken: readonly From<'step'>[],
-  engine: EngineGraph | undefined,
-): AssemblyStep[] {
-  const architecture = architectureOf(job);
+function backwards(answers: Answers, engine: EngineGraph | undefined): AssemblyStep[] {
+  const { catalog, architecture, takenOff: taken } = answers;
   if (architecture === undefined) return taken.toReversed().map(withoutKnowledge);
   const before = new Map(engine?.graph.pieces.map((piece) => [piece.id, piece.before]));
-  const pieces = taken.map((s) => piecesOf(s, catalog, architecture));
+  const pieces = taken.map((s) => piecesOf(answers, s));
   const removals = taken.map((s, i): Removal => {
     const over = new Set(pieces[i]!.flatMap((id) => before.get(id) ?? []));
     const after = taken.slice(0, i).filter((_, j) => pieces[j]!.some((id) => over.has(id)));
@@ -175,8 +163,12 @@ function withoutKnowledge({ step, title }: From<'step'>): AssemblyStep {
  * Components whose part is not here, and for which no old part is in for now. A part that names no component waits
  * where its words say that it is renewed.
  */
-function lateComponents(job: Job, open: readonly AssemblyStep[], nameOf: (id: string) => string): WaitsFor[] {
-  const forNow = new Set(provisionalsOf(job).flatMap(({ decision, part }) => [decision.which, part?.part]));
+function lateComponents(
+  { job, provisionals }: Answers,
+  open: readonly AssemblyStep[],
+  nameOf: (id: string) => string,
+): WaitsFor[] {
+  const forNow = new Set(provisionals.flatMap(({ decision, part }) => [decision.which, part?.part]));
   const named = [...job.parts.values()].map((part) => ({ component: part.component, part }));
   const byWords = open.flatMap(({ renew }) =>
     renew.map(({ component, part }) => ({ component, part: partFor(job, component, part) })),
@@ -248,17 +240,17 @@ function statesOf(
 }
 
 function backStep(
-  job: Job,
-  catalog: Catalog,
+  answers: Answers,
   step: AssemblyStep,
   off: From<'step'>,
   state: BackStep['state'],
   waitsFor: readonly WaitsFor[],
 ): BackStep {
-  const known = componentsIn(job, catalog, step.components);
+  const { job, catalog } = answers;
+  const known = componentsIn(answers, step.components);
   const advice = (field: 'lubricant' | 'sealant' | 'wayRound'): Advice[] =>
     known.flatMap((c) => (c[field] === undefined ? [] : [{ of: c.name, words: c[field] }]));
-  const plugged = new Set(tally(job).stillPlugged.map((p) => p.port));
+  const plugged = new Set(answers.tally.stillPlugged.map((p) => p.port));
   return {
     off,
     step: `${step.of}-back`.slice(0, 80),
@@ -268,8 +260,8 @@ function backStep(
     waitsFor,
     under: step.after.map((of) => job.steps.get(of)?.title ?? of),
     fasteners: off.fasteners ?? [],
-    torques: known.flatMap((c) => torqueOf(job, catalog, c)),
-    renew: step.renew.map(({ component, part }) => renewal(job, component, part)),
+    torques: known.flatMap((c) => torqueOf(answers, c)),
+    renew: step.renew.map(({ component, part }) => renewal(answers, component, part)),
     lookAlikes: step.lookAlikes.map((id) => byId(catalog.lookAlikes).get(id)!),
     cautions: gravestFirst(known.flatMap((c) => cautionsFor(catalog, { component: c.id }))),
     lubricants: advice('lubricant'),
@@ -277,24 +269,16 @@ function backStep(
     wayRound: advice('wayRound'),
     checks: step.checks,
     unplug: (off.plugged ?? []).filter((port) => plugged.has(port)),
-    views: viewsOf(job, catalog, { step: step.of, title: off.title, components: step.components, done: off }),
+    views: viewsOf(answers, { step: step.of, title: off.title, components: step.components, done: off }),
   };
 }
 
 const gravestFirst = (list: readonly Caution[]): Caution[] =>
   [...new Set(list)].sort((a, b) => b.severity - a.severity);
 
-function componentsIn(job: Job, catalog: Catalog, ids: readonly string[]): Component[] {
-  const architecture = architectureOf(job);
-  return architecture === undefined
-    ? []
-    : componentsOf(catalog, architecture).filter(({ id }) => ids.includes(id));
-}
-
 /** By hand, a clip or a press: nothing to set a wrench to. */
 function torqueOf(
-  job: Job,
-  catalog: Catalog,
+  { job, catalog }: Answers,
   { id, name, torqueClass, torqueSpec, fasteners }: Component,
 ): StepTorque[] {
   const spec = torqueSpec === undefined ? undefined : job.specs.get(torqueSpec);
@@ -326,10 +310,10 @@ function usualOf(
   return { name, range: `${from} to ${to} ${unit}`, origin: origin.detail ?? origin.from };
 }
 
-function renewal(job: Job, component: string, name: string): Renewal {
+function renewal({ job, provisionals }: Answers, component: string, name: string): Renewal {
   const part = partFor(job, component, name);
   if (!part) return { component, name, state: 'not listed' };
-  const forNow = provisionalsOf(job).some(({ decision }) => decision.which === part.part);
+  const forNow = provisionals.some(({ decision }) => decision.which === part.part);
   const state =
     part.state === 'fitted'
       ? 'fitted'

@@ -55,8 +55,8 @@ function comesBack(
 }
 
 /** What the hand-over’s due list owes to parts put back for now. */
-export function dueFromProvisionals(job: Job): { what: string; when: string }[] {
-  return provisionalsOf(job).map(({ decision, part, comesBack: when }) => ({
+export function dueFromProvisionals(provisionals: readonly Provisional[]): { what: string; when: string }[] {
+  return provisionals.map(({ decision, part, comesBack: when }) => ({
     what: part ? `Fit ${part.name}, the old one is in for now` : decision.title,
     when,
   }));

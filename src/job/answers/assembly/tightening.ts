@@ -70,6 +70,10 @@ export function tightening(job: Job, joint: From<'joint'>): TighteningProgress {
   };
 }
 
+/** Where every joint of a job stands, by joint. */
+export const tighteningOf = (job: Job): ReadonlyMap<string, TighteningProgress> =>
+  new Map([...job.joints].map(([id, joint]) => [id, tightening(job, joint)]));
+
 /** What the wrench is set to for a turn, in the unit the target was written in. */
 export function turnTorque(joint: Pick<From<'joint'>, 'target'>, turn: BoltTurn): Quantity {
   return { kind: 'torque', si: turn.torqueNm, unit: joint.target.unit };

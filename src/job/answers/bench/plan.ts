@@ -1,7 +1,7 @@
-import type { Catalog } from '../../../catalog/index.js';
 import type { BenchProblem, BenchSchedule } from '../../../plan/index.js';
 import type { Stage } from '../../entry.js';
-import type { Job, Shop } from '../../job.js';
+import type { Shop } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { closedSpans, readHours, usualHours, type WorkingHours, wallMinute } from '../shop/working-hours.js';
 import { type JobWork, workOf } from './work-left.js';
 import type { Piece } from './work-piece.js';
@@ -44,13 +44,13 @@ const day = 24 * 60;
  * All that is left to do on the open jobs, for one mechanic within the shop’s hours: what waits for what, when parts
  * arrive, what soaks where, and what is promised. `now` is the wall clock, "2026-11-25T09:40".
  */
-export function benchProblemOf(jobs: readonly Job[], catalog: Catalog, shop: Shop, now: string): BenchAsked {
+export function benchProblemOf(doors: readonly Answers[], shop: Shop, now: string): BenchAsked {
   const takenAs: string[] = [];
   const hours = hoursOf(shop, takenAs);
   const origin = Math.floor(wallMinute(now) / step) * step;
-  const works = jobs
-    .filter((job) => !job.handOver)
-    .map((job) => workOf(job, catalog, now, shop))
+  const works = doors
+    .filter(({ job }) => !job.handOver)
+    .map((answers) => workOf(answers, now))
     .sort((a, b) => a.tag - b.tag);
   const places = placesOf(shop);
   const days = daysToPlan(works, hours, origin);

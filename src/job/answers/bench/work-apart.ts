@@ -1,15 +1,13 @@
-import { byId, componentsOf } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
-import { dayAfter, toBuy } from '../parts/order.js';
+import { dayAfter } from '../parts/order.js';
 import { wallMinute, wallTime } from '../shop/working-hours.js';
-import { architectureOf, lastOff, offNow } from '../steps/taken.js';
-import { stepsToCome } from '../teardown/comes-off.js';
+import { lastOff } from '../steps/taken.js';
 import { penetrant } from '../teardown/early.js';
-import { engineGraph, isGraph } from '../teardown/engine-graph.js';
+import { isGraph } from '../teardown/engine-graph.js';
 import { type Draft, ends, isClosed, lower, notOrdering, put, usualMinutes } from './work-piece.js';
 
 export function addTeardown(draft: Draft): void {
-  const coming = stepsToCome(draft.job, draft.catalog);
+  const { job, stepsToCome: coming, offNow } = draft.answers;
   const known = new Set(coming.flatMap(({ components }) => components));
   const minutes = coming.reduce((sum, step) => sum + step.minutes, 0) + plannedBeyond(draft, known);
   put(draft, {
@@ -19,16 +17,14 @@ export function addTeardown(draft: Draft): void {
     minutes,
     after: ends(draft, notOrdering),
   });
-  if (minutes === 0 && !isClosed(draft, 'teardown') && offNow(draft.job, draft.catalog).size === 0)
-    draft.takenAs.push(
-      `tag ${draft.job.tag}: what has to come off is not said yet; nothing is planned for it`,
-    );
+  if (minutes === 0 && !isClosed(draft, 'teardown') && offNow.size === 0)
+    draft.takenAs.push(`tag ${job.tag}: what has to come off is not said yet; nothing is planned for it`);
 }
 
 /** Steps that a person planned beyond what the goals ask for. */
 function plannedBeyond(draft: Draft, known: ReadonlySet<string>): number {
   const off = minutesOff(draft);
-  return [...draft.job.steps.values()]
+  return [...draft.answers.job.steps.values()]
     .filter((s) => s.stage === 'teardown' && s.state === 'planned' && !known.has(s.component ?? ''))
     .reduce((sum, s) => sum + off(s.component ?? ''), 0);
 }
@@ -36,14 +32,13 @@ function plannedBeyond(draft: Draft, known: ReadonlySet<string>): number {
 /** For a piece that the catalog does not know. */
 const unknownPiece = 5;
 
-function minutesOff({ job, catalog }: Draft): (component: string) => number {
-  const architecture = architectureOf(job);
-  const components = architecture && byId(componentsOf(catalog, architecture));
-  return (component) => components?.get(component)?.minutesOff ?? unknownPiece;
-}
+const minutesOff =
+  ({ answers: { components } }: Draft) =>
+  (component: string): number =>
+    components.get(component)?.minutesOff ?? unknownPiece;
 
 export function addCleaning(draft: Draft): void {
-  const { job } = draft;
+  const { job } = draft.answers;
   const before = ends(draft, notOrdering);
   const open = [...job.cleanings.values()].filter(
     (each) => each.state !== 'done' && each.state !== 'dropped' && !hasLoosened(draft, each),
@@ -61,11 +56,11 @@ export function addCleaning(draft: Draft): void {
 }
 
 /** A joint that came off since it was wetted needs its soak no longer. */
-const hasLoosened = ({ job, catalog }: Draft, { agent, component, at }: From<'cleaning'>): boolean =>
-  agent === penetrant && component !== undefined && lastOff(job, catalog, component, at)?.since === true;
+const hasLoosened = ({ answers }: Draft, { agent, component, at }: From<'cleaning'>): boolean =>
+  agent === penetrant && component !== undefined && lastOff(answers, component, at)?.since === true;
 
-const isApart = ({ job, catalog, pieces }: Draft): boolean =>
-  offNow(job, catalog).size > 0 || pieces.some(({ stage }) => stage === 'teardown');
+const isApart = ({ answers, pieces }: Draft): boolean =>
+  answers.offNow.size > 0 || pieces.some(({ stage }) => stage === 'teardown');
 
 /** Hands put it in; then it soaks and dries by itself. What is under way has only the rest of its time left. */
 function addOneCleaning(
@@ -105,7 +100,7 @@ const until = ({ now }: Draft, minutes: number) =>
   minutes > 0 ? ` until ${wallTime(now + minutes).slice(11)}` : ': its time is up';
 
 export function addMeasuring(draft: Draft): void {
-  if (!isApart(draft) || isClosed(draft, 'measure') || draft.job.measurements.length > 0) return;
+  if (!isApart(draft) || isClosed(draft, 'measure') || draft.answers.job.measurements.length > 0) return;
   put(draft, {
     id: 'measure',
     stage: 'measure',
@@ -124,7 +119,7 @@ interface Hold {
 
 /** What goes back without waiting goes back first; the rest when its last part is here. */
 export function addAssembly(draft: Draft): void {
-  const back = draft.catalog.workFactors.find(({ id }) => id === 'put-back')?.likely ?? 1;
+  const back = draft.answers.catalog.workFactors.find(({ id }) => id === 'put-back')?.likely ?? 1;
   const units = unitsBack(draft);
   const held = heldBack(draft, new Set(units.flatMap(({ components }) => components)));
   const groups = new Map<number, { hold: Hold | undefined; minutes: number }>();
@@ -152,13 +147,13 @@ export function addAssembly(draft: Draft): void {
 /** What will have to go back: each component that is off now, and each step that is to come, whole or single. */
 function unitsBack(draft: Draft): { components: readonly string[]; minutes: number }[] {
   const minutes = minutesOff(draft);
-  const off = [...offNow(draft.job, draft.catalog)].map((id) => ({ components: [id], minutes: minutes(id) }));
-  return [...off, ...stepsToCome(draft.job, draft.catalog)];
+  const { offNow, stepsToCome } = draft.answers;
+  return [...[...offNow].map((id) => ({ components: [id], minutes: minutes(id) })), ...stepsToCome];
 }
 
 /** Each component that is off, with what holds it: its own part, or one that goes back underneath it. */
 function heldBack(draft: Draft, off: ReadonlySet<string>): Map<string, Hold | undefined> {
-  const engine = engineGraph(draft.job, draft.catalog);
+  const { engine } = draft.answers;
   const pieces = isGraph(engine) ? engine.graph.pieces : [];
   const own = ownHolds(draft);
   const held = new Map<string, Hold | undefined>();
@@ -181,7 +176,7 @@ const later = (a: Hold | undefined, b: Hold | undefined): Hold | undefined =>
 const usualLead = 5;
 
 function ownHolds(draft: Draft): Map<string, Hold> {
-  const { job } = draft;
+  const { job } = draft.answers;
   const holds = new Map<string, Hold>();
   for (const part of job.parts.values()) {
     const hold = holdFor(draft, part);
@@ -197,7 +192,7 @@ function holdFor(draft: Draft, part: From<'part'>): Hold | undefined {
     const due = wallMinute(`${part.due}T00:00`);
     return due > draft.now ? { until: due, part: name, words: `${name} is due ${part.due}` } : undefined;
   }
-  if (!toBuy(draft.job).includes(part)) return undefined;
+  if (!draft.answers.toBuy.includes(part)) return undefined;
   const days = leadDays(draft, part);
   const due = dayAfter(draft.today, days);
   return {
@@ -207,7 +202,7 @@ function holdFor(draft: Draft, part: From<'part'>): Hold | undefined {
   };
 }
 
-function leadDays({ job, takenAs }: Draft, { part, name }: From<'part'>): number {
+function leadDays({ answers: { job }, takenAs }: Draft, { part, name }: From<'part'>): number {
   const offers = [...job.offers.values()].filter(
     (o) => !o.withdrawn && o.fit !== 'unsure' && o.contains[part] !== undefined,
   );
@@ -228,8 +223,9 @@ function isProvisional(job: Job, { part, component, at }: From<'part'>): boolean
 
 /** Parts that belong to no component hold up the first start at the latest. */
 export function looseHold(draft: Draft): Hold | undefined {
-  return [...draft.job.parts.values()]
-    .filter((part) => part.component === undefined && !isProvisional(draft.job, part))
+  const { job } = draft.answers;
+  return [...job.parts.values()]
+    .filter((part) => part.component === undefined && !isProvisional(job, part))
     .map((part) => holdFor(draft, part))
     .reduce(later, undefined);
 }

@@ -1,6 +1,6 @@
-import { applies, byId, type Catalog } from '../../../catalog/index.js';
-import type { Job, Shop } from '../../job.js';
-import { toBuy } from '../parts/order.js';
+import { applies, byId } from '../../../catalog/index.js';
+import type { Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { readHours, usualHours, wallMinute } from '../shop/working-hours.js';
 import { addAssembly, addCleaning, addMeasuring, addTeardown, looseHold } from './work-apart.js';
 import { type Draft, isClosed, lower, type Piece, put, usualMinutes } from './work-piece.js';
@@ -22,11 +22,10 @@ export interface JobWork {
  * What is left of a job, piece by piece. Minutes come from the catalog: the components’ own for taking off and
  * putting back, the trade’s usual ones for the rest; a stage that is closed asks for none. `now` is the wall clock.
  */
-export function workOf(job: Job, catalog: Catalog, now: string, shop: Shop): JobWork {
+export function workOf(answers: Answers, now: string): JobWork {
+  const { job, shop } = answers;
   const draft: Draft = {
-    job,
-    catalog,
-    shop,
+    answers,
     now: wallMinute(now),
     today: now.slice(0, 10),
     pieces: [],
@@ -74,7 +73,7 @@ function addIntake(draft: Draft): void {
 }
 
 function addFindings(draft: Draft): void {
-  const { job, catalog } = draft;
+  const { job, catalog } = draft.answers;
   if (isClosed(draft, 'findings')) return;
   const looked = new Set(job.observations.map((o) => o.check));
   const checks = byId(catalog.checks);
@@ -92,7 +91,7 @@ function addFindings(draft: Draft): void {
 }
 
 function addQuote(draft: Draft): void {
-  const asked = draft.job.decisions.findLast((d) => d.about === 'machine')?.choice === 'ask-owner';
+  const asked = draft.answers.job.decisions.findLast((d) => d.about === 'machine')?.choice === 'ask-owner';
   if (isClosed(draft, 'worth-it') && !asked) return;
   const minutes = usualMinutes(draft, 'worth-it-and-quote');
   if (!asked) put(draft, { id: 'quote', stage: 'worth-it', label: 'quote', minutes });
@@ -101,14 +100,14 @@ function addQuote(draft: Draft): void {
 }
 
 function addOrder(draft: Draft): void {
-  for (const part of draft.job.parts.values()) {
+  for (const part of draft.answers.job.parts.values()) {
     const name = lower(part.name);
     if (part.state === 'mismatch') draft.waits.push(`${name}: the one that came does not match`);
     if (part.state !== 'ordered') continue;
     const word = part.due !== undefined && part.due < draft.today ? 'was due' : 'due';
     draft.waits.push(part.due === undefined ? `${name}, no day told` : `${name}, ${word} ${part.due}`);
   }
-  const wanted = toBuy(draft.job).length;
+  const wanted = draft.answers.toBuy.length;
   if (wanted === 0) return;
   draft.waits.push(`${wanted === 1 ? 'a part' : `${wanted} parts`} to be ordered`);
   const minutes = usualMinutes(draft, 'parts-list-and-order');
@@ -120,7 +119,7 @@ const coolDown = 90;
 
 function addRunUp(draft: Draft): void {
   if (isClosed(draft, 'run-up')) return;
-  const begun = draft.job.runUp.size > 0;
+  const begun = draft.answers.job.runUp.size > 0;
   const hold = looseHold(draft);
   const first = usualMinutes(draft, 'static-settings') + usualMinutes(draft, 'first-start-and-test-run');
   if (!begun)

@@ -1,8 +1,7 @@
-import { byId, type Catalog } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import type { Stage } from '../../entry.js';
-import type { Job, Shop } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { gate } from '../stages/gates.js';
-import { listedRules } from '../stages/rules.js';
 
 /** A piece of work left on a job. Times are wall-clock minutes. */
 export interface Piece {
@@ -26,9 +25,7 @@ export interface Piece {
 
 /** The work of one job while it is being gathered, stage by stage. */
 export interface Draft {
-  readonly job: Job;
-  readonly catalog: Catalog;
-  readonly shop: Shop;
+  readonly answers: Answers;
   /** wall-clock minute */
   readonly now: number;
   readonly today: string;
@@ -55,14 +52,15 @@ export function ends({ pieces }: Draft, among: (piece: Piece) => boolean = () =>
 /** Ordering goes beside the work at the bench, which only waits for what has not come. */
 export const notOrdering = ({ stage }: Piece): boolean => stage !== 'parts';
 
-export function isClosed({ job, catalog }: Draft, stage: Stage): boolean {
-  const { state } = gate(job, listedRules(catalog, job), stage);
+/** By the rules that take no inference: the safety faults bar only the hand-over. */
+export function isClosed({ answers }: Draft, stage: Stage): boolean {
+  const { state } = gate(answers, answers.listedRules, stage);
   return state === 'done' || state === 'not-needed';
 }
 
 /** The middle of the catalog’s span for a part of the job. */
-export function usualMinutes({ catalog }: Draft, id: string): number {
-  const span = byId(catalog.stageParts).get(id)?.activeMinutes[0];
+export function usualMinutes({ answers }: Draft, id: string): number {
+  const span = byId(answers.catalog.stageParts).get(id)?.activeMinutes[0];
   return span ? (span.from + span.to) / 2 : 0;
 }
 

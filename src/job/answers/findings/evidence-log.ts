@@ -1,7 +1,7 @@
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Findings, Machine } from '../../../diagnose/index.js';
 import type { From, Job } from '../../job.js';
-import { faultsSaid, machineOf } from './machine-case.js';
+import type { Answers } from '../answers.js';
 
 /** One line of the evidence: what was seen or decided, and how heavily it weighs on which faults. */
 export interface EvidenceLine {
@@ -31,10 +31,10 @@ const silence: Readonly<Record<string, string>> = {
   'waits for its first reading': 'counts once the check that it repeats is logged',
 };
 
-/** Everything that was seen, and every fault decided on, the latest first. Pure. */
-export function evidenceLog(job: Job, catalog: Catalog, said: Findings): EvidenceLine[] {
-  const machine = machineOf(job, catalog);
-  const repairs = faultsSaid(job).flatMap((f) => (f.repairedAt === undefined ? [] : [f]));
+/** Everything that was seen, and every fault decided on, the latest first. */
+export function evidenceLog({ job, catalog, machine, faultsSaid, findings: said }: Answers): EvidenceLine[] {
+  if (said.state === 'cannot') return [];
+  const repairs = faultsSaid.flatMap((f) => (f.repairedAt === undefined ? [] : [f]));
   const names = byId(catalog.faults);
   const repairedSince = (at: string): string[] =>
     repairs
@@ -42,7 +42,10 @@ export function evidenceLog(job: Job, catalog: Catalog, said: Findings): Evidenc
       .map((r) => names.get(r.fault)?.name ?? r.fault);
   const seen = job.observations.map((o) => {
     const usual = usualHere(job, catalog, o);
-    return { ...sight(o, machine, said, repairedSince(o.at)), ...(usual !== undefined && { usual }) };
+    return {
+      ...sight(o, machine, said.findings, repairedSince(o.at)),
+      ...(usual !== undefined && { usual }),
+    };
   });
   const decided = job.decisions.filter((d) => d.about === 'fault').map(decision);
   return [...seen, ...decided].sort(

@@ -1,27 +1,16 @@
-import type { Catalog } from '../../../catalog/index.js';
 import {
   type Enough,
   enoughToAct,
   type Findings,
   findings,
+  type Machine,
   nextChecks,
   type Ranked,
   safetyQuestions,
 } from '../../../diagnose/index.js';
-import { byFault, infer } from '../../../infer/index.js';
-import type { Job } from '../../job.js';
+import { byFault, type Inference, infer } from '../../../infer/index.js';
+import type { Answers } from '../answers.js';
 import { contradiction, isContradiction } from '../contradiction.js';
-import { tally } from '../steps/tally.js';
-import { machineOf } from './machine-case.js';
-
-export interface FindingsOptions {
-  /** the shop's own frequencies of faults, see `frequenciesFor` */
-  readonly frequencies?: ReadonlyMap<string, number>;
-  /** instruments that the shop owns, in the catalog's words; left out when not known */
-  readonly instruments?: ReadonlySet<string>;
-  /** how many checks to advise; five when left out */
-  readonly checks?: number;
-}
 
 /** What is wrong with a job's machine, what to check next and whether enough is seen. */
 export type JobFindings =
@@ -29,45 +18,41 @@ export type JobFindings =
   | {
       readonly state: 'answered';
       readonly findings: Findings;
-      /** left out when the answer is bounded only: then no check can be told from another */
+      /** every check that can be made now, ranked; left out when the answer is bounded only: then none can be told from another */
       readonly next?: Ranked;
       readonly enough?: Enough;
     };
 
-const usualChecks = 5;
+/** As many as the catalog has: the first looks stand in the order of the advice. */
+const everyCheck = Number.POSITIVE_INFINITY;
 
-/** Computed from the log and the catalog alone; the same log gives the same answer. */
-export function findingsOf(job: Job, catalog: Catalog, options: FindingsOptions = {}): JobFindings {
-  const machine = machineOf(job, catalog, options.frequencies);
+/** Undefined where what was seen and what was decided rule each other out. */
+export function inferenceOf({ network }: Machine): Inference | undefined {
   try {
-    const inference = infer(machine.network);
-    const said = findings(machine, inference);
-    if (inference.kind === 'bounded') return { state: 'answered', findings: said };
-    const next = nextChecks(machine, inference, shopNow(job, options), options.checks ?? usualChecks);
-    return { state: 'answered', findings: said, next, enough: enoughToAct(machine, inference, next) };
+    return infer(network);
   } catch (error) {
-    if (!isContradiction(error)) throw error;
-    return contradiction;
+    if (isContradiction(error)) return undefined;
+    throw error;
   }
+}
+
+/** Computed from the log, the catalog and the shop alone; the same log gives the same answer. */
+export function findingsOf({ machine, inference, tally, instruments }: Answers): JobFindings {
+  if (!inference) return contradiction;
+  const said = findings(machine, inference);
+  if (inference.kind === 'bounded') return { state: 'answered', findings: said };
+  const off = new Set(tally.notPutBack.flatMap((s) => s.component ?? []));
+  const next = nextChecks(machine, inference, { off, instruments }, everyCheck);
+  return { state: 'answered', findings: said, next, enough: enoughToAct(machine, inference, next) };
 }
 
 /**
  * Names of the safety faults that are rather there than not, or confirmed, and not repaired: while one of them stands
  * the machine is not handed over. None while the log contradicts itself: then the findings say so.
  */
-export function safetyFound(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<string, number>): string[] {
-  const machine = machineOf(job, catalog, frequencies);
-  try {
-    const likely = byFault(infer(machine.network));
-    const asked = safetyQuestions(machine, (fault) => likely[machine.now(fault)] ?? 0);
-    return asked.filter((q) => q.state === 'found').map((q) => q.name);
-  } catch (error) {
-    if (isContradiction(error)) return [];
-    throw error;
-  }
-}
-
-function shopNow(job: Job, { instruments }: FindingsOptions) {
-  const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
-  return { off, ...(instruments && { instruments }) };
+export function safetyFound({ machine, inference }: Answers): string[] {
+  if (!inference) return [];
+  const likely = byFault(inference);
+  const asked = safetyQuestions(machine, (fault) => likely[machine.now(fault)] ?? 0);
+  return asked.filter((q) => q.state === 'found').map((q) => q.name);
 }

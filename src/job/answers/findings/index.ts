@@ -1,3 +1,3 @@
-export { type EvidenceLine, evidenceLog, timesWords } from './evidence-log.js';
-export { findingsOf, type JobFindings } from './findings.js';
-export { type LastMove, lastMove, type Moved } from './moved.js';
+export { type EvidenceLine, timesWords } from './evidence-log.js';
+export type { JobFindings } from './findings.js';
+export type { LastMove, Moved } from './moved.js';

@@ -1,4 +1,3 @@
-import type { Catalog } from '../../../catalog/index.js';
 import {
   type CaseHistory,
   type Machine,
@@ -7,7 +6,7 @@ import {
   type SeenCheck,
 } from '../../../diagnose/index.js';
 import type { From, Job } from '../../job.js';
-import { compressionOf } from '../measure/compression.js';
+import type { Answers } from '../answers.js';
 import { doneSteps } from '../steps/tally.js';
 
 /** What was decided of a fault, last. */
@@ -50,8 +49,8 @@ function repairTime(job: Job, { choice, at }: From<'decision'>): string | undefi
 }
 
 /** The machine of a job as the diagnosis sees it. */
-export function machineOf(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<string, number>): Machine {
-  const faults = faultsSaid(job);
+export function machineOf(answers: Answers): Machine {
+  const { job, catalog, faultsSaid: faults, ownSay } = answers;
   const repairs = faults.flatMap(({ fault, repairedAt }): Repair[] =>
     repairedAt === undefined ? [] : [{ fault, at: inZulu(repairedAt) }],
   );
@@ -60,9 +59,9 @@ export function machineOf(job: Job, catalog: Catalog, frequencies?: ReadonlyMap<
     confirmed: faults.filter((f) => f.present).map((f) => f.fault),
     excluded: faults.filter((f) => !f.present).map((f) => f.fault),
     repairs,
-    ...(frequencies && { frequencies }),
+    ...(ownSay && { frequencies: ownSay.frequencies }),
   };
-  const said = gaugeSaid(job);
+  const said = gaugeSaid(answers);
   const seen = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
     check === undefined || (said && check === gaugeCheck && samePhase(at, said.at))
       ? []
@@ -77,10 +76,10 @@ const gaugeCheck = 'compression-dry';
  * A gauge reading held against what this very engine should show, as soft evidence; it stands in place of the outcome
  * that was tapped for it. Nothing where the geometry is not known or the reading tells nothing.
  */
-function gaugeSaid(job: Job): SeenCheck | undefined {
+function gaugeSaid(answers: Answers): SeenCheck | undefined {
   // the cranking cycle is not run where nothing was read
-  if (!job.measurements.some(({ measure }) => measure === 'compression')) return undefined;
-  const reading = compressionOf(job)?.reading;
+  if (!answers.job.measurements.some(({ measure }) => measure === 'compression')) return undefined;
+  const reading = answers.compression?.reading;
   if (!reading?.says.informative) return undefined;
   const { weights } = reading.says;
   const outcomes = Object.keys(weights).toSorted(

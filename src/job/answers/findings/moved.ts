@@ -1,12 +1,10 @@
 import { byId, type Catalog } from '../../../catalog/index.js';
-import type { Machine } from '../../../diagnose/index.js';
-import { byFault, infer } from '../../../infer/index.js';
+import { byFault } from '../../../infer/index.js';
 import type { RawEntry } from '../../entry.js';
 import { fold } from '../../fold.js';
 import type { Job, LogLine } from '../../job.js';
 import { lineWords } from '../../line-words.js';
-import { isContradiction } from '../contradiction.js';
-import { machineOf } from './machine-case.js';
+import type { Answers } from '../answers.js';
 
 /** A fault that the last line raised or lowered. */
 export interface Moved {
@@ -35,16 +33,11 @@ const telling = new Set(['intake', 'observation', 'decision', 'step', 'strike'])
  * What the last line changed, worked out by leaving it out: so a page opened later, or on another device, says the same.
  * Undefined when there is no such line, when nothing moved, or when the log contradicts itself with or without it.
  */
-export function lastMove(
-  job: Job,
-  catalog: Catalog,
-  frequencies?: ReadonlyMap<string, number>,
-): LastMove | undefined {
+export function lastMove(answers: Answers): LastMove | undefined {
+  const { job, catalog, machine } = answers;
   const last = job.log.findLast((l) => telling.has(l.entry.kind) && !l.struck);
   if (!last) return undefined;
-  const before = withoutLine(job, last.entry);
-  const machine = machineOf(job, catalog, frequencies);
-  const [was, now] = [likely(machineOf(before, catalog, frequencies)), likely(machine)];
+  const [was, now] = [likely(answers.on(withoutLine(job, last.entry))), likely(answers)];
   if (!was || !now) return undefined;
   const moved = machine.faults
     .map(({ id, fault }) => ({ id, name: fault.name, from: was.get(id) ?? 0, to: now.get(id) ?? 0 }))
@@ -62,14 +55,10 @@ const withoutLine = (job: Job, { id }: RawEntry): Job =>
     job.log.map((l) => l.entry).filter((e) => e.id !== id),
   );
 
-function likely(machine: Machine): ReadonlyMap<string, number> | undefined {
-  try {
-    const posterior = byFault(infer(machine.network));
-    return new Map(machine.faults.map(({ id }) => [id, posterior[machine.now(id)] ?? 0]));
-  } catch (error) {
-    if (isContradiction(error)) return undefined;
-    throw error;
-  }
+function likely({ machine, inference }: Answers): ReadonlyMap<string, number> | undefined {
+  if (!inference) return undefined;
+  const posterior = byFault(inference);
+  return new Map(machine.faults.map(({ id }) => [id, posterior[machine.now(id)] ?? 0]));
 }
 
 function wordsOf(job: Job, line: LogLine): string {

@@ -14,7 +14,7 @@ import {
 import { type Origin, type Quantity, to } from '../../../quantity/index.js';
 import { type From, type Job, quantityOf, type Shop } from '../../job.js';
 import { classBound, type FigureLimit, figureLimit, lengthLine, originOf } from './figure-limit.js';
-import { amountOf, inUnit, type ReadingGroup, readingGroups, standingGroups } from './readings.js';
+import { amountOf, inUnit, type ReadingGroup } from './readings.js';
 import { type SettledBy, settledWith, type Tools } from './settled-by.js';
 
 export const boreMeasure = 'bore-diameter';
@@ -70,22 +70,21 @@ export interface Standard {
  * The bore as read, as found and after the work. Heights keep the catalog's order from the top, then the order in
  * which they were read. Readings without a height or direction make no map; they stand as single readings.
  */
-export function boreAnswers(job: Job, catalog: Measures, shop?: Shop): BoreAnswer[] {
-  const groups = standingGroups(readingGroups(job, shop)).filter((g) => g.last.measure === boreMeasure);
+export function boreAnswers(known: Known): BoreAnswer[] {
+  const groups = known.standingGroups.filter((g) => g.last.measure === boreMeasure);
   const placed = groups.filter(({ last }) => last.place && last.direction && last.value.kind === 'length');
   return (['as-found', 'after'] as const)
     .map((phase) => ({ phase, of: placed.filter((g) => (g.last.phase === 'after') === (phase === 'after')) }))
     .filter(({ of }) => of.length >= 2)
-    .map(({ phase, of }) => boreAnswer(phase, of, { job, catalog, shop }));
+    .map(({ phase, of }) => boreAnswer(phase, of, known));
 }
 
-/** What the answers ask of the catalog. */
-export type Measures = Pick<Catalog, 'measurements'>;
-
-interface Known {
+/** What the answers are worked out of; without the shop, everything is compared as it was read. */
+export interface Known {
   readonly job: Job;
-  readonly catalog: Measures;
-  readonly shop: Shop | undefined;
+  readonly catalog: Pick<Catalog, 'measurements'>;
+  readonly shop?: Shop;
+  readonly standingGroups: readonly ReadingGroup[];
 }
 
 function boreAnswer(phase: BoreAnswer['phase'], groups: readonly ReadingGroup[], known: Known): BoreAnswer {

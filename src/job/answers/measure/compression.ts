@@ -8,6 +8,7 @@ import {
 import { of, to } from '../../../quantity/index.js';
 import type { From, Job } from '../../job.js';
 import { quantityOf } from '../../job.js';
+import type { Answers } from '../answers.js';
 
 /** What a sound engine of this geometry should show on the gauge, and what the reading taken says against it. */
 export interface CompressionAnswer {
@@ -29,8 +30,10 @@ export function compressionQuestion(job: Job): CompressionQuestion | undefined {
 }
 
 /** Undefined where `compressionQuestion` is. */
-export function compressionOf(job: Job): CompressionAnswer | undefined {
-  const question = compressionQuestion(job);
+export function compressionOf({
+  job,
+  compressionQuestion: question,
+}: Answers): CompressionAnswer | undefined {
   if (!question) return undefined;
   const expected = expectedFor(question);
   const measurement = job.measurements.findLast((m) => m.measure === 'compression');

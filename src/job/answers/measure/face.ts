@@ -9,10 +9,10 @@ import {
   straightedgeSurvey,
 } from '../../../gauge/index.js';
 import { type Origin, to } from '../../../quantity/index.js';
-import { type From, type Job, quantityOf, type Shop } from '../../job.js';
-import { attempt, type Measures, type WorkedFigure } from './bore.js';
+import { type From, type Job, quantityOf } from '../../job.js';
+import { attempt, type Known, type WorkedFigure } from './bore.js';
 import { classBound, figureLimit, lengthLine, originOf } from './figure-limit.js';
-import { amountOf, inUnit, type ReadingGroup, readingGroups, standingGroups } from './readings.js';
+import { amountOf, inUnit, type ReadingGroup } from './readings.js';
 import { settledWith } from './settled-by.js';
 
 /** The faces that are read point by point, by the measure their flatness is a decision about. */
@@ -42,8 +42,8 @@ export interface FaceAnswer {
 }
 
 /** Every face read point by point, as found and after the work. */
-export function faceAnswers(job: Job, catalog: Measures, shop?: Shop): FaceAnswer[] {
-  const groups = standingGroups(readingGroups(job, shop)).filter((g) => g.last.spot !== undefined);
+export function faceAnswers(known: Known): FaceAnswer[] {
+  const groups = known.standingGroups.filter((g) => g.last.spot !== undefined);
   return faceMeasures.flatMap((measure) =>
     (['height', 'gap'] as const).flatMap((way) =>
       (['as-found', 'after'] as const).flatMap((phase) => {
@@ -51,16 +51,10 @@ export function faceAnswers(job: Job, catalog: Measures, shop?: Shop): FaceAnswe
           ({ last }) =>
             last.measure === faceHandle(measure, way) && (last.phase === 'after') === (phase === 'after'),
         );
-        return of.length === 0 ? [] : [faceAnswer({ measure, way, phase }, of, { job, catalog, shop })];
+        return of.length === 0 ? [] : [faceAnswer({ measure, way, phase }, of, known)];
       }),
     ),
   );
-}
-
-interface Known {
-  readonly job: Job;
-  readonly catalog: Measures;
-  readonly shop: Shop | undefined;
 }
 
 function faceAnswer(

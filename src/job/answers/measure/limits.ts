@@ -3,6 +3,7 @@ import { type Decision, decide, type Limit as GaugeLimit } from '../../../gauge/
 import { show, to } from '../../../quantity/index.js';
 import type { Limit } from '../../entry.js';
 import { type From, type Job, quantityOf, type Shop } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { boreAnswers, type WorkedFigure } from './bore.js';
 import { decisionHandle } from './decision-handle.js';
 import { faceAnswers } from './face.js';
@@ -27,10 +28,10 @@ export interface LimitAnswer {
 }
 
 /** Every group of repeats in this job against what bounds it. */
-export function limitAnswers(job: Job, catalog: Catalog, shop?: Shop): LimitAnswer[] {
-  const groups = readingGroups(job, shop);
-  const standing = new Set(standingGroups(groups));
-  return groups.map((group) => ({
+export function limitAnswers(answers: Answers): LimitAnswer[] {
+  const { job, catalog, shop } = answers;
+  const standing = new Set(answers.standingGroups);
+  return answers.readingGroups.map((group) => ({
     ...limitAnswer(group, standingLimit(job, catalog, group.last), catalog, shop),
     superseded: !standing.has(group),
   }));
@@ -77,7 +78,7 @@ export function gaugeLimit({ min, max }: Pick<Limit, 'min' | 'max'>, unit: strin
 }
 
 /** What stands outside a limit and nobody has decided about, in words. */
-export function undecided(job: Job): string[] {
+export function undecided({ job }: Answers): string[] {
   const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
   const isOpen = (measure: string, place?: string) =>
     !decided.has(measure) && !decided.has(decisionHandle(measure, place));
@@ -106,8 +107,13 @@ function outsideLimit(job: Job): From<'measurement'>[] {
  * of the class bars nothing: it is not this engine's.
  */
 function outsideFigures(job: Job): WorkedFigure[] {
-  const bores = latestPhase(boreAnswers(job, { measurements: [] }), () => 'bore');
-  const faces = latestPhase(faceAnswers(job, { measurements: [] }), (f) => f.measure);
+  const asRead = {
+    job,
+    catalog: { measurements: [] },
+    standingGroups: standingGroups(readingGroups(job)),
+  };
+  const bores = latestPhase(boreAnswers(asRead), () => 'bore');
+  const faces = latestPhase(faceAnswers(asRead), (f) => f.measure);
   return [...bores.flatMap((b) => b.figures), ...faces.flatMap((f) => f.figure ?? [])].filter(
     ({ limit, decision }) => limit && !limit.ofClass && decision?.verdict === 'fail',
   );

@@ -9,11 +9,12 @@ import {
   stemShortening,
 } from '../../../gauge/index.js';
 import type { Origin } from '../../../quantity/index.js';
-import type { Job, Shop } from '../../job.js';
+import type { Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { overheadValve, sideValve, valveOf } from './decision-handle.js';
 import { originOf } from './figure-limit.js';
 import { standingLimit } from './limit-for.js';
-import { gaugeLimit, type LimitAnswer, limitAnswers } from './limits.js';
+import { gaugeLimit, type LimitAnswer } from './limits.js';
 import { inUnit } from './readings.js';
 
 /** One valve as it stands now, and what to do about it. */
@@ -38,10 +39,8 @@ export interface ValveAnswer {
 }
 
 /** The latest clearance of each valve. Which valve it is stands in the place; a reading without it answers nothing. */
-export function valveAnswers(job: Job, catalog: Catalog, shop?: Shop): ValveAnswer[] {
-  const all = limitAnswers(job, catalog, shop).filter(({ group }) =>
-    [sideValve, overheadValve].includes(group.last.measure),
-  );
+export function valveAnswers({ job, catalog, limits }: Answers): ValveAnswer[] {
+  const all = limits.filter(({ group }) => [sideValve, overheadValve].includes(group.last.measure));
   return (['intake', 'exhaust'] as const).flatMap((valve) => {
     const mine = all.filter(({ group }) => valveOf(group.last.place) === valve);
     const latest = mine.at(-1);

@@ -1,14 +1,7 @@
-import {
-  applies,
-  byId,
-  type Catalog,
-  type Component,
-  componentsOf,
-  type LookAlike,
-} from '../../../catalog/index.js';
+import { applies, byId, type Catalog, type Component, type LookAlike } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
-import { architectureOf } from '../steps/taken.js';
-import { type ComesOff, comesOff, faultsToRepair } from '../teardown/comes-off.js';
+import type { Answers } from '../answers.js';
+import { faultsToRepair } from '../teardown/comes-off.js';
 import { kindOfPart, kindOfWord } from './part-kind.js';
 
 /** A part or a fluid that this job will ask for. Nothing is on the list before a person puts it there. */
@@ -57,27 +50,17 @@ interface Item {
  * What the plan and the decisions ask for: parts of the faults to be repaired, parts decided to be renewed, one-time
  * parts of all that comes off, and what the work uses up. Each kind of part once for each component.
  */
-export function billOfParts(job: Job, catalog: Catalog): BillLine[] {
+export function billOfParts(answers: Answers): BillLine[] {
+  const { job, catalog } = answers;
   if (job.handOver) return [];
-  const off = comesOff(job, catalog);
-  const found = [
-    ...oneTimeItems(job, catalog, off),
-    ...renewedItems(job, catalog),
-    ...consumableItems(job, catalog, off),
-  ];
-  const merged = mergedItems([...found, ...faultItems(job, catalog)]);
+  const found = [...oneTimeItems(answers), ...renewedItems(answers), ...consumableItems(answers)];
+  const merged = mergedItems([...found, ...faultItems(answers)]);
   const flagged = new Map(merged.map((group) => [group, lookAlikesOf(catalog, group[0]!)]));
   return merged.map((group) => lineOf(job, catalog, group, flagged));
 }
 
-function componentMap(job: Job, catalog: Catalog): ReadonlyMap<string, Component> {
-  const architecture = architectureOf(job);
-  return architecture === undefined ? new Map() : byId(componentsOf(catalog, architecture));
-}
-
-function oneTimeItems(job: Job, catalog: Catalog, off: readonly ComesOff[]): Item[] {
-  const components = componentMap(job, catalog);
-  return off.flatMap(({ component: id, why, inside }) => {
+function oneTimeItems({ catalog, components, comesOff }: Answers): Item[] {
+  return comesOff.flatMap(({ component: id, why, inside }) => {
     const component = components.get(id);
     return (component?.oneTimeParts ?? []).map((word): Item => {
       const item = itemOf(catalog, word, `not used twice; ${why}`, component);
@@ -87,8 +70,7 @@ function oneTimeItems(job: Job, catalog: Catalog, off: readonly ComesOff[]): Ite
 }
 
 /** Parts that were measured or looked at and are to be renewed. */
-function renewedItems(job: Job, catalog: Catalog): Item[] {
-  const components = componentMap(job, catalog);
+function renewedItems({ job, catalog, components }: Answers): Item[] {
   const latest = new Map(job.decisions.map((d) => [`${d.about} ${d.which}`, d]));
   return [...latest.values()].flatMap((d): Item[] => {
     if (d.choice !== 'renew' || d.which === undefined) return [];
@@ -111,14 +93,14 @@ function renewed(catalog: Catalog, component: Component, title: string): Item {
   return itemOf(catalog, own, `decided: ${title}`, component);
 }
 
-function faultItems(job: Job, catalog: Catalog): Item[] {
-  return faultsToRepair(job, catalog).flatMap((fault) =>
-    fault.parts.map((word) => itemOf(catalog, word, `for the repair: ${fault.name}`)),
+function faultItems(answers: Answers): Item[] {
+  return faultsToRepair(answers).flatMap((fault) =>
+    fault.parts.map((word) => itemOf(answers.catalog, word, `for the repair: ${fault.name}`)),
   );
 }
 
-function consumableItems(job: Job, catalog: Catalog, off: readonly ComesOff[]): Item[] {
-  const away = new Set(off.map(({ component }) => component));
+function consumableItems({ job, catalog, comesOff }: Answers): Item[] {
+  const away = new Set(comesOff.map(({ component }) => component));
   const planned = new Set(
     [...job.cleanings.values()].filter((c) => c.state === 'planned').map((c) => c.agent),
   );

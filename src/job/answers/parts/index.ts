@@ -1,2 +1,2 @@
-export { type BillLine, billOfParts } from './bill.js';
-export { basketProblemOf, type Orders, orderEntries, ordersOf, partName, toBuy } from './order.js';
+export type { BillLine } from './bill.js';
+export { type Orders, partName } from './order.js';

@@ -1,6 +1,7 @@
 import { type Basket, type BasketProblem, exactMoney } from '../../../supply/index.js';
 import type { Body, EntryKind } from '../../entry.js';
 import type { From, Job, Shop } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { wallMinute, wallTime } from '../shop/working-hours.js';
 
 /** What is to be bought now, as the solver takes it, and what had to be left out of it, in words. */
@@ -30,10 +31,10 @@ export function toBuy(job: Job): From<'part'>[] {
 const fits: readonly Body<'offer'>['fit'][] = ['unsure', 'likely', 'sure'];
 
 /** The wanted parts, the offers for them and the suppliers’ terms as one problem for the solver. */
-export function basketProblemOf(job: Job, shop: Shop, choice: BasketChoice = {}): BasketAsked {
+export function basketProblemOf({ job, shop, toBuy }: Answers, choice: BasketChoice): BasketAsked {
   const currency = shop.settings.currency ?? '$';
   const leftOut: string[] = [];
-  const wanted = toBuy(job).filter(({ part }) => !choice.only || choice.only.includes(part));
+  const wanted = toBuy.filter(({ part }) => !choice.only || choice.only.includes(part));
   const offers = offersFor(job, shop, choice, leftOut);
   const offered = new Set(offers.flatMap(({ contains }) => Object.keys(contains)));
   return {
@@ -123,7 +124,7 @@ export interface SupplierOrder {
 }
 
 /** `today` is a date, "2026-11-25". */
-export function ordersOf(job: Job, shop: Shop, basket: Basket, today: string): Orders {
+export function ordersOf({ job, shop }: Answers, basket: Basket, today: string): Orders {
   const bought = basket.lines.flatMap(({ offer: id, count }) => {
     const offer = job.offers.get(id);
     return offer ? [{ offer, count, each: priceAt(offer, count) }] : [];
@@ -176,14 +177,14 @@ interface Share {
 
 /** The lines of the log that say that a basket was ordered: each part with its due day, and a note for each order. */
 export function orderEntries(
-  job: Job,
-  shop: Shop,
+  answers: Answers,
   basket: Basket,
   today: string,
 ): { kind: EntryKind; body: Body<'part'> | Body<'note'> }[] {
-  const { orders } = ordersOf(job, shop, basket, today);
+  const { job, shop } = answers;
+  const { orders } = ordersOf(answers, basket, today);
   const currency = shop.settings.currency ?? '$';
-  const shares = sharesOf(job, orders, today);
+  const shares = sharesOf(answers.toBuy, orders, today);
   const parts = [...shares].map(([part, list]) => ({
     kind: 'part' as const,
     body: orderedPart(job.parts.get(part)!, list, currency),
@@ -196,8 +197,12 @@ export function orderEntries(
 }
 
 /** Which offer brings how many of each wanted part; a kit’s price is shared evenly over the wanted pieces in it. */
-function sharesOf(job: Job, orders: readonly SupplierOrder[], today: string): Map<string, Share[]> {
-  const left = new Map(toBuy(job).map(({ part, count }) => [part, count]));
+function sharesOf(
+  wanted: readonly From<'part'>[],
+  orders: readonly SupplierOrder[],
+  today: string,
+): Map<string, Share[]> {
+  const left = new Map(wanted.map(({ part, count }) => [part, count]));
   const shares = new Map<string, Share[]>();
   for (const { name: supplier, lines } of orders)
     for (const { offer, count, each } of lines) {

@@ -2,6 +2,7 @@ import { applies, byId, type Catalog, type RunUpStep } from '../../../catalog/in
 import { type Kind, type Origin, of } from '../../../quantity/index.js';
 import type { Written } from '../../entry.js';
 import type { From, Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 
 /** What a number of the run-up must keep to, SI, and who says so. */
 export interface RunUpLimit {
@@ -30,7 +31,7 @@ export interface RunUp {
 }
 
 /** The run-up of this machine: its steps in order, each with what was said, held against its limit. */
-export function runUpOf(job: Job, catalog: Catalog): RunUp {
+export function runUpOf({ job, catalog }: Answers): RunUp {
   const items = catalog.runUp
     .filter((step) => applies(step.when, job.intake) !== 'no')
     .map((step) => itemOf(step, job, catalog));

@@ -9,12 +9,12 @@ export {
 export {
   exportedFrequencies,
   type FinishedHere,
-  finishedJobs,
+  type JobsTaught,
+  nothingTaught,
   type OwnFrequencies,
   type OwnSay,
   ownFrequencies,
-  ownSay,
   ownSayWords,
 } from './learned.js';
-export { type StepTime, shopMinutes, stepTimes } from './step-minutes.js';
+export { type StepTime, shopMinutes } from './step-minutes.js';
 export { dayNames, hoursText, readHours, usualHours, type WorkingHours, wallTime } from './working-hours.js';

@@ -1,7 +1,9 @@
 import { type Architecture, applies, architectures, byId, type Catalog } from '../../../catalog/index.js';
 import { type FinishedJob, frequenciesFor, type Learned, learnedPriors } from '../../../diagnose/index.js';
+import type { ShopMinutes } from '../../../plan/index.js';
 import type { Job, Shop } from '../../job.js';
-import { faultsSaid } from '../findings/machine-case.js';
+import type { Answers } from '../answers.js';
+import { lastKept } from '../once.js';
 
 /**
  * Which faults a finished job's machine had and had not, for the shop's own frequencies; undefined while it is not
@@ -12,10 +14,9 @@ import { faultsSaid } from '../findings/machine-case.js';
  * nobody looked for, and only the decided ones count. A job in which no fault was named says nothing: that nobody
  * wrote one down is no sign that there was none.
  */
-export function faultsOfJob(job: Job, catalog: Catalog): FinishedJob | undefined {
-  const architecture = architectures.find((a): a is Architecture => a === job.intake.architecture);
+export function faultsOfJob({ job, catalog, architecture, faultsSaid }: Answers): FinishedJob | undefined {
   if (!job.handOver || architecture === undefined) return undefined;
-  const said = Object.fromEntries(faultsSaid(job).map((f) => [f.fault, f.present]));
+  const said = Object.fromEntries(faultsSaid.map((f) => [f.fault, f.present]));
   if (!Object.values(said).includes(true)) return undefined;
   const others = wasRepaired(job)
     ? catalog.faults.filter((f) => !(f.id in said) && applies(f.when, job.intake) !== 'no')
@@ -39,15 +40,25 @@ export interface FinishedHere extends FinishedJob {
   readonly at: string;
 }
 
-/** The finished jobs among these, ready to be counted; invented ones never are. */
-export function finishedJobs(jobs: readonly Job[], catalog: Catalog): FinishedHere[] {
-  return jobs.flatMap((job) => {
-    const finished = job.invented ? undefined : faultsOfJob(job, catalog);
-    if (!finished || !job.handOver) return [];
-    const machine = job.intake.machine ?? job.title;
-    return [{ ...finished, job: job.id, tag: job.tag, machine, at: job.handOver.at }];
-  });
+/** A finished job ready to be counted; an invented one never is. */
+export function finishedHere(answers: Answers): FinishedHere | undefined {
+  const { job } = answers;
+  const finished = job.invented ? undefined : faultsOfJob(answers);
+  if (!finished || !job.handOver) return undefined;
+  const machine = job.intake.machine ?? job.title;
+  return { ...finished, job: job.id, tag: job.tag, machine, at: job.handOver.at };
 }
+
+/** What the shop's jobs so far tell beside the catalog. */
+export interface JobsTaught {
+  /** of faults, by the jobs that are finished */
+  readonly finished: readonly FinishedHere[];
+  /** of minutes, by component or assembly, from the clock of the logs */
+  readonly minutes: ShopMinutes;
+}
+
+/** What a shop knows whose first job this is. */
+export const nothingTaught: JobsTaught = { finished: [], minutes: {} };
 
 /** What the shop's own finished jobs have taught, and which of them count. */
 export interface OwnFrequencies {
@@ -57,8 +68,13 @@ export interface OwnFrequencies {
   readonly learned: Learned;
 }
 
-/** Every finished job counts unless the shop has left it out; both can be taken back at any time. */
-export function ownFrequencies(
+/**
+ * Every finished job counts unless the shop has left it out; both can be taken back at any time. Kept for the last
+ * shop asked: it is the same for all its jobs and does not change with a tap.
+ */
+export const ownFrequencies = lastKept(countedJobs);
+
+function countedJobs(
   shop: Pick<Shop, 'learning' | 'settings'>,
   finished: readonly FinishedHere[],
   catalog: Catalog,
@@ -89,7 +105,18 @@ export interface OwnSay {
 export function ownSay(own: OwnFrequencies, job: Job, catalog: Catalog): OwnSay | undefined {
   const architecture = architectures.find((a): a is Architecture => a === job.intake.architecture);
   if (!own.on || architecture === undefined) return undefined;
-  const like = own.jobs.filter((j) => j.counted && j.architecture === architecture && j.job !== job.id);
+  return sayOf(own, catalog, architecture, job.handOver && job.id);
+}
+
+const sayOf = lastKept(saidOfKind);
+
+function saidOfKind(
+  own: OwnFrequencies,
+  catalog: Catalog,
+  architecture: Architecture,
+  without: string | undefined,
+): OwnSay | undefined {
+  const like = own.jobs.filter((j) => j.counted && j.architecture === architecture && j.job !== without);
   if (like.length === 0) return undefined;
   const learned = learnedPriors(catalog, like);
   const counts = learned.frequencies.map(

@@ -1,7 +1,7 @@
-import type { Catalog } from '../../../catalog/index.js';
 import type { ShopMinutes } from '../../../plan/index.js';
-import type { From, Job } from '../../job.js';
-import { architectureOf, inOrderDone, piecesOf } from '../steps/taken.js';
+import type { From } from '../../job.js';
+import type { Answers } from '../answers.js';
+import { piecesOf } from '../steps/taken.js';
 
 /** Longer between two steps, and the person was away. */
 const mostMinutes = 45;
@@ -28,13 +28,12 @@ export function shopMinutes(taken: readonly StepTime[]): ShopMinutes {
  * What one job's log tells of minutes, from its clock: the time from one step done to the next one done on the same
  * day, where it is long enough to be work and short enough to be without a break.
  */
-export function stepTimes(job: Job, catalog: Catalog): StepTime[] {
-  const done = inOrderDone(job, 'teardown');
-  const architecture = architectureOf(job);
-  return done.flatMap((step, i): StepTime[] => {
-    const minutes = between(done[i - 1], step);
+export function stepTimes(answers: Answers): StepTime[] {
+  const { catalog, takenOff } = answers;
+  return takenOff.flatMap((step, i): StepTime[] => {
+    const minutes = between(takenOff[i - 1], step);
     if (minutes === undefined) return [];
-    const pieces = piecesOf(step, catalog, architecture);
+    const pieces = piecesOf(answers, step);
     const id = pieces.length === 1 ? pieces[0]! : catalog.assemblies.find((a) => a.id === step.step)?.id;
     return id === undefined ? [] : [[id, minutes]];
   });

@@ -1,11 +1,9 @@
 import type { Stage } from '../../entry.js';
 import { stages } from '../../entry.js';
 import type { From, Job } from '../../job.js';
-import { type Provisional, provisionalsOf } from '../assembly/provisional.js';
-import { tightening } from '../assembly/tightening.js';
-import { undecided } from '../measure/limits.js';
+import type { Answers } from '../answers.js';
+import type { Provisional } from '../assembly/provisional.js';
 import type { RunUpState } from '../run-up/run-up.js';
-import { tally } from '../steps/tally.js';
 
 /**
  * Where a stage stands. `missing` says in words what must be true before the next stage; `blocks` are the safety
@@ -42,13 +40,13 @@ export interface GateRules {
 }
 
 /** Every stage's gate, in the order of the stages. */
-export function gates(job: Job, rules: GateRules): readonly Gate[] {
-  return stages.map((stage) => gate(job, rules, stage));
+export function gates(answers: Answers, rules: GateRules): readonly Gate[] {
+  return stages.map((stage) => gate(answers, rules, stage));
 }
 
-export function gate(job: Job, rules: GateRules, stage: Stage): Gate {
-  const said = job.stages.get(stage);
-  const { touched, missing, blocks = [], summary } = look[stage](job, rules);
+export function gate(answers: Answers, rules: GateRules, stage: Stage): Gate {
+  const said = answers.job.stages.get(stage);
+  const { touched, missing, blocks = [], summary } = look[stage](answers, rules);
   const notNeeded = said?.state === 'not-needed' && stage !== 'hand-over';
   const finished = said?.state === 'finished' && missing.length === 0 && blocks.length === 0;
   const state =
@@ -77,7 +75,7 @@ interface Look {
   readonly summary: string;
 }
 
-const look: Readonly<Record<Stage, (job: Job, rules: GateRules) => Look>> = {
+const look: Readonly<Record<Stage, (answers: Answers, rules: GateRules) => Look>> = {
   intake: lookAtIntake,
   findings: lookAtFindings,
   'worth-it': lookAtWorth,
@@ -94,7 +92,7 @@ const listed = (...pairs: readonly (readonly [boolean, string])[]) =>
   pairs.filter(([on]) => on).map(([, say]) => say);
 const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 
-function lookAtIntake(job: Job): Look {
+function lookAtIntake({ job }: Answers): Look {
   const { intake } = job;
   const views = job.photographs.filter((p) => p.stage === 'intake').length;
   return {
@@ -119,7 +117,7 @@ function identityLine(job: Job): string | undefined {
   return 'no plate found yet';
 }
 
-function lookAtFindings(job: Job, rules: GateRules): Look {
+function lookAtFindings({ job }: Answers, rules: GateRules): Look {
   const looked = new Set(job.observations.map((o) => o.check));
   const left = rules.firstLooks.filter((f) => !f.checks.some((c) => looked.has(c)));
   return {
@@ -129,7 +127,7 @@ function lookAtFindings(job: Job, rules: GateRules): Look {
   };
 }
 
-function lookAtWorth(job: Job): Look {
+function lookAtWorth({ job }: Answers): Look {
   const choice = job.decisions.findLast((d) => d.about === 'machine');
   const limit = job.intake.stopLimit;
   return {
@@ -139,7 +137,7 @@ function lookAtWorth(job: Job): Look {
   };
 }
 
-function lookAtParts(job: Job): Look {
+function lookAtParts({ job }: Answers): Look {
   const parts = [...job.parts.values()].filter((p) => p.state !== 'dropped');
   const by = (state: From<'part'>['state']) => parts.filter((p) => p.state === state);
   const wanted = by('wanted');
@@ -159,7 +157,7 @@ function lookAtParts(job: Job): Look {
   };
 }
 
-function lookAtTeardown(job: Job, { ahead, missingViews }: GateRules): Look {
+function lookAtTeardown({ job }: Answers, { ahead, missingViews }: GateRules): Look {
   const steps = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state !== 'dropped');
   const open = steps.filter((s) => s.state === 'planned');
   const done = steps.length - open.length;
@@ -177,18 +175,18 @@ function lookAtTeardown(job: Job, { ahead, missingViews }: GateRules): Look {
 const noPicture = (views: readonly string[]) =>
   views.length > 0 ? `, no picture yet of: ${views.join('; ')}` : '';
 
-function lookAtMeasure(job: Job): Look {
+function lookAtMeasure({ job, undecided }: Answers): Look {
   return {
     touched: job.measurements.length > 0,
-    missing: undecided(job),
+    missing: undecided,
     summary: job.measurements.length === 0 ? '' : count(job.measurements.length, 'reading'),
   };
 }
 
-function lookAtAssembly(job: Job, { toProve = [] }: GateRules): Look {
-  const { leftOver, tooMany, plugsForgotten, notPutBack } = tally(job);
-  const joints = [...job.joints.values()].map((joint) => ({ joint, progress: tightening(job, joint) }));
-  const forNow = provisionalsOf(job);
+function lookAtAssembly(answers: Answers, { toProve = [] }: GateRules): Look {
+  const { job, provisionals: forNow, tightening } = answers;
+  const { leftOver, tooMany, plugsForgotten, notPutBack } = answers.tally;
+  const joints = [...job.joints.values()].map((joint) => ({ joint, progress: tightening.get(joint.joint)! }));
   const assembled = [...job.steps.values()].some((s) => s.stage === 'assembly');
   return {
     touched: assembled || notPutBack.length > 0 || job.torques.length > 0 || joints.length > 0,
@@ -237,12 +235,12 @@ function unfitted(job: Job, forNow: readonly Provisional[]): string[] {
   });
 }
 
-function lookAtRunUp(job: Job, { runUp, stops }: GateRules): Look {
+function lookAtRunUp({ job, tally }: Answers, { runUp, stops }: GateRules): Look {
   const titles = (state: RunUpState) => runUp.filter((r) => r.state === state).map((r) => r.title);
   const said = runUp.filter((r) => r.state !== 'open').length;
   return {
     touched: job.runUp.size > 0 || job.recordings.size > 0,
-    blocks: tally(job).plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
+    blocks: tally.plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
     missing: [
       ...stops.map((why) => `stop: ${why}`),
       ...titles('not-ok').map((title) => `not in order: ${title}`),
@@ -262,7 +260,7 @@ export function safetyNotShown(job: Job, { runUp }: GateRules): readonly string[
     .map(({ title }) => title);
 }
 
-function lookAtHandOver(job: Job, rules: GateRules): Look {
+function lookAtHandOver({ job }: Answers, rules: GateRules): Look {
   const notShown = safetyNotShown(job, rules);
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   return {

@@ -1,32 +1,25 @@
-import { applies, type Catalog } from '../../../catalog/index.js';
+import { applies } from '../../../catalog/index.js';
 import type { Job } from '../../job.js';
-import { assemblyGates } from '../assembly/asked-gates.js';
-import { safetyFound } from '../findings/findings.js';
-import { runUpOf } from '../run-up/run-up.js';
+import type { Answers } from '../answers.js';
 import { viewsOf } from '../steps/coverage.js';
-import { architectureOf, piecesOf } from '../steps/taken.js';
-import { type TeardownPlan, teardownPlanOf } from '../teardown/plan.js';
+import { piecesOf } from '../steps/taken.js';
+import type { TeardownPlan } from '../teardown/plan.js';
 import type { GateRules } from './gates.js';
 
 /**
- * The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept.
- * @param frequencies the shop's own, so that the gate and the findings say the same
+ * The catalog's part in this machine's gates: what cannot concern it is left out, what may is kept. The safety faults that
+ * the evidence points to are not in it: they take an inference and bar only the hand-over.
  */
-export function gateRules(catalog: Catalog, job: Job, frequencies?: ReadonlyMap<string, number>): GateRules {
-  return { ...listedRules(catalog, job), safetyFound: safetyFound(job, catalog, frequencies) };
-}
-
-/** The same without the safety faults that the evidence points to, which take an inference and bar only the hand-over. */
-export function listedRules(catalog: Catalog, job: Job): GateRules {
+export function listedRules(answers: Answers): GateRules {
+  const { job, catalog, teardown, runUp } = answers;
   const facts = job.intake;
-  const plan = teardownPlanOf(job, catalog);
-  const ahead = plan.state === 'planned' ? aheadWords(plan) : undefined;
-  const { items, stops } = runUpOf(job, catalog);
+  const ahead = teardown.state === 'planned' ? aheadWords(teardown) : undefined;
+  const { items, stops } = runUp;
   return {
     safetyFound: [],
     ...(ahead !== undefined && { ahead }),
-    missingViews: missingViews(job, catalog),
-    toProve: gateListSigned(job) ? [] : openGates(job, catalog),
+    missingViews: missingViews(answers),
+    toProve: gateListSigned(job) ? [] : openGates(answers),
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
@@ -42,8 +35,8 @@ export function listedRules(catalog: Catalog, job: Job): GateRules {
 /** The first item of the run-up: whoever signs it has gone through all of them. */
 const gateListSigned = (job: Job): boolean => job.runUp.get('gates-signed')?.result === 'ok';
 
-function openGates(job: Job, catalog: Catalog): string[] {
-  return assemblyGates(job, catalog)
+function openGates({ assemblyGates }: Answers): string[] {
+  return assemblyGates
     .filter((asked) => asked.state === 'asked')
     .map(({ gate }) => `${gate.name}: ${gate.demands.join(', ')}`);
 }
@@ -61,13 +54,12 @@ function aheadWords({ steps, minutes, goals, coverage }: TeardownPlan): string |
   ].join(', ');
 }
 
-function missingViews(job: Job, catalog: Catalog): Map<string, readonly string[]> {
-  const architecture = architectureOf(job);
-  const open = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state === 'planned');
+function missingViews(answers: Answers): Map<string, readonly string[]> {
+  const open = [...answers.job.steps.values()].filter((s) => s.stage === 'teardown' && s.state === 'planned');
   return new Map(
     open.map((s) => {
-      const components = piecesOf(s, catalog, architecture);
-      const views = viewsOf(job, catalog, { step: s.step, title: s.title, components });
+      const components = piecesOf(answers, s);
+      const views = viewsOf(answers, { step: s.step, title: s.title, components });
       return [s.step, views.filter((v) => !v.shown).map((v) => v.view)];
     }),
   );

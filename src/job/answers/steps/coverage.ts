@@ -1,7 +1,7 @@
-import { byId, type Catalog, componentsOf } from '../../../catalog/index.js';
 import type { Stage } from '../../entry.js';
 import type { From, Job } from '../../job.js';
-import { architectureOf, inOrderDone, piecesOf } from './taken.js';
+import type { Answers } from '../answers.js';
+import { piecesOf } from './taken.js';
 
 /** A picture that someone will want later, and whether there is one. */
 export interface WantedView {
@@ -47,17 +47,11 @@ export const viewKey = (of: string, view: string): string => `${of}:${view}`.sli
  * about or by its caption, a piece of film as much as a photograph.
  */
 export function coverageOf(
-  job: Job,
-  catalog: Catalog,
-  stage: Stage,
+  answers: Answers,
+  stage: 'teardown' | 'assembly',
   toCome: readonly StepViews[] = [],
 ): Coverage {
-  const wanted =
-    stage === 'teardown'
-      ? teardownViews(job, catalog, toCome)
-      : stage === 'assembly'
-        ? gateViews(job, catalog)
-        : [];
+  const wanted = stage === 'teardown' ? teardownViews(answers, toCome) : gateViews(answers);
   const present = wanted.filter((v) => v.shown).length;
   return {
     stage,
@@ -68,26 +62,21 @@ export function coverageOf(
   };
 }
 
-function teardownViews(job: Job, catalog: Catalog, toCome: readonly StepViews[]): WantedView[] {
-  const architecture = architectureOf(job);
-  const done = inOrderDone(job, 'teardown').map((s) => ({
+function teardownViews(answers: Answers, toCome: readonly StepViews[]): WantedView[] {
+  const done = answers.takenOff.map((s) => ({
     step: s.step,
     title: s.title,
-    components: piecesOf(s, catalog, architecture),
+    components: piecesOf(answers, s),
     done: s,
   }));
-  return [...done, ...toCome].flatMap((step) => viewsOf(job, catalog, step));
+  return [...done, ...toCome].flatMap((step) => viewsOf(answers, step));
 }
 
 /** What shows before one step and not after it. */
 export function viewsOf(
-  job: Job,
-  catalog: Catalog,
+  { job, components: known }: Answers,
   { title, step, components, done }: StepViews,
 ): WantedView[] {
-  const architecture = architectureOf(job);
-  if (architecture === undefined) return [];
-  const known = byId(componentsOf(catalog, architecture));
   const views = components.flatMap((of) => (known.get(of)?.views ?? []).map((view) => ({ of, view })));
   const once = [...new Map(views.map((v) => [v.view, v])).values()];
   return once.map(({ of, view }) => {
@@ -105,10 +94,9 @@ export function viewsOf(
   });
 }
 
-function gateViews(job: Job, catalog: Catalog): WantedView[] {
-  const back = new Set(
-    inOrderDone(job, 'teardown').flatMap((s) => piecesOf(s, catalog, architectureOf(job))),
-  );
+function gateViews(answers: Answers): WantedView[] {
+  const { job, catalog, takenOff } = answers;
+  const back = new Set(takenOff.flatMap((s) => piecesOf(answers, s)));
   return catalog.gates
     .filter((gate) => gate.stage === 'assembly' && gate.after.some((id) => back.has(id)))
     .flatMap((gate) =>

@@ -1,3 +1,3 @@
 export type { Coverage, WantedView } from './coverage.js';
-export { freeHandle, inOrderDone, offNow } from './taken.js';
-export { doneSteps, fastenerLabel, type Tally, tally } from './tally.js';
+export { freeHandle } from './taken.js';
+export { doneSteps, fastenerLabel, type Tally } from './tally.js';

@@ -1,11 +1,6 @@
-import {
-  type Architecture,
-  architectures,
-  byId,
-  type Catalog,
-  componentsOf,
-} from '../../../catalog/index.js';
+import { type Architecture, architectures } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 
 export function architectureOf(job: Job): Architecture | undefined {
   return architectures.find((a) => a === job.intake.architecture);
@@ -25,43 +20,35 @@ export function inOrderDone(job: Job, stage: From<'step'>['stage']): From<'step'
 
 /** The pieces of a step: as logged, or those of the assembly or component it is named for. None for a piece of one's own. */
 export function piecesOf(
+  { catalog, architecture, components }: Pick<Answers, 'catalog' | 'architecture' | 'components'>,
   step: Pick<From<'step'>, 'step' | 'component' | 'components'>,
-  catalog: Catalog,
-  architecture: Architecture | undefined,
 ): readonly string[] {
   if (step.components) return step.components;
-  if (architecture === undefined) return step.component ? [step.component] : [];
-  const known = byId(componentsOf(catalog, architecture));
   if (step.component !== undefined) return [step.component];
-  if (known.has(step.step)) return [step.step];
+  if (components.has(step.step)) return [step.step];
   return (
     catalog.assemblies.find((a) => a.architecture === architecture && a.id === step.step)?.components ?? []
   );
 }
 
 /** Teardown steps that are done and that nothing has put back, in the order of taking off. */
-export function stillOff(job: Job): From<'step'>[] {
-  const back = new Set(inOrderDone(job, 'assembly').map((s) => s.putsBack));
-  return inOrderDone(job, 'teardown').filter((s) => !back.has(s.step));
+export function stillOff({ takenOff, putBack }: Answers): From<'step'>[] {
+  const back = new Set(putBack.map((s) => s.putsBack));
+  return takenOff.filter((s) => !back.has(s.step));
 }
 
 /** Components that lie on the bench now. */
-export function offNow(job: Job, catalog: Catalog): ReadonlySet<string> {
-  const architecture = architectureOf(job);
-  return new Set(stillOff(job).flatMap((s) => piecesOf(s, catalog, architecture)));
+export function offNow(answers: Answers): ReadonlySet<string> {
+  return new Set(answers.stillOff.flatMap((s) => piecesOf(answers, s)));
 }
 
 /** The step that took a component off last, and whether that was since a moment. */
 export function lastOff(
-  job: Job,
-  catalog: Catalog,
+  answers: Answers,
   component: string,
   at: string,
 ): { readonly step: From<'step'>; readonly since: boolean } | undefined {
-  const architecture = architectureOf(job);
-  const step = inOrderDone(job, 'teardown').findLast((s) =>
-    piecesOf(s, catalog, architecture).includes(component),
-  );
+  const step = answers.takenOff.findLast((s) => piecesOf(answers, s).includes(component));
   return step && { step, since: Date.parse(step.at) >= Date.parse(at) };
 }
 

@@ -1,8 +1,9 @@
-import { type Architecture, byId, type Catalog, type Fault } from '../../../catalog/index.js';
+import { byId, type Fault } from '../../../catalog/index.js';
 import { leastTeardown, type TeardownStep, teardownSteps } from '../../../plan/index.js';
-import type { From, Job } from '../../job.js';
-import { architectureOf, lastOff, offNow, piecesOf } from '../steps/taken.js';
-import { engineGraph, isGraph } from './engine-graph.js';
+import type { From } from '../../job.js';
+import type { Answers } from '../answers.js';
+import { lastOff, piecesOf } from '../steps/taken.js';
+import { isGraph } from './engine-graph.js';
 
 /** A component that has come off or has to, and why, in words. */
 export interface ComesOff {
@@ -16,10 +17,10 @@ export interface ComesOff {
 const repairs: ReadonlySet<string> = new Set(['repair', 'part-repair', 'renew', 'recondition']);
 
 /** Faults decided to be repaired and not repaired yet. */
-export const faultsToRepair = (job: Job, catalog: Catalog): Fault[] =>
-  repairsDecided(job, catalog).map(({ fault }) => fault);
+export const faultsToRepair = (answers: Answers): Fault[] =>
+  repairsDecided(answers).map(({ fault }) => fault);
 
-function repairsDecided(job: Job, catalog: Catalog): { readonly fault: Fault; readonly at: string }[] {
+function repairsDecided({ job, catalog }: Answers): { readonly fault: Fault; readonly at: string }[] {
   const latest = new Map<string, From<'decision'>>();
   for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
   const faults = byId(catalog.faults);
@@ -33,29 +34,30 @@ function repairsDecided(job: Job, catalog: Catalog): { readonly fault: Fault; re
  * Why a component is to be reached: by the goals told, then by the faults to be repaired. One that was off since and is
  * back on was reached.
  */
-function targets(job: Job, catalog: Catalog, architecture: Architecture): Map<string, string> {
+function targets(answers: Answers): Map<string, string> {
+  const { job, architecture, offNow: off } = answers;
   const wanted = new Map<string, string>();
-  const off = offNow(job, catalog);
   const want = (component: string, why: string, at: string) => {
-    const reached = !off.has(component) && lastOff(job, catalog, component, at)?.since === true;
+    const reached = !off.has(component) && lastOff(answers, component, at)?.since === true;
     if (!reached && !wanted.has(component)) wanted.set(component, why);
   };
   for (const goal of job.goals.values())
     if (goal.state === 'wanted') want(goal.component, goal.title, goal.at);
-  for (const { fault, at } of repairsDecided(job, catalog))
+  for (const { fault, at } of repairsDecided(answers))
     for (const { component, on } of fault.offFirst)
-      if (component !== undefined && (!on || on.includes(architecture))) want(component, fault.name, at);
+      if (component !== undefined && (!on || on.some((a) => a === architecture)))
+        want(component, fault.name, at);
   return wanted;
 }
 
 /** What is left to take off for the goals and the repairs decided, in order; nothing while the kind is not known. */
-export function stepsToCome(job: Job, catalog: Catalog): TeardownStep[] {
-  const engine = engineGraph(job, catalog);
+export function stepsToCome(answers: Answers): TeardownStep[] {
+  const { catalog, engine, offNow } = answers;
   if (!isGraph(engine)) return [];
   const { architecture, graph } = engine;
   const on = new Set(graph.pieces.map(({ id }) => id));
-  const reach = [...targets(job, catalog, architecture).keys()].filter((id) => on.has(id));
-  const off = [...offNow(job, catalog)].filter((id) => on.has(id));
+  const reach = [...targets(answers).keys()].filter((id) => on.has(id));
+  const off = [...offNow].filter((id) => on.has(id));
   return teardownSteps(catalog, architecture, leastTeardown(graph, { reach, off }));
 }
 
@@ -63,21 +65,19 @@ export function stepsToCome(job: Job, catalog: Catalog): TeardownStep[] {
  * Every component that is off, is planned to come off, or has to for what is to be reached. What is back on already
  * is left out: its one-time parts were renewed or they were not.
  */
-export function comesOff(job: Job, catalog: Catalog): ComesOff[] {
-  const architecture = architectureOf(job);
+export function comesOff(answers: Answers): ComesOff[] {
+  const { job, architecture, offNow: off, stepsToCome: steps } = answers;
   if (architecture === undefined) return [];
-  const reached = targets(job, catalog, architecture);
-  const off = offNow(job, catalog);
+  const reached = targets(answers);
   const logged = [...job.steps.values()].flatMap((s): ComesOff[] => {
     if (s.stage !== 'teardown' || s.state === 'dropped') return [];
     const why = s.state === 'done' ? `${s.title}: off` : `${s.title}: to come off`;
-    const pieces = piecesOf(s, catalog, architecture);
+    const pieces = piecesOf(answers, s);
     return pieces
       .filter((component) => s.state !== 'done' || off.has(component))
       .map((component) => ({ component, why, inside: pieces.length > 1 && component !== s.component }));
   });
   const known = new Set(logged.map(({ component }) => component));
-  const steps = stepsToCome(job, catalog);
   const stands = inTheWayOf(steps, reached);
   const planned = steps.flatMap((step) =>
     step.components

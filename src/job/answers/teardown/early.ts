@@ -1,6 +1,7 @@
-import { byId, type Catalog, componentsOf } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import type { LeastTeardown, Wait } from '../../../plan/index.js';
 import type { From, Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 import type { EngineGraph } from './engine-graph.js';
 
 /** The agent whose soak loosens a joint. */
@@ -25,13 +26,12 @@ export interface EarlyWait {
  * line that says the engine ran, and only where that is not long ago. Without `now` nothing runs down.
  */
 export function earlyWaits(
-  job: Job,
-  catalog: Catalog,
-  { architecture, nameOf }: EngineGraph,
+  answers: Answers,
+  { nameOf }: EngineGraph,
   removals: LeastTeardown['removals'],
   now?: string,
 ): EarlyWait[] {
-  const known = byId(componentsOf(catalog, architecture));
+  const { job, components: known } = answers;
   return removals
     .flatMap(({ pieces }) => pieces)
     .flatMap((component) => {
@@ -42,7 +42,7 @@ export function earlyWaits(
         ...(soak && wetted?.state !== 'dropped' && wetted?.state !== 'done'
           ? [{ kind: 'soak' as const, ...base, ...soak, ...running(soak.minutes, wetted?.at, now) }]
           : []),
-        ...(cool ? cooling(cool, base, ranLast(job, catalog), now) : []),
+        ...(cool ? cooling(cool, base, ranLast(answers), now) : []),
       ];
     });
 }
@@ -69,7 +69,7 @@ function soakOf(job: Job, component: string): From<'cleaning'> | undefined {
 }
 
 /** When the log last says that the engine was running or hot. */
-function ranLast(job: Job, catalog: Catalog): string | undefined {
+function ranLast({ job, catalog }: Answers): string | undefined {
   const running = job.observations.filter((o) =>
     ['running', 'hot'].includes(byId(catalog.checks).get(o.check ?? '')?.engine ?? ''),
   );

@@ -1,16 +1,15 @@
-import { type Architecture, byId, type Catalog, componentsOf } from '../../../catalog/index.js';
+import type { Architecture } from '../../../catalog/index.js';
 import {
   type Assumed,
   adapted,
   type GraphChange,
   PlanError,
-  type ShopMinutes,
   type TeardownGraph,
   teardownGraph,
 } from '../../../plan/index.js';
 import type { Fastener } from '../../entry.js';
-import type { From, Job } from '../../job.js';
-import { architectureOf } from '../steps/taken.js';
+import type { From } from '../../job.js';
+import type { Answers } from '../answers.js';
 
 type Differs = From<'differs'>;
 
@@ -35,8 +34,9 @@ export type NoGraph = {
   readonly words: string;
 };
 
-export function engineGraph(job: Job, catalog: Catalog, shop: ShopMinutes = {}): EngineGraph | NoGraph {
-  const architecture = architectureOf(job);
+export function engineGraph(answers: Answers): EngineGraph | NoGraph {
+  const { job, catalog, architecture } = answers;
+  const shop = answers.jobs.minutes;
   if (architecture === undefined) {
     return {
       state: 'cannot',
@@ -51,7 +51,7 @@ export function engineGraph(job: Job, catalog: Catalog, shop: ShopMinutes = {}):
       assumed,
       timed: new Set(Object.keys(shop)),
       ...withDifferences(graph, job.differs),
-      nameOf: namer(job, catalog, architecture),
+      nameOf: namer(answers, architecture),
       fasteners: countedFasteners(job.differs),
     };
   } catch (error) {
@@ -112,8 +112,7 @@ function countedFasteners(differs: readonly Differs[]): EngineGraph['fasteners']
   );
 }
 
-function namer(job: Job, catalog: Catalog, architecture: Architecture): (id: string) => string {
-  const components = byId(componentsOf(catalog, architecture));
+function namer({ job, catalog, components }: Answers, architecture: Architecture): (id: string) => string {
   const wholes = new Map(
     catalog.assemblies.filter((a) => a.architecture === architecture).map((a) => [a.id, a.name]),
   );

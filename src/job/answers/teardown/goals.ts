@@ -1,8 +1,8 @@
-import { byId, type Catalog, type Check, type Fault } from '../../../catalog/index.js';
+import { byId, type Check, type Fault } from '../../../catalog/index.js';
 import type { From, Job } from '../../job.js';
-import { faultsSaid } from '../findings/machine-case.js';
-import { inOrderDone, lastOff, offNow, piecesOf } from '../steps/taken.js';
-import { type EngineGraph, engineGraph, isGraph } from './engine-graph.js';
+import type { Answers } from '../answers.js';
+import { lastOff, piecesOf } from '../steps/taken.js';
+import { type EngineGraph, isGraph } from './engine-graph.js';
 
 /** Something that the taking apart must reach, and why. */
 export interface TeardownGoal {
@@ -20,29 +20,22 @@ export interface WantedGoal extends TeardownGoal {
 }
 
 /** The goals that someone set, in the order set. */
-export function wantedGoals(job: Job, catalog: Catalog, engine: EngineGraph): WantedGoal[] {
+export function wantedGoals(answers: Answers, engine: EngineGraph): WantedGoal[] {
   const on = new Set(engine.graph.pieces.map(({ id }) => id));
-  return [...job.goals.values()]
+  return [...answers.job.goals.values()]
     .filter((goal) => goal.state === 'wanted')
     .map((goal) => ({
       component: goal.component,
       title: goal.title,
       why: goal.why,
-      state: stateOf(job, catalog, engine, goal, on),
+      state: stateOf(answers, goal, on),
     }));
 }
 
-function stateOf(
-  job: Job,
-  catalog: Catalog,
-  { architecture }: EngineGraph,
-  goal: From<'goal'>,
-  on: ReadonlySet<string>,
-): WantedGoal['state'] {
-  const off = offNow(job, catalog).has(goal.component);
-  const last = lastOff(job, catalog, goal.component, goal.at);
-  if (last && (off || last.since))
-    return piecesOf(last.step, catalog, architecture).length > 1 ? 'inside' : 'reached';
+function stateOf(answers: Answers, goal: From<'goal'>, on: ReadonlySet<string>): WantedGoal['state'] {
+  const off = answers.offNow.has(goal.component);
+  const last = lastOff(answers, goal.component, goal.at);
+  if (last && (off || last.since)) return piecesOf(answers, last.step).length > 1 ? 'inside' : 'reached';
   return on.has(goal.component) ? 'wanted' : 'absent';
 }
 
@@ -51,13 +44,13 @@ function stateOf(
  * components to renew or rework. Offered only: one that was taken or turned down is not offered again, nor one that
  * is off already or was off since.
  */
-export function offeredGoals(job: Job, catalog: Catalog, engine: EngineGraph): TeardownGoal[] {
+export function offeredGoals(answers: Answers, engine: EngineGraph): TeardownGoal[] {
+  const { job, offNow: off } = answers;
   if (job.handOver) return [];
   const on = new Set(engine.graph.pieces.map(({ id }) => id));
-  const off = offNow(job, catalog);
-  const handled = lastHandled(job, catalog, engine);
+  const handled = lastHandled(answers);
   const found = new Map<string, string[]>();
-  for (const { component, why, at, untilFitted } of reasons(job, catalog, engine)) {
+  for (const { component, why, at, untilFitted } of reasons(answers, engine)) {
     if (!on.has(component) || off.has(component) || job.goals.has(component)) continue;
     const last = handled.get(component);
     if (last && Date.parse(untilFitted ? last.off : last.back) >= Date.parse(at)) continue;
@@ -71,17 +64,11 @@ export function offeredGoals(job: Job, catalog: Catalog, engine: EngineGraph): T
 }
 
 /** When each component last came off, and when it last was in the hand at all. */
-function lastHandled(
-  job: Job,
-  catalog: Catalog,
-  { architecture }: EngineGraph,
-): Map<string, { readonly off: string; readonly back: string }> {
-  const back = new Map(inOrderDone(job, 'assembly').map((s) => [s.putsBack, s.at]));
+function lastHandled(answers: Answers): Map<string, { readonly off: string; readonly back: string }> {
+  const back = new Map(answers.putBack.map((s) => [s.putsBack, s.at]));
   return new Map(
-    inOrderDone(job, 'teardown').flatMap((s) =>
-      piecesOf(s, catalog, architecture).map(
-        (id) => [id, { off: s.at, back: back.get(s.step) ?? s.at }] as const,
-      ),
+    answers.takenOff.flatMap((s) =>
+      piecesOf(answers, s).map((id) => [id, { off: s.at, back: back.get(s.step) ?? s.at }] as const),
     ),
   );
 }
@@ -94,9 +81,10 @@ interface Reason {
   readonly untilFitted: boolean;
 }
 
-function reasons(job: Job, catalog: Catalog, engine: EngineGraph): Reason[] {
+function reasons(answers: Answers, engine: EngineGraph): Reason[] {
+  const { job } = answers;
   return [
-    ...faultsToRepair(job, catalog).flatMap(({ fault, at }) =>
+    ...faultsToRepair(answers).flatMap(({ fault, at }) =>
       componentsForFault(fault, engine).map((component) => ({
         component,
         why: `to repair: ${fault.name}`,
@@ -125,9 +113,10 @@ function lastDecisions(job: Job): From<'decision'>[] {
 
 const leftIn: ReadonlySet<string> = new Set(['provisional', 'ask-owner', 'scrap', 'donor']);
 
-function faultsToRepair(job: Job, catalog: Catalog): { readonly fault: Fault; readonly at: string }[] {
+function faultsToRepair(answers: Answers): { readonly fault: Fault; readonly at: string }[] {
+  const { job, catalog, faultsSaid } = answers;
   const choice = new Map(job.decisions.map((d) => [d.which, d.choice]));
-  return faultsSaid(job)
+  return faultsSaid
     .filter((f) => f.present && !f.declined && f.repairedAt === undefined)
     .filter((f) => !leftIn.has(choice.get(f.fault) ?? ''))
     .flatMap(({ fault: id, at }) => {
@@ -168,8 +157,7 @@ export interface GoalChoice {
 }
 
 /** Everything that can be made a goal on this engine. Checks and faults that need nothing off are left out. */
-export function goalChoices(job: Job, catalog: Catalog): GoalChoice[] {
-  const engine = engineGraph(job, catalog);
+export function goalChoices({ catalog, engine }: Answers): GoalChoice[] {
   if (!isGraph(engine)) return [];
   const reach = (components: readonly string[], why: string): TeardownGoal[] =>
     components.map((component) => ({ component, title: engine.nameOf(component), why }));

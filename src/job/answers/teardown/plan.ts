@@ -1,25 +1,18 @@
-import {
-  applies,
-  byId,
-  type Catalog,
-  type Caution,
-  type Component,
-  type LookAlike,
-} from '../../../catalog/index.js';
+import { applies, byId, type Caution, type Component, type LookAlike } from '../../../catalog/index.js';
 import {
   leastTeardown,
   type Removal,
-  type ShopMinutes,
   type TeardownGraph,
   type TeardownStep,
   teardownSteps,
 } from '../../../plan/index.js';
 import type { Fastener } from '../../entry.js';
 import type { From, Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 import { type Coverage, coverageOf, viewsOf, type WantedView } from '../steps/coverage.js';
-import { freeHandle, offNow, piecesOf } from '../steps/taken.js';
+import { freeHandle, piecesOf } from '../steps/taken.js';
 import { type EarlyWait, earlyWaits, waitsFrom } from './early.js';
-import { type EngineGraph, engineGraph, isGraph, type NoGraph } from './engine-graph.js';
+import { type EngineGraph, isGraph, type NoGraph } from './engine-graph.js';
 import { offeredGoals, type TeardownGoal, type WantedGoal, wantedGoals } from './goals.js';
 
 /** What holds a piece: counted on this engine, or as usual on its kind. */
@@ -83,39 +76,29 @@ export interface TeardownPlan {
   readonly coverage: Coverage;
 }
 
-export interface PlanOptions {
-  /** the shop's own minutes */
-  readonly minutes?: ShopMinutes;
-  /** the time now, ISO 8601: soaks and cool-downs run down by it */
-  readonly now?: string;
-}
-
 /**
  * The least teardown that reaches a job's goals from where the engine stands now: what comes off, in which order, and
  * what each step wants. The same log and the same `now` give the same plan.
+ * @param now ISO 8601: soaks and cool-downs run down by it
  */
-export function teardownPlanOf(
-  job: Job,
-  catalog: Catalog,
-  options: PlanOptions = {},
-): TeardownPlan | NoGraph {
-  const engine = engineGraph(job, catalog, options.minutes);
+export function teardownPlanOf(answers: Answers, now?: string): TeardownPlan | NoGraph {
+  const { engine } = answers;
   if (!isGraph(engine)) return engine;
-  const goals = wantedGoals(job, catalog, engine);
+  const goals = wantedGoals(answers, engine);
   const reach = goals.filter((goal) => goal.state === 'wanted').map((goal) => goal.component);
   const on = new Set(engine.graph.pieces.map(({ id }) => id));
-  const off = [...offNow(job, catalog)].filter((id) => on.has(id));
+  const off = [...answers.offNow].filter((id) => on.has(id));
   const first = leastTeardown(engine.graph, { reach, off });
-  const early = earlyWaits(job, catalog, engine, first.removals, options.now);
+  const early = earlyWaits(answers, engine, first.removals, now);
   // the same removals in an order that lets the waits run: the search does not know of them
   const least =
     early.length > 0 ? leastTeardown(engine.graph, { reach, off, waits: waitsFrom(early) }) : first;
-  const steps = plannedSteps(job, catalog, engine, least.removals, reach);
+  const steps = plannedSteps(answers, engine, least.removals, reach);
   return {
     state: 'planned',
     engine,
     goals,
-    offered: offeredGoals(job, catalog, engine),
+    offered: offeredGoals(answers, engine),
     steps,
     minutes: least.minutes,
     elapsed: least.elapsed,
@@ -123,8 +106,7 @@ export function teardownPlanOf(
     proof: proofWords(least, engine.graph),
     early,
     coverage: coverageOf(
-      job,
-      catalog,
+      answers,
       'teardown',
       steps.map(({ step, name, components }) => ({ step, title: name, components })),
     ),
@@ -145,17 +127,17 @@ function proofWords(
 }
 
 function plannedSteps(
-  job: Job,
-  catalog: Catalog,
+  answers: Answers,
   engine: EngineGraph,
   removals: Parameters<typeof teardownSteps>[2]['removals'],
   reach: readonly string[],
 ): PlannedStep[] {
+  const { job, catalog } = answers;
   const bare = teardownSteps(catalog, engine.architecture, { removals });
   const goalsOf = servedGoals(removals, reach);
   let bag = lastBag(job);
   return bare.map((step, i) => {
-    const known = componentsIn(step.components, catalog, engine);
+    const known = componentsIn(answers, step.components);
     const before = bare[i - 1];
     const inBag = known.length === 0 || known.some((c) => c.comesOffAs !== 'action');
     if (inBag) bag += 1;
@@ -168,9 +150,9 @@ function plannedSteps(
       fasteners: fastenersOf(step, engine),
       cautions: step.cautions.map((id) => byId(catalog.cautions).get(id)!),
       lookAlikes: step.lookAlikes.map((id) => byId(catalog.lookAlikes).get(id)!),
-      views: viewsOf(job, catalog, { step: handle, title: name, components: step.components }),
+      views: viewsOf(answers, { step: handle, title: name, components: step.components }),
       plugs: step.plugs.map((plug) => ({ ...plug, name: byId(catalog.ports).get(plug.port)!.name })),
-      spoils: spoiledBy(job, catalog, step.components),
+      spoils: spoiledBy(answers, step.components),
       ...(inBag && { bag: String(bag) }),
       goals: goalsOf(step.id).map(engine.nameOf),
       holds: bare.filter(({ after }) => after.includes(step.id)).map(({ id }) => engine.nameOf(id)),
@@ -181,9 +163,8 @@ function plannedSteps(
   });
 }
 
-function componentsIn(ids: readonly string[], catalog: Catalog, { architecture }: EngineGraph): Component[] {
-  return catalog.components.filter((c) => c.architecture === architecture && ids.includes(c.id));
-}
+export const componentsIn = ({ components }: Answers, ids: readonly string[]): Component[] =>
+  [...components.values()].filter(({ id }) => ids.includes(id));
 
 /** The goals that wait for a removal, through whatever lies between. */
 function servedGoals(
@@ -236,7 +217,7 @@ function lastBag(job: Job): number {
 }
 
 /** Evidence that taking these off destroys, as far as nobody has looked. */
-function spoiledBy(job: Job, catalog: Catalog, components: readonly string[]): string[] {
+function spoiledBy({ job, catalog }: Answers, components: readonly string[]): string[] {
   const seen = new Set([...job.observations.map((o) => o.check), ...job.measurements.map((m) => m.measure)]);
   return catalog.evidence
     .filter((e) => e.destroyedBy.components?.some((id) => components.includes(id)))
@@ -254,14 +235,12 @@ function spoiledBy(job: Job, catalog: Catalog, components: readonly string[]): s
  * One step by its handle, whether the plan wants it or not: a logged one as it stands in the log, else the component
  * of that name. Nothing where neither is there.
  */
-export function stepBy(job: Job, catalog: Catalog, handle: string): PlannedStep | undefined {
-  const engine = engineGraph(job, catalog);
+export function stepBy(answers: Answers, handle: string): PlannedStep | undefined {
+  const { job, engine, offNow: off } = answers;
   const logged = job.steps.get(handle);
   if (!isGraph(engine)) return logged && bareStep(logged);
   const on = new Map(engine.graph.pieces.map((piece) => [piece.id, piece]));
-  const pieces = (logged ? piecesOf(logged, catalog, engine.architecture) : [handle]).filter((id) =>
-    on.has(id),
-  );
+  const pieces = (logged ? piecesOf(answers, logged) : [handle]).filter((id) => on.has(id));
   if (pieces.length === 0) return logged && bareStep(logged);
   const removal: Removal = {
     id: pieces.length === 1 ? pieces[0]! : handle,
@@ -271,8 +250,7 @@ export function stepBy(job: Job, catalog: Catalog, handle: string): PlannedStep 
     start: 0,
     after: [],
   };
-  const [step] = plannedSteps(job, catalog, engine, [removal], []);
-  const off = offNow(job, catalog);
+  const [step] = plannedSteps(answers, engine, [removal], []);
   const before = pieces.flatMap((id) => on.get(id)!.before);
   return {
     ...step!,

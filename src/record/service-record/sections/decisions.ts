@@ -1,13 +1,14 @@
-import { type From, type Job, provisionalsOf } from '../../../job/index.js';
+import type { From } from '../../../job/index.js';
 import { choiceLabel } from '../labels.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
 import { capital, joined, sentence } from '../words.js';
 
 /** What was decided and why. Declined and provisional ones stand in boxes of their own, see `open`. */
-export function decisions({ job, detail }: Sheet): Section | undefined {
+export function decisions(sheet: Sheet): Section | undefined {
+  const { job, detail } = sheet;
   const closed = standingDecisions(job).filter(
-    (d) => !isOpen(job, d) && !(detail === 'brief' && isInSummary(d)),
+    (d) => !isOpen(sheet, d) && !(detail === 'brief' && isInSummary(d)),
   );
   if (closed.length === 0) return undefined;
   const block = detail === 'brief' ? decisionList(closed) : decisionTable(closed);
@@ -50,17 +51,17 @@ export function open(sheet: Sheet): Section | undefined {
   return blocks.length > 0 ? { id: 'open', title: 'Still open', place: 'full', blocks } : undefined;
 }
 
-function isOpen(job: Job, decision: From<'decision'>): boolean {
-  return decision.choice === 'declined' || isForNow(job, decision);
+function isOpen(sheet: Sheet, decision: From<'decision'>): boolean {
+  return decision.choice === 'declined' || isForNow(sheet, decision);
 }
 
 /** A part put back for now whose new one was fitted since is a decision like any other. */
-function isForNow(job: Job, { entry }: From<'decision'>): boolean {
-  return provisionalsOf(job).some(({ decision }) => decision.entry === entry);
+function isForNow({ answers }: Sheet, { entry }: From<'decision'>): boolean {
+  return answers.provisionals.some(({ decision }) => decision.entry === entry);
 }
 
-function provisionalBox({ job }: Sheet): Box | undefined {
-  const items = provisionalsOf(job).map(
+function provisionalBox({ answers }: Sheet): Box | undefined {
+  const items = answers.provisionals.map(
     ({ decision: d, comesBack }): Item => ({
       lead: d.title,
       words: joined([sentence(d.reason), `Comes back: ${sentence(comesBack)}`], ' '),

@@ -15,7 +15,7 @@ export function measurements(sheet: Sheet): Section | undefined {
 
 /** The bore as it was read; after the work only, when it was read again then. */
 function bores(sheet: Sheet): Block[] {
-  const bore = sheet.worked.bores.at(-1);
+  const bore = sheet.answers.bores.at(-1);
   if (!bore?.map || !bore.standard) return [];
   const { map, heights, directions, standard, unit, phase } = bore;
   const reject = bore.figures.find((f) => f.measure === 'bore-diameter');

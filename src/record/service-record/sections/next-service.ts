@@ -1,14 +1,13 @@
-import { dueFromProvisionals } from '../../../job/index.js';
 import type { Block, Item, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
 import { capital, dayWords, sentence } from '../words.js';
 
 /** What falls due, and what the owner was told when taking the machine. */
-export function nextService({ job, shop }: Sheet): Section | undefined {
+export function nextService({ answers, job, shop }: Sheet): Section | undefined {
   const { handOver } = job;
   const listed = new Set(handOver?.nextDue.map(({ what }) => what));
   // written down at the hand-over, or owed since: a part put back for now falls due either way
-  const owed = handOver ? dueFromProvisionals(job).filter(({ what }) => !listed.has(what)) : [];
+  const owed = handOver ? answers.dueFromProvisionals.filter(({ what }) => !listed.has(what)) : [];
   const due = [...(handOver?.nextDue ?? []), ...owed].map(
     ({ what, when }): Item => ({ lead: `${capital(dayWords(when))}:`, words: sentence(what) }),
   );

@@ -1,4 +1,4 @@
-import { type From, heardOf, type Job } from '../../../job/index.js';
+import type { From, Job } from '../../../job/index.js';
 import { say } from '../numbers.js';
 import type { Block, Cell, Item, Section, Verdict } from '../section.js';
 import type { Sheet } from '../sheet.js';
@@ -22,8 +22,8 @@ export function runUp(sheet: Sheet): Section | undefined {
 }
 
 /** What recordings of the engine told, before and after the work. */
-function heardBlocks({ job, detail }: Sheet): Block[] {
-  const rows = heardOf(job);
+function heardBlocks({ answers, job, detail }: Sheet): Block[] {
+  const rows = answers.heard;
   if (rows.length === 0) return [];
   if (detail === 'brief') {
     const words = rows.map(({ what, before, after }) =>

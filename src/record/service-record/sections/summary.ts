@@ -1,4 +1,4 @@
-import { doneSteps, type From, provisionalsOf } from '../../../job/index.js';
+import { doneSteps, type From } from '../../../job/index.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
 import type { Detail, Section } from '../section.js';
@@ -106,8 +106,8 @@ function stopLines({ job }: Sheet): string[] {
   return declined.map((line) => sentence(`Declined, still to be done: ${line}`));
 }
 
-function provisionalLines({ job }: Sheet): string[] {
-  return provisionalsOf(job).map(({ decision, state }) =>
+function provisionalLines({ answers }: Sheet): string[] {
+  return answers.provisionals.map(({ decision, state }) =>
     state === 'here'
       ? `${decision.title}: put back for now, the new part is here.`
       : `${decision.title}: put back for now, comes back.`,

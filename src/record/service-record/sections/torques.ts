@@ -1,4 +1,4 @@
-import { type From, tightening } from '../../../job/index.js';
+import type { From, TighteningProgress } from '../../../job/index.js';
 import { say, sayOrigin } from '../numbers.js';
 import type { Block, Fact, Hole, JointBlock, Section, Verdict } from '../section.js';
 import { type Sheet, wrenchOf } from '../sheet.js';
@@ -36,7 +36,7 @@ export function jointTarget(sheet: Sheet, joint: Joint): string {
 }
 
 export function jointState(sheet: Sheet, joint: Joint): JointState {
-  const progress = tightening(sheet.job, joint);
+  const progress = sheet.answers.tightening.get(joint.joint)!;
   const holes = joint.holes.map((_, i) => holeState(progress, i + 1));
   return {
     holes,
@@ -46,16 +46,14 @@ export function jointState(sheet: Sheet, joint: Joint): JointState {
   };
 }
 
-type Progress = ReturnType<typeof tightening>;
-
 /** A hole that the order leaves out was never tightened, whatever the other holes say. */
-function holeState({ turns, done, trouble }: Progress, hole: number): Hole['state'] {
+function holeState({ turns, done, trouble }: TighteningProgress, hole: number): Hole['state'] {
   if (trouble.some((t) => t.hole === hole)) return 'failed';
   const own = turns.flatMap((turn, i) => (turn.hole === hole ? [i] : []));
   return own.length > 0 && own.every((i) => done.has(i)) ? 'clicked' : 'not-complete';
 }
 
-function passCount({ turns, done }: Progress, pass: number): JointState['passes'][number] {
+function passCount({ turns, done }: TighteningProgress, pass: number): JointState['passes'][number] {
   const own = turns.flatMap((turn, i) => (turn.pass === pass ? [{ i, turn }] : []));
   const name = own[0]?.turn.isRound ? 'final round' : `pass ${pass}`;
   return { name, clicked: own.filter(({ i }) => done.has(i)).length, of: own.length };
@@ -69,14 +67,14 @@ function jointVerdict(holes: readonly Hole['state'][]): Verdict {
   return { sign: 'pass', word: `${counted(holes.length, 'hole')}, each clicked in every pass` };
 }
 
-function troubles({ trouble }: Progress, joint: Joint): string[] {
+function troubles({ trouble }: TighteningProgress, joint: Joint): string[] {
   return trouble.map((t) => `${holeName(joint, t.hole)} ${t.result} in ${passName(joint, t.pass)}`);
 }
 
 /** Within 2 % of the target: a wrench's scale is no finer (trade judgement, no source). */
 const settingTolerance = 0.02;
 
-function otherSettings({ turns, done }: Progress, joint: Joint, sheet: Sheet): string[] {
+function otherSettings({ turns, done }: TighteningProgress, joint: Joint, sheet: Sheet): string[] {
   return [...done].flatMap(([i, reading]) => {
     const isAsPlanned = Math.abs(reading.set.si - turns[i]!.torqueNm) <= settingTolerance * joint.target.si;
     if (isAsPlanned) return [];

@@ -1,4 +1,4 @@
-import { doneSteps, type From, provisionalsOf } from '../../../job/index.js';
+import { doneSteps, type From } from '../../../job/index.js';
 import type { Block, Cell, Detail, Item, Section } from '../section.js';
 import { awaitedParts, fittedParts, type Sheet } from '../sheet.js';
 import { briefTitle, capital, counted, joined, sentence, shortDay } from '../words.js';
@@ -78,8 +78,8 @@ function partName(part: From<'part'>): string {
   return joined([`${count}${part.name}`, part.number], ', no. ');
 }
 
-function isPutBackForNow({ job }: Sheet, part: From<'part'>): boolean {
-  return provisionalsOf(job).some((p) => p.part?.part === part.part);
+function isPutBackForNow({ answers }: Sheet, part: From<'part'>): boolean {
+  return answers.provisionals.some((p) => p.part?.part === part.part);
 }
 
 function mismatched({ job }: Sheet): From<'part'>[] {

@@ -1,18 +1,15 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { cautionsFor } from '../../../catalog/index.js';
 import {
   type AssemblyPlan,
-  assemblyPlanOf,
   type BackStep,
   type From,
   fastenerLabel,
   type Job,
   type Tally,
-  tally,
-  tightening,
 } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -26,11 +23,10 @@ import { OldOneForNow } from './old-one-for-now.js';
 import { Wrongs } from './wrongs.js';
 
 /** Putting together: what came off goes back in reverse, nothing left over, every joint tight. */
-export function Assembly({ job, gate }: SheetProps) {
+export function Assembly({ answers, job, gate }: SheetProps) {
   const catalog = useCatalog();
-  const counts = tally(job);
   const [laying, setLaying] = useState<From<'joint'> | 'new'>();
-  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
+  const { assembly: plan, tally: counts, tightening } = answers;
   const [, go] = useLocation();
   const asked = plan.gates.find((g) => g.state === 'asked');
   const goOn = asked ? `Prove: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
@@ -40,7 +36,7 @@ export function Assembly({ job, gate }: SheetProps) {
       : { label: 'Lay out a joint to tighten', act: () => setLaying('new') },
   );
   const joints = [...job.joints.values()];
-  const tight = joints.filter((j) => tightening(job, j).next === undefined).length;
+  const tight = joints.filter((j) => tightening.get(j.joint)!.next === undefined).length;
   return (
     <Sheet
       job={job}
@@ -87,7 +83,7 @@ function headline({ notPutBack, plugsForgotten, leftOver }: Tally, joints: numbe
 }
 
 function JointCard({ job, joint, onChange }: { job: Job; joint: From<'joint'>; onChange: () => void }) {
-  const progress = tightening(job, joint);
+  const progress = useAnswers().tightening.get(joint.joint)!;
   const done = progress.done.size;
   return (
     <article className="card">
@@ -142,7 +138,7 @@ function BackOn({ job, plan }: { job: Job; plan: AssemblyPlan }) {
   return (
     <section className="section stack tight" aria-label="Back on, last off first">
       <h2>Back on, last off first</h2>
-      <Wrongs job={job} />
+      <Wrongs />
       <ol className="way">
         {open.map((s) => (
           <BackLine key={s.off.step} job={job} step={s} />

@@ -1,16 +1,14 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import {
   type AssemblyPlan,
-  assemblyPlanOf,
   type BackStep,
   type Fastener,
   fastenerLabel,
   type Job,
-  tally,
 } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog, useJob } from '../../data/queries.js';
+import { type JobView, useAnswers } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -28,10 +26,10 @@ import { TorqueLines } from './torque-lines.js';
 import { Wrongs } from './wrongs.js';
 
 /** Putting together step by step: the last off first, each gate before what would hide it. */
-export function PutTogether({ id, step: named }: { id: string; step?: string | undefined }) {
-  const catalog = useCatalog();
-  const { job, loading } = useJob(id);
-  const plan = useMemo(() => assemblyPlanOf(job, catalog), [job, catalog]);
+export function PutTogether({ view, step: named }: { view: JobView; step?: string | undefined }) {
+  const { job, loading } = view;
+  const { id } = job;
+  const plan = view.answers.assembly;
   const [, go] = useLocation();
   const leave = () => go(`/job/${id}/assembly`);
   const onDone = () => go(`/job/${id}/put-together`);
@@ -69,7 +67,7 @@ export function PutTogether({ id, step: named }: { id: string; step?: string | u
 
 /** Where it ends: everything is back, or so far and no further. */
 function SoFar({ id, job, plan, loading }: { id: string; job: Job; plan: AssemblyPlan; loading: boolean }) {
-  const { leftOver, plugsForgotten } = tally(job);
+  const { leftOver, plugsForgotten } = useAnswers().tally;
   const title = loading
     ? 'Opening …'
     : plan.soFar
@@ -82,7 +80,7 @@ function SoFar({ id, job, plan, loading }: { id: string; job: Job; plan: Assembl
   return (
     <Page title={title}>
       {plan.soFar && <p className="say">{plan.soFar}</p>}
-      <Wrongs job={job} />
+      <Wrongs />
       <div className="row">
         {plan.late.map((wait) => (
           <OldOneForNow key={wait.component} job={job} wait={wait} />

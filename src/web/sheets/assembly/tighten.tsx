@@ -5,13 +5,12 @@ import {
   type From,
   type Job,
   type TighteningProgress,
-  tightening,
   turnTorque,
   written,
 } from '../../../job/index.js';
 import { type Quantity, show, type UnitSystem } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
-import { useJob, useShop, useUnits } from '../../data/queries.js';
+import { type JobView, useAnswers, useShop, useUnits } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
@@ -19,14 +18,13 @@ import { Speak } from '../../parts/speak.js';
 import { JointDrawing } from './joint-drawing.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
-export function Tighten({ id, joint: handle }: { id: string; joint: string }) {
-  const { job, loading } = useJob(id);
+export function Tighten({ view: { job, loading }, joint: handle }: { view: JobView; joint: string }) {
   const joint = job.joints.get(handle);
   if (!joint) {
     return (
       <Page title={loading ? 'Opening …' : 'That joint is not laid out'}>
         <p>
-          <Link href={`/job/${id}/assembly`}>Back to Assembly</Link>
+          <Link href={`/job/${job.id}/assembly`}>Back to Assembly</Link>
         </p>
       </Page>
     );
@@ -35,7 +33,7 @@ export function Tighten({ id, joint: handle }: { id: string; joint: string }) {
 }
 
 function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
-  const progress = tightening(job, joint);
+  const progress = useAnswers().tightening.get(joint.joint)!;
   const [place, setPlace] = useState(progress.next ?? progress.turns.length);
   const { wrong, busy, act } = useAct();
   const [, go] = useLocation();

@@ -1,9 +1,9 @@
-import { type Job, tally } from '../../../job/index.js';
+import { useAnswers } from '../../data/queries.js';
 import { listed } from '../teardown/words.js';
 
 /** Bolts left over and plugs still in, in words. */
-export function Wrongs({ job }: { job: Job }) {
-  const { leftOver, tooMany, plugsForgotten } = tally(job);
+export function Wrongs() {
+  const { leftOver, tooMany, plugsForgotten } = useAnswers().tally;
   if (leftOver.length + tooMany.length + plugsForgotten.length === 0) return null;
   return (
     <div className="wrong-box" role="alert">

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
-import { type AgentAnswer, cleaningAnswers, type Job, tally, waysToClean } from '../../../job/index.js';
+import { type AgentAnswer, type Answers, type Job, waysToClean } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -19,7 +19,8 @@ export function CleanPart(props: { job: Job; open: boolean; onClose: () => void 
 }
 
 function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
-  const catalog = useCatalog();
+  const door = useAnswers();
+  const { catalog } = door;
   const [component, setComponent] = useState('');
   const [wayId, setWayId] = useState<string>();
   const [materials, setMaterials] = useState<string[]>([]);
@@ -40,7 +41,7 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
   const answers =
     materials.length === 0
       ? []
-      : cleaningAnswers(job, catalog, {
+      : door.cleaningWith({
           materials,
           ...(component && { component }),
           ...(wayId && { way: wayId }),
@@ -50,7 +51,7 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
     <>
       <SelectField
         label="Which part"
-        choices={partChoices(catalog, job)}
+        choices={partChoices(door)}
         value={component}
         onChange={chooseComponent}
         none="something else"
@@ -125,8 +126,8 @@ function Materials(props: {
 }
 
 /** What is off lies in front of one and comes first. */
-function partChoices(catalog: Catalog, job: Job): { id: string; label: string }[] {
-  const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
+function partChoices({ catalog, job, tally }: Answers): { id: string; label: string }[] {
+  const off = new Set(tally.notPutBack.flatMap((s) => s.component ?? []));
   const components = componentsOf(catalog, job);
   return [...components.filter(({ id }) => off.has(id)), ...components.filter(({ id }) => !off.has(id))].map(
     ({ id, name }) => ({ id, label: off.has(id) ? `${name} (off)` : name }),

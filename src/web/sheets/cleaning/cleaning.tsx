@@ -1,16 +1,9 @@
 import { useState } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { byId } from '../../../catalog/index.js';
-import {
-  type Body,
-  cleaningRefused,
-  cleaningStates,
-  type From,
-  type Job,
-  localTime,
-} from '../../../job/index.js';
+import { type Body, type From, type Job, localTime } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useNow } from '../../parts/now.js';
 import { CleanPart } from './clean-part.js';
@@ -19,7 +12,7 @@ import { CleanPart } from './clean-part.js';
 export function Cleaning({ job }: { job: Job }) {
   const catalog = useCatalog();
   const [asking, setAsking] = useState(false);
-  const states = cleaningStates(job);
+  const states = useAnswers().cleanings;
   const open = states.filter(({ cleaning }) => cleaning.state !== 'done');
   const done = states.length - open.length;
   return (
@@ -80,14 +73,13 @@ function nextOf({ state, soakMinutes = 0, dryMinutes = 0 }: From<'cleaning'>): {
 
 function CleaningLine(props: { job: Job; cleaning: From<'cleaning'>; until: number | undefined }) {
   const { job, cleaning, until } = props;
-  const catalog = useCatalog();
+  const { catalog, cleaningRefused } = useAnswers();
   const { wrong, busy, act } = useAct();
   const next = nextOf(cleaning);
   const { entry: _e, at: _at, by: _by, ...body } = cleaning;
   const move = (state: State) =>
     act(async () => {
-      const never =
-        cleaning.state === 'planned' && state !== 'dropped' && cleaningRefused(job, catalog, cleaning);
+      const never = cleaning.state === 'planned' && state !== 'dropped' && cleaningRefused(cleaning);
       if (never) throw new Error(`Not with ${agentName(catalog, cleaning.agent).toLowerCase()}. ${never}.`);
       await write(job.id, 'cleaning', { ...body, state });
     });

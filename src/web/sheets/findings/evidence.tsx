@@ -1,7 +1,6 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { byId } from '../../../catalog/index.js';
-import type { Findings } from '../../../diagnose/index.js';
-import { type EvidenceLine, evidenceLog, type Job, timesWords } from '../../../job/index.js';
+import { type EvidenceLine, timesWords } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { Button } from '../../parts/act.js';
 
@@ -9,11 +8,10 @@ const shownAtFirst = 6;
 const mostFaults = 4;
 
 /** All that was seen and decided, the latest first, with what each line weighs. */
-export function Evidence(props: { job: Job; findings: Findings; onLog: (check: string) => void }) {
-  const { job, findings, onLog } = props;
+export function Evidence(props: { lines: readonly EvidenceLine[]; onLog: (check: string) => void }) {
+  const { lines, onLog } = props;
   const [all, setAll] = useState(false);
   const catalog = useCatalog();
-  const lines = useMemo(() => evidenceLog(job, catalog, findings), [job, catalog, findings]);
   if (lines.length === 0) return null;
   const shown = all ? lines : lines.slice(0, shownAtFirst);
   return (

@@ -1,16 +1,8 @@
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useDeferredValue, useState } from 'react';
 import { Link } from 'wouter';
 import { applies, byId, type Check } from '../../../catalog/index.js';
-import {
-  findingsOf,
-  type Job,
-  type JobFindings,
-  lastMove,
-  type OwnSay,
-  ownSayWords,
-  shopCatalog,
-} from '../../../job/index.js';
-import { useCatalog, useOwnSay, useShop } from '../../data/queries.js';
+import { type Job, type JobFindings, type OwnSay, ownSayWords, shopCatalog } from '../../../job/index.js';
+import { useCatalog, useShop } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Evidence } from './evidence.js';
@@ -24,27 +16,20 @@ import { SafetyQuestions } from './safety-questions.js';
 import { Together } from './together.js';
 import { upperFirst } from './words.js';
 
-/** As many checks as the catalog has: the first looks stand in the order of the advice, and it shows the best five. */
-const ranked = 200;
 const advised = 5;
 
 /**
  * What is wrong, what to check next. Every answer is worked out from the log as it stands; a line logged or struck
  * changes all of it at once.
  */
-export function Findings({ job, gate }: SheetProps) {
+export function Findings({ answers, job, gate }: SheetProps) {
   const [logging, setLogging] = useState<Check | 'own'>();
   usePrimary({ label: 'Log something seen', act: () => setLogging('own') });
   const catalog = useCatalog();
-  const own = useOwnSay(job);
   const checks = catalog.checks.filter((c) => applies(c.when, job.intake) !== 'no');
   // the tap is answered first; the faults follow a moment later
-  const settled = useDeferredValue(job);
-  const answer = useMemo(
-    () => findingsOf(settled, catalog, { checks: ranked, ...(own && { frequencies: own.frequencies }) }),
-    [settled, catalog, own],
-  );
-  const move = useMemo(() => lastMove(settled, catalog, own?.frequencies), [settled, catalog, own]);
+  const settled = useDeferredValue(answers);
+  const { findings: answer, lastMove: move, ownSay: own } = settled;
   const logById = (id: string) => setLogging(byId(catalog.checks).get(id));
   const found = answer.state === 'answered' ? answer : undefined;
   const order = found?.next?.best ?? [];
@@ -52,7 +37,7 @@ export function Findings({ job, gate }: SheetProps) {
     <Sheet job={job} gate={gate} headline={headline(job, answer)} say={say(answer)}>
       <Standing own={own} />
       {found && (
-        <div className="findings" aria-busy={settled !== job}>
+        <div className="findings" aria-busy={settled !== answers}>
           <div className="best stack">
             <Moves move={move} />
             {found.next && <BestNext job={job} next={order[0]} enough={found.enough} onLog={logById} />}
@@ -68,7 +53,7 @@ export function Findings({ job, gate }: SheetProps) {
         </div>
       )}
       <FirstLooks job={job} checks={checks} advised={order.map((n) => n.id)} onLog={setLogging} />
-      {found && <Evidence job={settled} findings={found.findings} onLog={logById} />}
+      {found && <Evidence lines={settled.evidence} onLog={logById} />}
       <OtherChecks job={job} checks={checks} onLog={setLogging} />
       <LogCheck job={job} check={logging} onClose={() => setLogging(undefined)} />
     </Sheet>

@@ -1,9 +1,9 @@
 import { type RefObject, useRef, useState } from 'react';
-import { byId, type Catalog, type Check } from '../../../catalog/index.js';
+import { byId, type Check } from '../../../catalog/index.js';
 import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
-import { type Job, tally } from '../../../job/index.js';
+import type { Answers, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { spoiledBy } from './spoils.js';
 import { listed, lowerFirst } from './words.js';
@@ -159,7 +159,7 @@ function CardHead({ next: n }: { next: NextCheck }) {
 /** What stands in its way, what it spoils, what it can do to a person. */
 function Circumstances({ job, next: n, check }: CardProps) {
   const catalog = useCatalog();
-  const off = offAlready(catalog, job, check);
+  const off = offAlready(useAnswers(), check);
   const first = n.before.map((id) => byId(catalog.checks).get(id)?.title ?? id);
   const spoils = spoiledBy(catalog, job, check).map((c) => c.title);
   const later = spoils.filter((title) => !first.includes(title));
@@ -191,8 +191,8 @@ function Spoils({ titles }: { titles: readonly string[] }) {
 }
 
 /** What the check needs off and what is off now. */
-function offAlready(catalog: Catalog, job: Job, check: Check): string[] {
-  const off = new Set(tally(job).notPutBack.flatMap((s) => s.component ?? []));
+function offAlready({ catalog, job, tally }: Answers, check: Check): string[] {
+  const off = new Set(tally.notPutBack.flatMap((s) => s.component ?? []));
   if (off.size === 0) return [];
   const { comesOff } = accessFor(catalog, job.intake, check, new Set());
   return comesOff.filter((c) => off.has(c.id)).map((c) => lowerFirst(c.name));

@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'react';
 import type { ExpectedCompression as Expected } from '../../../engine/index.js';
-import { bandWords, compressionQuestion, type Job } from '../../../job/index.js';
+import { bandWords } from '../../../job/index.js';
+import { useAnswers } from '../../data/queries.js';
 import { solveCompression } from '../../work/solve.js';
 
 /** What a sound engine of this size should show on the gauge, computed from its bore and stroke; the class figure is for others. */
-export function ExpectedCompression({ job }: { job: Job }) {
+export function ExpectedCompression() {
   const [expected, setExpected] = useState<Expected>();
-  const question = compressionQuestion(job);
+  const { compressionQuestion: question } = useAnswers();
   const asked = JSON.stringify(question);
   // the cranking cycle takes a moment, the first time most: a worker does it, and the sheet is shown meanwhile
   // biome-ignore lint/correctness/useExhaustiveDependencies: `asked` holds all of the question

@@ -1,21 +1,17 @@
 import { useState } from 'react';
 import type { Catalog, Measurement } from '../../../catalog/index.js';
 import {
-  boreAnswers,
+  type Answers,
   boreMeasure,
   decisionHandle,
   type FaceMeasure,
-  faceAnswers,
   faceMeasures,
   type Job,
   type LimitAnswer,
-  limitAnswers,
-  type Shop,
-  valveAnswers,
   valveOf,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useCatalog, useShop, useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Cleaning } from '../cleaning/cleaning.js';
@@ -41,13 +37,12 @@ type Taking =
   | { readonly form: 'reading'; readonly measure: Chosen };
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
-export function Measure({ job, gate }: SheetProps) {
+export function Measure({ answers, job, gate }: SheetProps) {
   const catalog = useCatalog();
-  const shop = useShop();
   const [taking, setTaking] = useState<Taking>();
   const [deciding, setDeciding] = useState<Deciding>();
   usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
-  const all = answersOf(catalog, job, shop);
+  const all = shownOf(answers);
   // a dialog that gives way to another closes after the other is open
   const close = (form: Taking['form']) => () => setTaking((now) => (now?.form === form ? undefined : now));
   return (
@@ -96,7 +91,7 @@ export function Measure({ job, gate }: SheetProps) {
               <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={setDeciding} />
             ))}
           </ul>
-          {group[0]!.group.last.measure === 'compression' && <ExpectedCompression job={job} />}
+          {group[0]!.group.last.measure === 'compression' && <ExpectedCompression />}
           <WorkItOut answers={group} />
         </section>
       ))}
@@ -161,22 +156,19 @@ function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: De
 }
 
 /** What has a section of its own is not listed again reading by reading. */
-function answersOf(catalog: Catalog, job: Job, shop: Shop) {
-  const bores = boreAnswers(job, catalog, shop);
-  const faces = faceAnswers(job, catalog, shop);
-  const valves = valveAnswers(job, catalog, shop);
+function shownOf({ bores, faces, valves, limits }: Answers) {
   const drawn = new Set(
     [...bores, ...faces].flatMap((a) => a.groups.flatMap((g) => g.readings.map((m) => m.entry))),
   );
   const ofValve = (a: LimitAnswer) =>
     a.group.last.measure.startsWith('valve-clearance-') && valveOf(a.group.last.place) !== undefined;
-  const single = limitAnswers(job, catalog, shop).filter(
+  const single = limits.filter(
     (a) => !drawn.has(a.group.last.entry) && !ofValve(a) && a.group.last.spot === undefined,
   );
   return { bores, faces, valves, single };
 }
 
-function headline({ bores, faces, valves, single }: ReturnType<typeof answersOf>): string {
+function headline({ bores, faces, valves, single }: ReturnType<typeof shownOf>): string {
   const verdicts = [
     ...bores.flatMap((b) => b.figures.map((f) => f.decision?.verdict)),
     ...faces.map((f) => f.figure?.decision?.verdict),

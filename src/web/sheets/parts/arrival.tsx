@@ -1,6 +1,5 @@
-import { useMemo } from 'react';
-import { billOfParts, type From, type Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import type { From, Job } from '../../../job/index.js';
+import { useAnswers } from '../../data/queries.js';
 import { asBody } from '../../form/as-body.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
@@ -32,11 +31,7 @@ const blames = [
 ] as const;
 
 function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From<'part'> }) {
-  const catalog = useCatalog();
-  const looks = useMemo(
-    () => billOfParts(job, catalog).find((l) => l.listed === part.part)?.lookAlikes ?? [],
-    [job, catalog, part.part],
-  );
+  const looks = useAnswers().bill.find((l) => l.listed === part.part)?.lookAlikes ?? [];
   const pictures = job.photographs.filter(
     (p) => p.about === part.part || (part.component !== undefined && p.about?.startsWith(part.component)),
   );

@@ -1,13 +1,11 @@
-import { useMemo } from 'react';
-import { type BillLine, billOfParts, type Job } from '../../../job/index.js';
+import type { BillLine, Job } from '../../../job/index.js';
 import { writeAll } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 /** What the plan and the decisions ask for and is not on the list yet. Nothing is put there silently. */
 export function AskedFor({ job }: { job: Job }) {
-  const catalog = useCatalog();
-  const bill = useMemo(() => billOfParts(job, catalog), [job, catalog]);
+  const { bill } = useAnswers();
   const { wrong, busy, act } = useAct();
   const open = bill.filter(({ listed }) => listed === undefined);
   if (open.length === 0) return null;

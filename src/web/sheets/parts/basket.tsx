@@ -1,16 +1,8 @@
 import { useState } from 'react';
-import {
-  basketProblemOf,
-  type Job,
-  type Orders,
-  orderEntries,
-  ordersOf,
-  type Shop,
-  toBuy,
-} from '../../../job/index.js';
+import type { Job, Orders } from '../../../job/index.js';
 import type { Alternatives, Basket } from '../../../supply/index.js';
 import { writeAll } from '../../data/outbox.js';
-import { useShop } from '../../data/queries.js';
+import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { dayWords, money } from './money.js';
 import { today } from './today.js';
@@ -18,10 +10,10 @@ import { useBasket } from './use-basket.js';
 
 /** The cheapest order for what is wanted, beside the same from one and from two suppliers. */
 export function BasketSection({ job }: { job: Job }) {
-  const shop = useShop();
-  const asked = basketProblemOf(job, shop);
+  const answers = useAnswers();
+  const asked = answers.basketAsked({});
   const { found, working, wrong } = useBasket(asked.problem);
-  const wanted = toBuy(job).length;
+  const wanted = answers.toBuy.length;
   const offered = Object.keys(asked.problem.need).length;
   if (wanted === 0 || job.offers.size === 0) return null;
   return (
@@ -35,13 +27,7 @@ export function BasketSection({ job }: { job: Job }) {
       {offered > 0 && working && !found && <p className="soft">Working out the cheapest order …</p>}
       <Wrong words={wrong} />
       {offered > 0 && found && (
-        <Ways
-          key={JSON.stringify(asked.problem.need)}
-          job={job}
-          shop={shop}
-          found={found}
-          currency={asked.currency}
-        />
+        <Ways key={JSON.stringify(asked.problem.need)} job={job} found={found} currency={asked.currency} />
       )}
       {asked.leftOut.length > 0 && (
         <details>
@@ -81,22 +67,13 @@ function waysOf({ cheapest, fromOne, fromTwo }: Alternatives): Way[] {
   ];
 }
 
-function Ways({
-  job,
-  shop,
-  found,
-  currency,
-}: {
-  job: Job;
-  shop: Shop;
-  found: Alternatives;
-  currency: string;
-}) {
+function Ways({ job, found, currency }: { job: Job; found: Alternatives; currency: string }) {
+  const { orders, orderEntries } = useAnswers();
   const ways = waysOf(found);
   const [chosen, setChosen] = useState('cheapest');
   const way = ways.find(({ id }) => id === chosen) ?? ways[0]!;
   const { wrong, busy, act } = useAct();
-  const order = () => act(() => writeAll(job.id, orderEntries(job, shop, way.basket, today())));
+  const order = () => act(() => writeAll(job.id, orderEntries(way.basket, today())));
   return (
     <>
       <fieldset className="ways">
@@ -106,7 +83,7 @@ function Ways({
             <input type="radio" name="way" checked={w.id === way.id} onChange={() => setChosen(w.id)} />
             <WayCard
               name={w.name}
-              orders={ordersOf(job, shop, w.basket, today())}
+              orders={orders(w.basket, today())}
               currency={currency}
               more={w.basket.total - found.cheapest.total}
             />

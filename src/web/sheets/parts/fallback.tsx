@@ -1,6 +1,6 @@
-import { basketProblemOf, type From, type Job, orderEntries, ordersOf } from '../../../job/index.js';
+import type { From, Job } from '../../../job/index.js';
 import { writeAll } from '../../data/outbox.js';
-import { useShop } from '../../data/queries.js';
+import { useAnswers } from '../../data/queries.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -34,14 +34,14 @@ export function FallbackDialog({ job, part, onClose }: FallbackProps) {
 }
 
 function NextOffer({ job, part, onClose }: FallbackProps & { part: From<'part'> }) {
-  const shop = useShop();
+  const answers = useAnswers();
   const { wrong, busy, act } = useAct();
-  const { problem, currency } = basketProblemOf(job, shop, { only: [part.part] });
+  const { problem, currency } = answers.basketAsked({ only: [part.part] });
   const { found, working, wrong: unsolved } = useBasket(problem);
   const best = found?.cheapest;
   const offered = Object.keys(problem.need).length > 0;
   const order = async (basket: NonNullable<typeof best>) => {
-    if (await act(() => writeAll(job.id, orderEntries(job, shop, basket, today())))) onClose();
+    if (await act(() => writeAll(job.id, answers.orderEntries(basket, today())))) onClose();
   };
   return (
     <section className="card stack tight">
@@ -51,7 +51,7 @@ function NextOffer({ job, part, onClose }: FallbackProps & { part: From<'part'> 
       <Wrong words={wrong ?? unsolved} />
       {offered &&
         best &&
-        ordersOf(job, shop, best, today()).orders.map((o) => (
+        answers.orders(best, today()).orders.map((o) => (
           <div key={o.supplier} className="row apart">
             <div>
               <b>{o.lines.map(({ offer }) => offer.name).join(', ')}</b>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { type Job, toBuy } from '../../../job/index.js';
+import type { Job } from '../../../job/index.js';
 import { type CsvOffer, type CsvProblem, offersSample, readOffersCsv } from '../../../supply/index.js';
 import { writeAll } from '../../data/outbox.js';
-import { useShop } from '../../data/queries.js';
+import { useAnswers, useShop } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Field } from '../../parts/field.js';
@@ -32,6 +32,7 @@ const columns: readonly (readonly [string, string])[] = [
 
 function Import({ job, onClose }: { job: Job; onClose: () => void }) {
   const shop = useShop();
+  const { toBuy } = useAnswers();
   const currency = shop.settings.currency ?? '$';
   const [text, setText] = useState('');
   const [adding, setAdding] = useState<string>();
@@ -41,7 +42,7 @@ function Import({ job, onClose }: { job: Job; onClose: () => void }) {
       ? undefined
       : readOffersCsv(text, {
           suppliers: shop.suppliers.map(({ supplier: id, name }) => ({ id, name })),
-          parts: toBuy(job).map(({ part: id, name }) => ({ id, name })),
+          parts: toBuy.map(({ part: id, name }) => ({ id, name })),
           currency,
         });
   const offers = read && 'offers' in read ? read.offers : undefined;

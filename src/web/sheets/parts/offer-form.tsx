@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { type Body, type Job, toBuy } from '../../../job/index.js';
-import { useShop } from '../../data/queries.js';
+import type { Body, Job } from '../../../job/index.js';
+import { useAnswers, useShop } from '../../data/queries.js';
 import { amountIn, countIn } from '../../form/amount.js';
 import { FieldError } from '../../form/field.js';
 import { Asked, FormBox } from '../../form/form.js';
@@ -29,7 +29,7 @@ type Counts = Readonly<Record<string, string>>;
 function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const shop = useShop();
   const [adding, setAdding] = useState(false);
-  const parts = toBuy(job);
+  const parts = useAnswers().toBuy;
   const form = useForm({
     job: job.id,
     kind: 'offer',

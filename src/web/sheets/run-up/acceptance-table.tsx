@@ -1,10 +1,7 @@
-import { acceptanceOf, type Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import type { Answers } from '../../../job/index.js';
 
 /** The numbers that are on paper before the machine leaves; what nobody took yet says so. */
-export function AcceptanceTable({ job }: { job: Job }) {
-  const catalog = useCatalog();
-  const rows = acceptanceOf(job, catalog);
+export function AcceptanceTable({ rows }: { rows: Answers['acceptance'] }) {
   const taken = rows.filter(({ said }) => said).length;
   return (
     <details className="section phase" open={taken > 0}>

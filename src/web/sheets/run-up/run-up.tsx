@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type Caution as CatalogCaution, cautionsFor, type RunUpStep } from '../../../catalog/index.js';
-import { type RunUpItem, runUpOf } from '../../../job/index.js';
+import type { RunUpItem } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
@@ -31,9 +31,9 @@ const phaseNames: Readonly<Record<RunUpStep['phase'], string>> = {
 };
 
 /** Oil, fuel, guards, a second way to stop; then the first start, the settings, the load, and proof that it stops. */
-export function RunUp({ job, gate }: SheetProps) {
+export function RunUp({ answers, job, gate }: SheetProps) {
   const catalog = useCatalog();
-  const { items, stops } = runUpOf(job, catalog);
+  const { items, stops } = answers.runUp;
   const [saying, setSaying] = useState<RunUpItem>();
   const next = items.find(({ state }) => state === 'open');
   usePrimary(next && { label: 'Next step', act: () => setSaying(next) });
@@ -54,7 +54,7 @@ export function RunUp({ job, gate }: SheetProps) {
         ))}
       </div>
       <Listening job={job} />
-      <AcceptanceTable job={job} />
+      <AcceptanceTable rows={answers.acceptance} />
       <SayStep job={job} item={saying} onClose={() => setSaying(undefined)} />
     </Sheet>
   );

@@ -1,14 +1,7 @@
-import { useMemo, useState } from 'react';
-import {
-  type GoalChoice,
-  goalChoices,
-  type Job,
-  type TeardownGoal,
-  type TeardownPlan,
-  type WantedGoal,
-} from '../../../job/index.js';
+import { useState } from 'react';
+import type { GoalChoice, Job, TeardownGoal, TeardownPlan, WantedGoal } from '../../../job/index.js';
 import { write, writeAll } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 
@@ -98,10 +91,9 @@ function AddGoal({ job, open, onClose }: { job: Job; open: boolean; onClose: () 
 }
 
 function Choose({ job, onClose }: { job: Job; onClose: () => void }) {
-  const catalog = useCatalog();
   const [find, setFind] = useState('');
   const { wrong, act } = useAct();
-  const all = useMemo(() => goalChoices(job, catalog), [job, catalog]);
+  const { goalChoices: all } = useAnswers();
   const words = find.trim().toLowerCase();
   const found = all.filter((c) => c.title.toLowerCase().includes(words));
   const take = (choice: GoalChoice) =>

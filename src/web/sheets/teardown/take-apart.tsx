@@ -1,9 +1,9 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
-import { inOrderDone, type Job, type PlannedStep, stepBy, type TeardownPlan } from '../../../job/index.js';
+import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog, useJob } from '../../data/queries.js';
+import { type JobView, useCatalog } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -17,21 +17,18 @@ import { ViewRows } from './view-rows.js';
 import { counted, fastenerWords, listed } from './words.js';
 
 /** Taking apart step by step: the next of the plan, or the one named. */
-export function TakeApart({ id, step: named }: { id: string; step?: string | undefined }) {
-  const { job, loading } = useJob(id);
-  const catalog = useCatalog();
-  const plan = useTeardownPlan(job);
+export function TakeApart({ view, step: named }: { view: JobView; step?: string | undefined }) {
+  const { answers, job, loading } = view;
+  const { id } = job;
+  const plan = useTeardownPlan(answers);
   const [, go] = useLocation();
   const [waiting, setWaiting] = useState(0);
   const planned = plan.state === 'planned' ? plan : undefined;
   const ready = planned ? readyNow(planned) : [];
-  const step = useMemo(
-    () => (named === undefined ? ready[waiting % Math.max(1, ready.length)] : stepBy(job, catalog, named)),
-    [named, job, catalog, ready, waiting],
-  );
+  const step = named === undefined ? ready[waiting % Math.max(1, ready.length)] : answers.step(named);
   const leave = () => go(`/job/${id}/teardown`);
   if (!step) return <NothingLeft id={id} loading={loading} named={named} plan={planned} />;
-  const taken = inOrderDone(job, 'teardown');
+  const taken = answers.takenOff;
   const here = taken.findIndex((s) => s.step === step.step);
   const before = here >= 0 ? taken[here - 1] : taken.at(-1);
   return (

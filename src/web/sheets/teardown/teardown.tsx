@@ -1,9 +1,9 @@
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { cautionsFor } from '../../../catalog/index.js';
-import { type From, inOrderDone, type Job, offNow, type TeardownPlan } from '../../../job/index.js';
+import type { From, Job, TeardownPlan } from '../../../job/index.js';
 import { documentUrl } from '../../data/api.js';
-import { useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';
@@ -21,13 +21,13 @@ import { Way } from './way.js';
 import { counted, listed, minutesWords } from './words.js';
 
 /** What must be reached and the cheapest way there; then off in order, seen, counted, bagged and plugged. */
-export function Teardown({ job, gate }: SheetProps) {
+export function Teardown({ answers, job, gate }: SheetProps) {
   const catalog = useCatalog();
   const [choosing, setChoosing] = useState(false);
   const [, go] = useLocation();
-  const found = useTeardownPlan(job);
+  const found = useTeardownPlan(answers);
   const plan = found.state === 'planned' ? found : undefined;
-  const off = useMemo(() => offNow(job, catalog), [job, catalog]);
+  const { offNow: off, takenOff } = answers;
   const next = plan?.steps[0];
   usePrimary(
     next
@@ -38,7 +38,7 @@ export function Teardown({ job, gate }: SheetProps) {
     <Sheet
       job={job}
       gate={gate}
-      headline={headline(job, plan)}
+      headline={headline(takenOff.length, plan)}
       say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
     >
       <Caution lines={cautionsFor(catalog, { stage: 'teardown' })} />
@@ -75,14 +75,13 @@ export function Teardown({ job, gate }: SheetProps) {
   );
 }
 
-function headline(job: Job, plan: TeardownPlan | undefined): string {
+function headline(off: number, plan: TeardownPlan | undefined): string {
   if (plan && plan.steps.length > 0) {
     const wanted = plan.goals.filter((g) => g.state === 'wanted').map((g) => g.title);
     const to = wanted.length > 2 ? counted(wanted.length, 'goal') : listed(wanted);
     return `${counted(plan.steps.length, 'step')}, ${minutesWords(plan.minutes)} to ${to}`;
   }
   if (plan?.goals.some((g) => g.state === 'reached')) return 'Everything wanted is off';
-  const off = inOrderDone(job, 'teardown').length;
   return off === 0 ? 'Nothing has come off yet' : `${counted(off, 'piece')} off`;
 }
 
@@ -108,7 +107,7 @@ function Assumed({ plan }: { plan: TeardownPlan }) {
 }
 
 function OffAlready({ job }: { job: Job }) {
-  const done = inOrderDone(job, 'teardown');
+  const { takenOff: done } = useAnswers();
   const planned = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state === 'planned');
   if (done.length + planned.length === 0) return null;
   return (

@@ -1,21 +1,18 @@
 import { useEffect, useState } from 'react';
-import { type Job, type Shop, worthHistoryOf } from '../../../job/index.js';
 import type { WorthThen } from '../../../worth/index.js';
-import { useCatalog, useOwnSay } from '../../data/queries.js';
+import { useAnswers } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
 import { percent } from './drivers.js';
 import { scaleTo } from './scale.js';
 
 /** Worked out after the sheet stands, so that nothing on it waits. */
-export function useWorthHistory(job: Job, shop: Shop): readonly WorthThen[] {
-  const catalog = useCatalog();
-  const own = useOwnSay(job);
+export function useWorthHistory(): readonly WorthThen[] {
+  const answers = useAnswers();
   const [history, setHistory] = useState<readonly WorthThen[]>([]);
   useEffect(() => {
-    const options = own && { frequencies: own.frequencies };
-    const soon = setTimeout(() => setHistory(worthHistoryOf(job, catalog, shop, options)), 60);
+    const soon = setTimeout(() => setHistory(answers.worthHistory), 60);
     return () => clearTimeout(soon);
-  }, [job, catalog, shop, own]);
+  }, [answers]);
   return history;
 }
 

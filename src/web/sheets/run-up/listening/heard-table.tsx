@@ -1,8 +1,8 @@
-import { heardOf, type Job } from '../../../../job/index.js';
+import { useAnswers } from '../../../data/queries.js';
 
 /** Each thing that the recordings tell, before the work and after it. */
-export function HeardTable({ job }: { job: Job }) {
-  const rows = heardOf(job);
+export function HeardTable() {
+  const { heard: rows } = useAnswers();
   if (rows.length === 0) return null;
   return (
     <table className="heard">

@@ -28,7 +28,7 @@ export function Listening({ job }: { job: Job }) {
         <Button onClick={() => setDoing('file')}>Add a recording</Button>
         <Button onClick={() => setDoing('live')}>Listen now</Button>
       </div>
-      <HeardTable job={job} />
+      <HeardTable />
       {span && <BeforeAndAfter recordings={recordings} span={span} most={most} />}
       <AddRecording job={job} open={doing === 'file'} onClose={() => setDoing(undefined)} />
       <Live job={job} most={most} open={doing === 'live'} onClose={() => setDoing(undefined)} />

@@ -1,0 +1,66 @@
+import {
+  type Answers,
+  answersFor,
+  catalogOf,
+  fold,
+  foldShop,
+  type JobsTaught,
+  type RawEntry,
+  type Shop,
+} from '../../job/index.js';
+
+/** A line that has been here before stays the same object, so that it is understood once in its life. */
+const known = new Map<string, RawEntry>();
+
+export const sameLines = (lines: readonly RawEntry[]): RawEntry[] =>
+  lines.map((line) => {
+    const here = known.get(line.id) ?? line;
+    known.set(line.id, here);
+    return here;
+  });
+
+/** Lists of lines by their log: one that holds the same lines again is the same list. */
+const lists = new Map<string, readonly RawEntry[]>();
+
+/** The store's lines of a log and this device's unsent ones, each once. */
+export function linesOf(
+  log: string,
+  stored: readonly RawEntry[] | undefined,
+  waiting: readonly RawEntry[],
+): readonly RawEntry[] {
+  const all = [...new Set([...(stored ?? []), ...sameLines(waiting.filter((e) => e.job === log))])];
+  const before = lists.get(log);
+  if (before?.length === all.length && before.every((line, i) => line === all[i])) return before;
+  lists.set(log, all);
+  return all;
+}
+
+let shop: { readonly lines: readonly RawEntry[]; readonly shop: Shop } | undefined;
+
+export function shopOf(lines: readonly RawEntry[]): Shop {
+  if (shop?.lines !== lines) shop = { lines, shop: foldShop(lines) };
+  return shop.shop;
+}
+
+/** For tests: hears of each answer that is worked out on this page. */
+declare global {
+  var answerWorkedOut: ((member: string) => void) | undefined;
+}
+
+const opened = new Map<string, { readonly asked: readonly unknown[]; readonly answers: Answers }>();
+
+/** The door to a job's answers: the same one until its lines, the shop or what its jobs taught is another. */
+export function answersOf(id: string, lines: readonly RawEntry[], shop: Shop, jobs: JobsTaught): Answers {
+  const asked = [lines, shop, jobs];
+  const last = opened.get(id);
+  if (last && asked.every((each, i) => each === last.asked[i])) return last.answers;
+  const answers = answersFor({
+    job: fold(id, lines),
+    catalog: catalogOf(shop),
+    shop,
+    jobs,
+    onWork: (member) => globalThis.answerWorkedOut?.(member),
+  });
+  opened.set(id, { asked, answers });
+  return answers;
+}
