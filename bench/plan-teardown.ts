@@ -3,8 +3,9 @@
  * can be off.
  */
 import { architectures, builtInCatalog } from '../src/catalog/index.js';
-import { assemblyPlanOf, fold, gateRules, teardownPlanOf } from '../src/job/index.js';
+import { fold } from '../src/job/index.js';
 import { leastTeardown, teardownGraph } from '../src/plan/index.js';
+import { door } from '../test/job/door.js';
 import { leastByExhaustion } from '../test/plan/teardown/by-exhaustion.js';
 import { randomCase } from '../test/plan/teardown/random-graph.js';
 
@@ -37,12 +38,12 @@ for (const architecture of architectures) {
 console.log('\nA job: its plan, its way back and what both bring into the gates');
 for (const architecture of architectures) {
   const { whole, half } = jobsOn(architecture);
-  const plan = timed(() => teardownPlanOf(whole, catalog));
+  const plan = timed(() => door(whole).teardown);
   const bare = timed(() =>
     leastTeardown(teardownGraph(catalog, architecture, {}).graph, { reach: ['crankshaft'] }),
   );
-  const back = timed(() => assemblyPlanOf(half, catalog));
-  const rules = timed(() => gateRules(catalog, half));
+  const back = timed(() => door(half).assembly);
+  const rules = timed(() => door(half).gateRules);
   console.log(
     `  ${architecture.padEnd(15)} plan ${plan.toFixed(1)} ms (${(plan / bare).toFixed(1)} × the bare search)  way back of a full strip ${back.toFixed(1)} ms  gates ${rules.toFixed(1)} ms`,
   );
@@ -66,7 +67,7 @@ function jobsOn(architecture: (typeof architectures)[number]) {
     line(3, 'goal', { component: 'crankshaft', title: 'crankshaft', why: '', state: 'wanted' }),
   ];
   const whole = fold(job, begun);
-  const plan = teardownPlanOf(whole, catalog);
+  const plan = door(whole).teardown;
   const steps = plan.state === 'planned' ? plan.steps : [];
   const taken = steps.map((s, i) =>
     line(4 + i, 'step', {

@@ -6,21 +6,18 @@ import {
   decisionOf,
   type From,
   foldShop,
-  gateRules,
-  gates,
   poolReadings,
   quantityOf,
   readEntry,
   type Shop,
   shopLog,
-  tally,
-  tightening,
   written,
 } from '../../src/job/index.js';
 import { parseThread } from '../../src/quantity/index.js';
+import { door } from '../job/door.js';
 import { allEntries, entriesOf, jobNames, jobOf, mower, pump } from './invented.js';
 
-const gatesOf = (job: typeof pump) => gates(job, gateRules(builtInCatalog(), job));
+const gatesOf = (job: typeof pump) => door(job).gates;
 
 test('every entry is one that the log takes, and the log keeps it as it stands', () => {
   expect(allEntries.length).toBeGreaterThan(200);
@@ -84,7 +81,7 @@ test('the mower stands half looked at on the bench, with nothing decided', () =>
 });
 
 test('all that came off is back on, every fastener is counted in and every port is open', () => {
-  const { fasteners, stillPlugged, notPutBack } = tally(pump);
+  const { fasteners, stillPlugged, notPutBack } = door(pump).tally;
   expect(fasteners.length).toBeGreaterThan(10);
   expect(fasteners.filter((f) => f.in !== f.out)).toEqual([]);
   expect([stillPlugged, notPutBack]).toEqual([[], []]);
@@ -101,7 +98,7 @@ test('each joint is tightened in every pass, with a wrench that is fit and a tor
   expect([...pump.joints.keys()]).toEqual(['cylinder-head', 'rocker-cover']);
   for (const joint of pump.joints.values()) {
     checkOrder(joint.order, joint.holes.length);
-    const { turns, done, next, trouble } = tightening(pump, joint);
+    const { turns, done, next, trouble } = door(pump).tightening.get(joint.joint)!;
     expect([done.size, next, trouble]).toEqual([turns.length, undefined, []]);
     for (const [i, reading] of done) expect(reading.set.si).toBeCloseTo(turns[i]!.torqueNm, 9);
     const thread = parseThread(joint.thread!);

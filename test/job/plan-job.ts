@@ -1,12 +1,6 @@
 import { type Architecture, builtInCatalog } from '../../src/catalog/index.js';
-import {
-  type Body,
-  fold,
-  type Job,
-  type PlannedStep,
-  type TeardownPlan,
-  teardownPlanOf,
-} from '../../src/job/index.js';
+import { type Body, fold, type Job, type PlannedStep, type TeardownPlan } from '../../src/job/index.js';
+import { door } from './door.js';
 import { jobId, log } from './entries.js';
 
 export const catalog = builtInCatalog();
@@ -20,7 +14,7 @@ export function bench(architecture: Architecture, facts: Body<'intake'> = {}) {
   const want = (component: string) =>
     add('goal', { component, title: component.replaceAll('-', ' '), why: 'wanted by hand', state: 'wanted' });
   const plan = (now?: string): TeardownPlan => {
-    const found = teardownPlanOf(job(), catalog, now === undefined ? {} : { now });
+    const found = now === undefined ? door(job()).teardown : door(job()).teardownAt(now);
     if (found.state !== 'planned') throw new Error(found.words);
     return found;
   };

@@ -1,12 +1,13 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { foldShop } from '../../src/job/index.js';
+import type { Job } from '../../src/job/index.js';
 import {
   RecordError,
   type RecordFonts,
   type ServiceRecordOptions,
   serviceRecordPdf,
 } from '../../src/record/index.js';
+import { door } from '../job/door.js';
 import { shippedFonts } from './fonts.js';
 import { Log } from './log.js';
 import { drawnPicture, type Fixture, ordinaryJob, sha256 } from './ordinary-job.js';
@@ -26,8 +27,9 @@ const options = (more: Partial<ServiceRecordOptions> = {}): ServiceRecordOptions
   pictures: async (hash) => fixture.pictures.get(hash),
   ...more,
 });
+const inShop = (job: Job) => door(job, { shop: fixture.shop });
 const ordinaryPdf = (more: Partial<ServiceRecordOptions> = {}) =>
-  serviceRecordPdf(fixture.job, fixture.shop, options(more));
+  serviceRecordPdf(inShop(fixture.job), options(more));
 
 const raw = (pdf: Uint8Array) => Buffer.from(pdf).toString('latin1');
 const pages = (pdf: Uint8Array) => raw(pdf).match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
@@ -44,19 +46,14 @@ describe('the pages', () => {
   });
 
   test('a job with only a tag takes one page', async () => {
-    const shop = foldShop([]);
-    expect(pages(await serviceRecordPdf(emptyJob(), shop, options()))).toBe(1);
+    expect(pages(await serviceRecordPdf(door(emptyJob()), options()))).toBe(1);
   });
 
   test('a huge job flows over many pages; its sixty photographs are cut to the stated number', async () => {
     const picture = await drawnPicture('view', 100);
     const job = hugeJob(picture.bytes);
     const print = (detail?: 'full') =>
-      serviceRecordPdf(
-        job,
-        fixture.shop,
-        options({ pictures: async () => picture, ...(detail && { detail }) }),
-      );
+      serviceRecordPdf(inShop(job), options({ pictures: async () => picture, ...(detail && { detail }) }));
     const [full, fitted] = [await print('full'), await print()];
     expect(job.photographs).toHaveLength(60);
     expect(pages(full)).toBeGreaterThan(8);
@@ -78,7 +75,7 @@ describe('the pages', () => {
   });
 
   test('two records made at once do not mix', async () => {
-    const other = serviceRecordPdf(emptyJob(), fixture.shop, options());
+    const other = serviceRecordPdf(inShop(emptyJob()), options());
     const [a, b] = await Promise.all([ordinaryPdf(), other]);
     expect(Buffer.compare(a, await ordinaryPdf())).toBe(0);
     expect(pages(b)).toBe(1);
@@ -98,8 +95,7 @@ describe.skipIf(!hasPoppler)(`read back by another program (${noPoppler})`, () =
   test('a real job carries no such band', async () => {
     const { job, pictures } = await ordinaryJob({ invented: false });
     const pdf = await serviceRecordPdf(
-      job,
-      fixture.shop,
+      inShop(job),
       options({ pictures: async (hash) => pictures.get(hash) }),
     );
     expect(pdfText(pdf)).not.toMatch(/invented/i);
@@ -159,7 +155,7 @@ describe.skipIf(!hasPoppler)(`read back by another program (${noPoppler})`, () =
     log.add('part', { part: 'p', name: 'P', count: 1, state: 'fitted', words: long('end-part') });
     log.add('run-up', { item: 'r', title: 'R', result: 'ok', words: long('end-run-up') });
     log.add('hand-over', { receivedBy: 'A', told: long('end-told'), declined: [noSpace], nextDue: [] });
-    const pdf = await serviceRecordPdf(log.fold(), fixture.shop, options({ detail: 'full' }));
+    const pdf = await serviceRecordPdf(inShop(log.fold()), options({ detail: 'full' }));
     const ends = new Set(pdfText(pdf).match(/end-[a-z-]+/g));
     expect([...ends].sort()).toEqual(
       ['complaint', 'observation', 'part', 'provisional', 'reason', 'run-up', 'step', 'told', 'tried'].map(
@@ -188,8 +184,7 @@ describe('pictures', () => {
       when: 'before',
     });
     return serviceRecordPdf(
-      log.fold(),
-      fixture.shop,
+      inShop(log.fold()),
       options({ pictures: async () => (bytes ? { bytes, mime: 'image/png' } : undefined) }),
     );
   };
@@ -232,5 +227,5 @@ function pdfOfNote(words: string): Promise<Uint8Array> {
   const log = new Log();
   log.add('open', { tag: 3, title: 'Blower' });
   log.add('decision', { about: 'fault', title: words, choice: 'repair', reason: 'shown' });
-  return serviceRecordPdf(log.fold(), fixture.shop, options());
+  return serviceRecordPdf(inShop(log.fold()), options());
 }

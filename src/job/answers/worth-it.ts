@@ -43,7 +43,7 @@ export interface Terms {
 }
 
 /** Whether a job's machine is worth making right, from its log, the catalog and the shop's rate. */
-export function worthOf(answers: Answers): WorthVerdict {
+export function worthOf(answers: Answers, draws?: number): WorthVerdict {
   if (answers.architecture === undefined) {
     return {
       state: 'cannot',
@@ -55,12 +55,12 @@ export function worthOf(answers: Answers): WorthVerdict {
   const then = decided === answers.job ? answers : answers.on(decided);
   if (!then.inference) return contradiction;
   const terms = termsOf(then);
-  return { state: 'answered', worth: worthIt(askedFor(then, then.inference, terms)), ...terms };
+  return { state: 'answered', worth: worthIt(askedFor(then, then.inference, terms, draws)), ...terms };
 }
 
 /** More points than this say no more to the eye. */
 const mostPoints = 24;
-const historyDraws = 800;
+export const historyDraws = 800;
 
 /**
  * How the answer stood at intake and after each finding, at today’s rate, value and limit; lines struck since are left
@@ -74,7 +74,7 @@ export function worthHistoryOf(answers: Answers): WorthThen[] {
   const steps = evenly(all, mostPoints).flatMap((o) => {
     const then = answers.on(o ? asOf(job, o) : beforeFindings(job));
     if (!then.inference) return [];
-    const asked = { ...askedFor(then, then.inference, terms), draws: historyDraws };
+    const asked = askedFor(then, then.inference, terms, historyDraws);
     return [{ title: o?.title ?? 'Intake', entry: o?.entry ?? 'intake', asked }];
   });
   return worthHistory(steps);
@@ -121,7 +121,12 @@ function asOf(job: Job, { at, entry }: From<'observation' | 'decision'>): Job {
 /** The same question gets the same answer. */
 const seed = 1;
 
-function askedFor(answers: Answers, inference: Inference, terms: Terms): WorthAsked {
+function askedFor(
+  answers: Answers,
+  inference: Inference,
+  terms: Terms,
+  draws: number | undefined,
+): WorthAsked {
   const { job, catalog, machine } = answers;
   const { currency, ratePerHour, value, limit } = terms;
   return {
@@ -137,6 +142,7 @@ function askedFor(answers: Answers, inference: Inference, terms: Terms): WorthAs
     ...(value !== undefined && { value }),
     ...(limit !== undefined && { limit }),
     seed,
+    ...(draws !== undefined && { draws }),
   };
 }
 

@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../src/catalog/index.js';
-import {
-  type AgentAnswer,
-  cleaningAnswers,
-  cleaningStates,
-  fold,
-  waysToClean,
-} from '../../../src/job/index.js';
+import { type AgentAnswer, cleaningStates, fold, waysToClean } from '../../../src/job/index.js';
+import { door } from '../door.js';
 import { jobId, log } from '../entries.js';
 
 const catalog = builtInCatalog();
@@ -33,7 +28,7 @@ const used =
 
 describe('an agent on a part', () => {
   test('caustic on aluminum is never, with the reason and the hazard', () => {
-    const caustic = of(cleaningAnswers(jobWith(), catalog, body), 'caustic')!;
+    const caustic = of(door(jobWith()).cleaningWith(body), 'caustic')!;
     expect(caustic.verdict).toBe('never');
     expect(caustic.reasons[0]).toBe('Aluminum: etches and dissolves it, makes hydrogen and heat');
     expect(caustic.hazards).toContain('hydrogen with aluminum or zinc');
@@ -43,15 +38,15 @@ describe('an agent on a part', () => {
   test('one material that it attacks is enough, whatever else the part is of', () => {
     for (const other of catalog.materials) {
       const asked = { materials: [...new Set([other.id, 'aluminum'])] };
-      expect(of(cleaningAnswers(jobWith(), catalog, asked), 'caustic')?.verdict).toBe('never');
+      expect(of(door(jobWith()).cleaningWith(asked), 'caustic')?.verdict).toBe('never');
     }
-    expect(of(cleaningAnswers(jobWith(), catalog, { materials: ['cast-iron'] }), 'caustic')?.verdict).toBe(
+    expect(of(door(jobWith()).cleaningWith({ materials: ['cast-iron'] }), 'caustic')?.verdict).toBe(
       'allowed',
     );
   });
 
   test('what the trade uses on such a part stands first, with its soaking time', () => {
-    const [first] = cleaningAnswers(jobWith(), catalog, body);
+    const [first] = door(jobWith()).cleaningWith(body);
     expect(first).toMatchObject({ verdict: 'allowed', soakMinutes: 30 });
     expect(first!.agent.id).toBe('aerosol-carburetor-cleaner');
   });
@@ -59,7 +54,7 @@ describe('an agent on a part', () => {
   test('every agent that the catalog would never put on a listed part is never for it', () => {
     for (const way of catalog.cleanings)
       for (const agent of way.avoidAgents ?? []) {
-        const answers = cleaningAnswers(jobWith(), catalog, { way: way.id, materials: way.materials });
+        const answers = door(jobWith()).cleaningWith({ way: way.id, materials: way.materials });
         expect(of(answers, agent)?.verdict, `${agent} for ${way.id}`).toBe('never');
       }
   });
@@ -67,16 +62,16 @@ describe('an agent on a part', () => {
   test('every agent that the trade uses on a listed part may be used on it', () => {
     for (const way of catalog.cleanings)
       for (const agent of way.agents) {
-        const answers = cleaningAnswers(jobWith(), catalog, { way: way.id, materials: way.materials });
+        const answers = door(jobWith()).cleaningWith({ way: way.id, materials: way.materials });
         // a caustic tank only if no aluminum is on it: the catalog’s own words
         expect(of(answers, agent)?.verdict, `${agent} for ${way.id}`).not.toBe('never');
       }
   });
 
   test('what nobody has judged is not offered; judged in part, it is taken with care', () => {
-    const answers = cleaningAnswers(jobWith(), catalog, { materials: ['brass'] });
+    const answers = door(jobWith()).cleaningWith({ materials: ['brass'] });
     expect(of(answers, 'oxygen')).toBeUndefined();
-    const mixed = cleaningAnswers(jobWith(), catalog, { materials: ['aluminum', 'electrical'] });
+    const mixed = door(jobWith()).cleaningWith({ materials: ['aluminum', 'electrical'] });
     expect(of(mixed, 'parts-spray')).toMatchObject({ verdict: 'with-care' });
     expect(of(mixed, 'parts-spray')!.reasons[0]).toMatch(/^Coil, points.*nobody has judged/);
   });
@@ -84,7 +79,7 @@ describe('an agent on a part', () => {
   test('chlorinated spray, then heat: never, once the spray was on the part; planned or dropped it was not', () => {
     const heat = (more?: (add: Add) => void) =>
       of(
-        cleaningAnswers(jobWith(more), catalog, {
+        door(jobWith(more)).cleaningWith({
           component: 'cylinder-head',
           way: 'muffler-cleaning',
           materials: ['steel'],
@@ -102,10 +97,8 @@ describe('an agent on a part', () => {
 
   test('acid after caustic is never, and caustic after acid', () => {
     const second = (first: string, then: string) =>
-      of(
-        cleaningAnswers(jobWith(used(first)), catalog, { component: 'cylinder-head', materials: ['steel'] }),
-        then,
-      )?.verdict;
+      of(door(jobWith(used(first))).cleaningWith({ component: 'cylinder-head', materials: ['steel'] }), then)
+        ?.verdict;
     expect(second('caustic', 'citric-acid')).toBe('never');
     expect(second('citric-acid', 'caustic')).toBe('never');
   });

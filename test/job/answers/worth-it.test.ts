@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../src/catalog/index.js';
-import { fold, foldShop, lineWords, type RawEntry, worthHistoryOf, worthOf } from '../../../src/job/index.js';
+import { historyDraws, worthOf } from '../../../src/job/answers/worth-it.js';
+import { fold, foldShop, type Job, lineWords, type RawEntry, type Shop } from '../../../src/job/index.js';
+import { door } from '../door.js';
 import { jobId, log } from '../entries.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 const shopWith = (rate?: string, currency?: string) => {
   const { add, lines } = log();
   if (rate !== undefined) add('setting', { key: 'hour-rate', value: rate });
@@ -21,8 +23,8 @@ function taken(more: (add: ReturnType<typeof log>['add']) => void = () => undefi
 }
 const jobWith = (more?: Parameters<typeof taken>[0]) => fold(jobId, taken(more));
 
-const answered = (...args: Parameters<typeof worthOf>) => {
-  const verdict = worthOf(...args);
+const answered = (job: Job, shop: Shop, draws?: number) => {
+  const verdict = worthOf(door(job, { shop }), draws);
   if (verdict.state !== 'answered') throw new Error(verdict.words);
   return verdict;
 };
@@ -33,16 +35,16 @@ describe('what a job is worth', () => {
   test('cannot be said before the kind of engine is known', () => {
     const { add, lines } = log();
     add('open', { tag: 4, title: 'Pump' });
-    expect(worthOf(fold(jobId, lines), catalog, shopWith('60'))).toMatchObject({
+    expect(door(fold(jobId, lines), { shop: shopWith('60') }).worth).toMatchObject({
       state: 'cannot',
       because: 'architecture',
     });
-    expect(worthHistoryOf(fold(jobId, lines), catalog, shopWith('60'))).toEqual([]);
+    expect(door(fold(jobId, lines), { shop: shopWith('60') }).worthHistory).toEqual([]);
   });
 
   test('takes the shop’s rate, the owner’s limit and the machine’s worth from the logs', () => {
     const job = jobWith((add) => add('intake', { stopLimit: money(200), worthRunning: money(600) }));
-    expect(answered(job, catalog, shopWith('$60'))).toMatchObject({
+    expect(answered(job, shopWith('$60'))).toMatchObject({
       currency: '$',
       ratePerHour: 60,
       limit: 200,
@@ -53,10 +55,10 @@ describe('what a job is worth', () => {
   });
 
   test('names what is missing and what it leaves out, and mixes no currencies', () => {
-    const bare = answered(jobWith(), catalog, shopWith());
+    const bare = answered(jobWith(), shopWith());
     expect(bare.worth.lacks).toEqual(['rate', 'value']);
     const job = jobWith((add) => add('intake', { worthRunning: money(600) }));
-    const mixed = answered(job, catalog, shopWith('sixty', '€'));
+    const mixed = answered(job, shopWith('sixty', '€'));
     expect(mixed.value).toBeUndefined();
     expect(mixed.leftOut).toEqual([
       'what it is worth is in $, the shop counts in €',
@@ -67,16 +69,15 @@ describe('what a job is worth', () => {
 
   test('counts a fault that is decided on in full, and no more once it is repaired', () => {
     const rate = shopWith('60');
-    const open = answered(jobWith(), catalog, rate).worth;
+    const open = answered(jobWith(), rate).worth;
     const decided = (add: Parameters<Parameters<typeof taken>[0] & object>[0]) =>
       add('decision', { ...repair, which: 'rings-and-bore-worn' });
-    const found = answered(jobWith(decided), catalog, rate).worth;
+    const found = answered(jobWith(decided), rate).worth;
     const done = answered(
       jobWith((add) => {
         decided(add);
         add('step', { step: 'back', stage: 'assembly', title: 'Piston in', state: 'done' });
       }),
-      catalog,
       rate,
     ).worth;
     const share = (w: typeof open) => w.drivers.find((d) => d.fault === 'rings-and-bore-worn')!.present;
@@ -91,7 +92,6 @@ describe('what a job is worth', () => {
     const declined = (which: string) =>
       answered(
         jobWith((add) => add('decision', { ...repair, which, choice: 'declined' })),
-        catalog,
         rate,
       ).worth.drivers.map((d) => d.fault);
     expect(declined('muffler-blocked')).not.toContain('muffler-blocked');
@@ -105,9 +105,9 @@ describe('what a job is worth', () => {
       add('part', { part: 'spark-plug', name: 'Spark plug', count: 1, state: 'arrived', price: money(6) });
       add('part', { part: 'float', name: 'Float', count: 1, state: 'wanted', price: money(500) });
     });
-    const verdict = answered(job, catalog, rate);
+    const verdict = answered(job, rate);
     expect(verdict.spent).toEqual({ minutes: 1, parts: 6, cost: 7 });
-    const before = answered(jobWith(), catalog, rate).worth;
+    const before = answered(jobWith(), rate).worth;
     // the plug lies here, the float is quoted far above its list price
     const plug = (w: typeof before) => w.drivers.find((d) => d.fault === 'plug-fouled-or-cracked')!.cost;
     const float = (w: typeof before) => w.drivers.find((d) => d.fault === 'float-faulty')!.cost;
@@ -122,9 +122,9 @@ describe('what a job is worth', () => {
       add('observation', { check: 'spark-across-gap', title: 'Spark', outcomes: ['strong'] });
       add('observation', { check: 'leak-down', title: 'Leak-down', outcomes: ['high'] });
     });
-    const history = worthHistoryOf(job, catalog, rate, { draws: 500 });
+    const history = door(job, { shop: rate }).worthHistory;
     expect(history.map((h) => h.title)).toEqual(['Intake', 'Spark', 'Leak-down']);
-    const now = answered(job, catalog, rate, { draws: 500 }).worth;
+    const now = answered(job, rate, historyDraws).worth;
     expect(history.at(-1)!.cost).toEqual(now.cost);
     expect(history.at(-1)!.chanceBelowValue).toBe(now.chanceBelowValue);
     expect(history[2]!.cost!.p50).toBeGreaterThan(history[1]!.cost!.p50);
@@ -135,7 +135,7 @@ describe('what a job is worth', () => {
       for (let i = 0; i < 30; i += 1)
         add('observation', { check: 'spark-across-gap', title: `Spark ${i}`, outcomes: ['strong'] });
     });
-    const titles = worthHistoryOf(job, catalog, shopWith('60'), { draws: 20 }).map((h) => h.title);
+    const titles = door(job, { shop: shopWith('60') }).worthHistory.map((h) => h.title);
     expect(titles).toHaveLength(24);
     expect([titles[0], titles.at(-1)]).toEqual(['Intake', 'Spark 29']);
   });

@@ -3,12 +3,13 @@ import type { Job } from '../../../src/job/index.js';
 import { type Block, recordContent, type Section } from '../../../src/record/index.js';
 import { balanced } from '../../../src/record/pdf/balance.js';
 import { briefTitle } from '../../../src/record/service-record/words.js';
+import { door } from '../../job/door.js';
 import { Log, length, torque, w } from '../log.js';
 import { ordinaryJob, ordinaryShop } from '../ordinary-job.js';
 
 const shop = ordinaryShop();
 const brief = (job: Job) =>
-  recordContent(job, shop, { detail: 'brief', printedAt: '2025-11-05T16:20:00-05:00' });
+  recordContent(door(job, { shop }), { detail: 'brief', printedAt: '2025-11-05T16:20:00-05:00' });
 const logged = (write: (log: Log) => void) => {
   const log = new Log();
   log.add('open', { tag: 6, title: 'Washer' });

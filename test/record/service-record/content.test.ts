@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Body, fold, type Job } from '../../../src/job/index.js';
 import { type Block, type RecordContent, recordContent, type Section } from '../../../src/record/index.js';
 import { sectionIds } from '../../../src/record/service-record/section.js';
+import { door } from '../../job/door.js';
 import { jobId, Log, length, torque } from '../log.js';
 import { ordinaryJob, ordinaryShop } from '../ordinary-job.js';
 import { emptyJob } from '../other-jobs.js';
@@ -11,7 +12,7 @@ const printedAt = '2025-11-05T16:20:00-05:00';
 const fixture = await ordinaryJob();
 const shop = ordinaryShop();
 const content = (job: Job, options = {}): RecordContent =>
-  recordContent(job, shop, { printedAt, ...options });
+  recordContent(door(job, { shop }), { printedAt, ...options });
 const ordinary = content(fixture.job);
 
 function section(record: RecordContent, id: Section['id']): Section {
@@ -141,9 +142,9 @@ describe('the ordinary job', () => {
   });
 
   test('the shop’s own setting decides the system when the caller does not', () => {
-    expect(plain(recordContent(fixture.job, ordinaryShop('metric'), { printedAt }))).toContain(
-      '66 mm × 57 mm',
-    );
+    expect(
+      plain(recordContent(door(fixture.job, { shop: ordinaryShop('metric') }), { printedAt })),
+    ).toContain('66 mm × 57 mm');
   });
 
   test('every figure of the machine, the specifications and the joints says where it is from', () => {

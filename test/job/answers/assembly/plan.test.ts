@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { assemblyGates } from '../../../../src/job/answers/assembly/asked-gates.js';
-import { assemblyPlanOf, dueFromProvisionals, provisionalsOf } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { torque } from '../../entries.js';
-import { bench, catalog } from '../../plan-job.js';
+import { bench } from '../../plan-job.js';
 
 /** A two-stroke taken down to its metering diaphragm and head gasket, in the order of the plan. */
 function apart() {
@@ -23,7 +22,7 @@ function apart() {
       ...(step.bag && { bag: step.bag }),
     });
   }
-  const plan = () => assemblyPlanOf(at.job(), catalog);
+  const plan = () => door(at.job()).assembly;
   const step = (id: string) => plan().steps.find((s) => s.off.step === id)!;
   return { ...at, plan, step };
 }
@@ -116,7 +115,7 @@ describe('a late part', () => {
     whole.want('carburetor');
     for (const step of whole.plan().steps) whole.takeOff(step);
     whole.add('part', { ...part, state: 'ordered' });
-    const carburetor = assemblyPlanOf(whole.job(), catalog).steps.find((s) => s.off.step === 'carburetor')!;
+    const carburetor = door(whole.job()).assembly.steps.find((s) => s.off.step === 'carburetor')!;
     expect(carburetor).toMatchObject({ state: 'waits', waitsFor: [{ component: 'metering-diaphragm' }] });
   });
 
@@ -136,24 +135,24 @@ describe('a late part', () => {
         comesBack: 'when Metering diaphragm is here, due 2026-03-12, at the latest with the next service',
       },
     ]);
-    expect(dueFromProvisionals(at.job())).toEqual([
+    expect(door(at.job()).dueFromProvisionals).toEqual([
       {
         what: 'Fit Metering diaphragm, the old one is in for now',
         when: 'when Metering diaphragm is here, due 2026-03-12, at the latest with the next service',
       },
     ]);
     at.add('part', { ...part, state: 'arrived' });
-    expect(provisionalsOf(at.job())).toMatchObject([
+    expect(door(at.job()).provisionals).toMatchObject([
       { state: 'here', comesBack: 'now: Metering diaphragm is here' },
     ]);
     at.add('part', { ...part, state: 'fitted' });
-    expect(provisionalsOf(at.job())).toEqual([]);
+    expect(door(at.job()).provisionals).toEqual([]);
   });
 });
 
 describe('a gate', () => {
   const at = apart();
-  const head = () => assemblyGates(at.job(), catalog).find((g) => g.gate.id === 'head-on')!;
+  const head = () => door(at.job()).assemblyGates.find((g) => g.gate.id === 'head-on')!;
 
   test('is asked once its pieces are back, and asked again when they came off again', () => {
     expect(head().state).toBe('not yet');
@@ -187,7 +186,7 @@ test('what came off without a plan goes back in the order it was logged, last fi
   at.add('intake', { architecture: 'unknown' });
   for (const step of ['cover', 'spring', 'plate'])
     at.add('step', { step, stage: 'teardown', title: step, state: 'done' });
-  expect(assemblyPlanOf(at.job(), catalog).steps.map((s) => [s.off.step, s.state])).toEqual([
+  expect(door(at.job()).assembly.steps.map((s) => [s.off.step, s.state])).toEqual([
     ['plate', 'next'],
     ['spring', 'can'],
     ['cover', 'can'],
@@ -200,5 +199,5 @@ test('a step mended later keeps its place in the order', () => {
   for (const step of ['cover', 'spring'])
     at.add('step', { step, stage: 'teardown', title: step, state: 'done' });
   at.add('step', { step: 'cover', stage: 'teardown', title: 'cover', state: 'done', bag: '1' });
-  expect(assemblyPlanOf(at.job(), catalog).steps.map((s) => s.off.step)).toEqual(['spring', 'cover']);
+  expect(door(at.job()).assembly.steps.map((s) => s.off.step)).toEqual(['spring', 'cover']);
 });

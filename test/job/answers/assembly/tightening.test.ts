@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { boltTurns } from '../../../../src/job/answers/assembly/tightening.js';
-import { fold, tightening, turnTorque } from '../../../../src/job/index.js';
+import { fold, turnTorque } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
+import { door } from '../../door.js';
 import { jobId, log, torque } from '../../entries.js';
 
 const order = [5, 1, 7, 3, 8, 4, 6, 2];
@@ -47,7 +48,7 @@ function tightened(
   for (const r of results)
     add('torque', { joint: 'head', set: torque(r.pass === 1 ? '70 in-lb' : '140 in-lb'), ...r });
   const job = fold(jobId, lines);
-  return tightening(job, job.joints.get('head')!);
+  return door(job).tightening.get('head')!;
 }
 
 test('the next bolt is the first of the order that has not clicked', () => {
@@ -77,5 +78,5 @@ test('laying the joint out anew makes the earlier clicks count no longer', () =>
   add('torque', { joint: 'head', hole: 5, pass: 1, set: torque('70 in-lb'), result: 'clicked' });
   add('joint', { ...head, target: torque('165 in-lb') });
   const job = fold(jobId, lines);
-  expect(tightening(job, job.joints.get('head')!).next).toBe(0);
+  expect(door(job).tightening.get('head')!.next).toBe(0);
 });

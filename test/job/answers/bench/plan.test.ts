@@ -15,10 +15,11 @@ import {
 } from '../../../../src/job/index.js';
 import { benchSchedule } from '../../../../src/plan/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
+import { door } from '../../door.js';
 import { log } from '../../entries.js';
 import { bench } from '../../plan-job.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 type Add = ReturnType<typeof log>['add'];
 
 /** Wednesday, a quarter to ten. */
@@ -36,7 +37,11 @@ const shopWith = (more: (add: Add) => void = () => undefined): Shop => {
   return foldShop(lines);
 };
 const plan = (jobs: readonly Job[], shop = shopWith(), at = now): BenchPlan => {
-  const asked = benchProblemOf(jobs, catalog, shop, at);
+  const asked = benchProblemOf(
+    jobs.map((job) => door(job, { shop })),
+    shop,
+    at,
+  );
   return benchPlanOf(asked, benchSchedule(asked.problem, { schedules: 400 }));
 };
 const block = (from: BenchPlan, label: RegExp) =>
@@ -65,7 +70,7 @@ const headJob = (tag: number, due: string, promised?: string, more: (add: Add) =
 
 describe('what is left of a job', () => {
   test('the minutes of taking off and putting back are the catalog’s', () => {
-    const { pieces } = workOf(headJob(1, '2026-11-20'), catalog, now, shopWith());
+    const { pieces } = workOf(door(headJob(1, '2026-11-20')), now);
     const minutes = (id: string) => pieces.find((p) => p.id === id)?.minutes;
     expect(minutes('teardown')).toBeGreaterThan(30);
     expect(minutes('assembly-0')).toBeCloseTo(minutes('teardown')! * 1.33, 6);
@@ -84,7 +89,7 @@ describe('what is left of a job', () => {
     const job = headJob(1, '2026-11-30', undefined, (add) =>
       add('goal', { component: 'carburetor-bowl', title: 'Bowl', why: '', state: 'wanted' }),
     );
-    const { pieces, waits } = workOf(job, catalog, now, shopWith());
+    const { pieces, waits } = workOf(door(job), now);
     const [free, held] = pieces.filter(({ stage }) => stage === 'assembly');
     expect(free).toMatchObject({ label: 'put back what can go' });
     expect(held).toMatchObject({
@@ -115,30 +120,28 @@ describe('what is left of a job', () => {
         reason: 'owner cannot wait',
       });
     });
-    expect(workOf(job, catalog, now, shopWith()).pieces.some(({ earliest }) => earliest !== undefined)).toBe(
-      false,
-    );
+    expect(workOf(door(job), now).pieces.some(({ earliest }) => earliest !== undefined)).toBe(false);
   });
 
   test('a part not ordered is taken with its shortest offer, or five days, which is said', () => {
     const wanted = (more: (add: Add) => void) =>
       workOf(
-        jobWith(3, (add) => {
-          add('intake', { architecture: 'overhead-valve' });
-          closeBefore(add);
-          add('goal', { component: 'cylinder-head', title: 'Head', why: '', state: 'wanted' });
-          add('part', {
-            part: 'head-gasket',
-            name: 'Head gasket',
-            count: 1,
-            state: 'wanted',
-            component: 'cylinder-head',
-          });
-          more(add);
-        }),
-        catalog,
+        door(
+          jobWith(3, (add) => {
+            add('intake', { architecture: 'overhead-valve' });
+            closeBefore(add);
+            add('goal', { component: 'cylinder-head', title: 'Head', why: '', state: 'wanted' });
+            add('part', {
+              part: 'head-gasket',
+              name: 'Head gasket',
+              count: 1,
+              state: 'wanted',
+              component: 'cylinder-head',
+            });
+            more(add);
+          }),
+        ),
         now,
-        shopWith(),
       );
     const held = (work: ReturnType<typeof wanted>) => work.pieces.find(({ waitsFor }) => waitsFor)?.earliest;
     const open = wanted(() => undefined);
@@ -174,7 +177,7 @@ describe('what is left of a job', () => {
     });
     const at = job.cleanings.get('c')!.at;
     const later = wallTime(wallMinute(at) + 20);
-    const { pieces, waits } = workOf(job, catalog, later, shopWith());
+    const { pieces, waits } = workOf(door(job), later);
     expect(pieces.filter(({ passive }) => passive).map(({ label, minutes }) => [label, minutes])).toEqual([
       ['soaks: carburetor body', 40],
       ['dries: carburetor body', 15],
@@ -186,18 +189,18 @@ describe('what is left of a job', () => {
     const scrap = jobWith(1, (add) =>
       add('decision', { about: 'machine', choice: 'scrap', title: 'Scrap', reason: '' }),
     );
-    expect(workOf(scrap, catalog, now, shopWith())).toMatchObject({
+    expect(workOf(door(scrap), now)).toMatchObject({
       pieces: [],
       waits: ['not to be repaired'],
     });
     const gone = jobWith(2, (add) => add('hand-over', { receivedBy: 'owner', declined: [], nextDue: [] }));
-    expect(benchProblemOf([gone], catalog, shopWith(), now).jobs).toEqual([]);
+    expect(benchProblemOf([door(gone)], shopWith(), now).jobs).toEqual([]);
   });
 });
 
 describe('the bench plan', () => {
   test('works within the shop’s hours, and says which ones it took', () => {
-    const asked = benchProblemOf([headJob(1, '2026-11-20')], catalog, shopWith(), now);
+    const asked = benchProblemOf([door(headJob(1, '2026-11-20'))], shopWith(), now);
     expect(asked.takenAs[0]).toBe('working hours are not set: Monday to Friday, 08:00 to 17:00');
     const shop = shopWith((add) => add('setting', { key: 'working-hours', value: 'Sat 09:00-12:00' }));
     const { jobs } = plan([headJob(1, '2026-11-20')], shop);
@@ -280,8 +283,7 @@ test('what was reached and is back on is not taken apart again', () => {
   const engine = bench('overhead-valve');
   engine.want('cylinder-head');
   const steps = engine.plan().steps;
-  const teardown = () =>
-    workOf(engine.job(), catalog, now, shopWith()).pieces.find(({ id }) => id === 'teardown');
+  const teardown = () => workOf(door(engine.job()), now).pieces.find(({ id }) => id === 'teardown');
   expect(teardown()!.minutes).toBeGreaterThan(0);
   for (const step of steps) engine.takeOff(step);
   expect(teardown()).toBeUndefined();
@@ -304,9 +306,7 @@ test('a soak that loosens a joint is over when the piece is off', () => {
     soakMinutes: 600,
   });
   const soaks = () =>
-    workOf(engine.job(), catalog, '2026-03-01T09:30', shopWith()).pieces.some(({ id }) =>
-      id.startsWith('soak-'),
-    );
+    workOf(door(engine.job()), '2026-03-01T09:30').pieces.some(({ id }) => id.startsWith('soak-'));
   expect(soaks()).toBe(true);
   for (const step of engine.plan().steps) engine.takeOff(step);
   expect(soaks()).toBe(false);

@@ -1,13 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog, byId } from '../../../../src/catalog/index.js';
-import {
-  type EvidenceLine,
-  evidenceLog,
-  findingsOf,
-  fold,
-  lastMove,
-  timesWords,
-} from '../../../../src/job/index.js';
+import { type EvidenceLine, fold, timesWords } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 const catalog = builtInCatalog();
@@ -31,10 +25,9 @@ const decide = (add: Log['add'], which: string, choice: string) =>
   add('decision', { about: 'fault', which, title: which, choice, reason: '' });
 
 function lines(...args: Parameters<typeof jobWith>): EvidenceLine[] {
-  const job = jobWith(...args);
-  const said = findingsOf(job, catalog);
-  if (said.state !== 'answered') throw new Error(said.words);
-  return evidenceLog(job, catalog, said.findings);
+  const { findings, evidence } = door(jobWith(...args));
+  if (findings.state !== 'answered') throw new Error(findings.words);
+  return evidence;
 }
 
 describe('the evidence log', () => {
@@ -96,22 +89,21 @@ test('weights are said as times and parts of the odds', () => {
 describe('what the last line changed', () => {
   test('is the difference that leaving it out makes, whoever opens the page', () => {
     const job = jobWith((add) => look(add, 'spark-across-gap', 'none'));
-    const move = lastMove(job, catalog)!;
+    const move = door(job).lastMove!;
     expect(move.line).toMatch(/: none$/);
     const coil = move.faults.find((f) => f.id === 'coil-dead')!;
     expect(coil.to).toBeGreaterThan(coil.from);
     expect(coil.why).toBe('shows itself so');
-    expect(lastMove(job, catalog)).toEqual(move);
+    expect(door(job).lastMove).toEqual(move);
   });
 
   test('a differential check that comes right accuses what was out of the way, and the others fall with a reason', () => {
-    const move = lastMove(
+    const move = door(
       jobWith((add) => {
         look(add, 'spark-across-gap', 'none');
         look(add, 'spark-stop-wire-off', 'spark returns');
       }),
-      catalog,
-    )!;
+    ).lastMove!;
     const of = (id: string) => move.faults.find((f) => f.id === id)!;
     expect(of('stop-wire-grounded')).toMatchObject({ why: 'right again without it' });
     expect(of('coil-dead').to).toBeLessThan(of('coil-dead').from);
@@ -123,7 +115,7 @@ describe('what the last line changed', () => {
       const line = look(add, 'spark-across-gap', 'none');
       add('strike', { entry: line.id, reason: 'other engine' });
     });
-    const move = lastMove(job, catalog)!;
+    const move = door(job).lastMove!;
     expect(move.line).toMatch(/^struck: .*: none$/);
     const coil = move.faults.find((f) => f.id === 'coil-dead')!;
     expect(coil.to).toBeLessThan(coil.from);
@@ -135,6 +127,6 @@ describe('what the last line changed', () => {
       seen(add);
       add('note', { words: 'rained all day' });
     });
-    expect(lastMove(noted, catalog)).toEqual(lastMove(jobWith(seen), catalog));
+    expect(door(noted).lastMove).toEqual(door(jobWith(seen)).lastMove);
   });
 });

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { findingsOf, fold } from '../../../../src/job/index.js';
+import { fold } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 type Add = ReturnType<typeof log>['add'];
 
 function jobWith(more: (add: Add) => void = () => undefined) {
@@ -20,7 +21,7 @@ function jobWith(more: (add: Add) => void = () => undefined) {
 }
 
 const answered = (more?: (add: Add) => void) => {
-  const said = findingsOf(jobWith(more), catalog);
+  const said = door(jobWith(more)).findings;
   if (said.state !== 'answered') throw new Error(said.words);
   return said;
 };
@@ -65,7 +66,7 @@ test('a repaired fault is gone, and its check is advised anew when it earns its 
 
 test('what a component that is off opens costs less', () => {
   const minutes = (more?: (add: Add) => void) => {
-    const said = findingsOf(jobWith(more), catalog, { checks: 200 });
+    const said = door(jobWith(more)).findings;
     if (said.state !== 'answered') throw new Error(said.words);
     return said.next!.best.find((c) => c.id === 'coil-gap')!.minutes;
   };

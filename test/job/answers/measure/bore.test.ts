@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { gate } from '../../../../src/job/answers/stages/gates.js';
-import { boreAnswers, boreMeasure, gateRules, nextSize, skirtMeasure } from '../../../../src/job/index.js';
+import { boreMeasure, nextSize, skirtMeasure } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
+import { door } from '../../door.js';
 import { bench, sheet, Written, w } from './measured.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 const heights = ['top of ring travel', 'middle', 'bottom'];
 const directions = ['along the crankshaft', 'across the crankshaft'];
 const worn = [
@@ -36,7 +36,7 @@ function read(
 }
 const spec = (log: Written, id: string, value: string) =>
   log.add('spec', { spec: id, label: id, line: `${id} ${value}`, value: w(value), origin: sheet() });
-const bore = (log: Written) => boreAnswers(log.job(), catalog, bench)[0]!;
+const bore = (log: Written) => door(log.job(), { shop: bench }).bores[0]!;
 
 describe('a bore read at heights and directions', () => {
   test('gives wear, taper and out-of-round, each against the maker’s line or a class figure marked so', () => {
@@ -116,8 +116,7 @@ describe('boring', () => {
 
 test('a bore beyond the maker’s limit keeps Measure open until it is decided about; a class figure never does', () => {
   const at = (log: Written) => {
-    const job = log.job();
-    return gate(job, gateRules(catalog, job), 'measure').missing;
+    return door(log.job()).gates.find(({ stage }) => stage === 'measure')!.missing;
   };
   const standard = () => read(spec(new Written(), 'bore-standard', '2.5600 in'), worn);
   expect(at(standard())).toEqual([]);

@@ -1,16 +1,10 @@
 import { expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import {
-  bandWords,
-  compressionOf,
-  findingsOf,
-  fold,
-  type RawEntry,
-  written,
-} from '../../../../src/job/index.js';
+import { bandWords, fold, type RawEntry, written } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, length, log } from '../../entries.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 
 function engine(release: boolean | undefined, psi?: string) {
   const { add, lines } = log();
@@ -32,14 +26,14 @@ function engine(release: boolean | undefined, psi?: string) {
 }
 
 const leaks = (lines: readonly RawEntry[]): number => {
-  const answer = findingsOf(fold(jobId, lines), catalog);
+  const answer = door(fold(jobId, lines)).findings;
   if (answer.state !== 'answered') throw new Error(answer.words);
   return answer.findings.faults.find(({ id }) => id === 'valve-not-sealing')!.posterior;
 };
 
 test('a reading is held against what this engine’s own geometry should show, not against its class', () => {
   const { lines } = engine(false, '60 psi');
-  const answer = compressionOf(fold(jobId, lines))!;
+  const answer = door(fold(jobId, lines)).compression!;
   expect(bandWords(answer.expected)).toMatch(/^\d+ to \d+ psi, likely \d+$/);
   expect(answer.reading!.says.informative).toBe(true);
   expect(leaks(lines)).toBeGreaterThan(2 * leaks(engine(false).lines));
@@ -48,7 +42,7 @@ test('a reading is held against what this engine’s own geometry should show, n
 
 test.each([true, undefined])('where an automatic release may act (%s) the gauge moves nothing', (release) => {
   const { lines } = engine(release, '60 psi');
-  expect(compressionOf(fold(jobId, lines))!.reading!.says.informative).toBe(false);
+  expect(door(fold(jobId, lines)).compression!.reading!.says.informative).toBe(false);
   expect(leaks(lines)).toBeCloseTo(leaks(engine(release).lines), 12);
 });
 
@@ -56,7 +50,7 @@ test('without bore and stroke nothing is computed and the tapped outcome counts 
   const { add, lines } = log();
   add('intake', { architecture: 'overhead-valve' });
   add('measurement', { measure: 'compression', title: 'Compression', value: written('60 psi', 'pressure') });
-  expect(compressionOf(fold(jobId, lines))).toBeUndefined();
+  expect(door(fold(jobId, lines)).compression).toBeUndefined();
 });
 
 test('the reading stands in place of the outcome tapped for it within the hour, so that it counts once', () => {

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
 import { sideValve } from '../../../../src/job/answers/measure/decision-handle.js';
-import { faceAnswers, faceHandle, milled, valveAnswers } from '../../../../src/job/index.js';
+import { faceHandle, milled } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
+import { door } from '../../door.js';
 import { bench, sheet, Written, w } from './measured.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 const xs = [0, 30, 60];
 const ys = [0, 40, 80];
 
@@ -30,7 +31,7 @@ describe('a face read place by place', () => {
   };
 
   test('heights of the published example give its minimum zone and its least squares', () => {
-    const [answer] = faceAnswers(log().job(), catalog, bench);
+    const [answer] = door(log().job(), { shop: bench }).faces;
     expect(answer!.face!.minimumZone.width).toBeCloseTo(6.5, 6);
     expect(answer!.face!.leastSquares.peakToValley).toBeCloseTo(7.333, 3);
     expect(answer!.figure).toMatchObject({ measure: 'head-flatness', limit: { ofClass: true } });
@@ -43,7 +44,7 @@ describe('a face read place by place', () => {
       value: w('1 µm'),
       spot: { xMm: 0, yMm: 0 },
     });
-    const [answer] = faceAnswers(written.job(), catalog, bench);
+    const [answer] = door(written.job(), { shop: bench }).faces;
     expect(answer!.cannot).toContain('at least 4 points');
   });
 
@@ -72,7 +73,7 @@ describe('a face read place by place', () => {
         ys.map((y) => [x, y]),
       );
     }
-    expect(faceAnswers(gaps.job(), catalog, bench)[0]!.cannot).toContain('diagonals');
+    expect(door(gaps.job(), { shop: bench }).faces[0]!.cannot).toContain('diagonals');
     lay('one diagonal', [
       [0, 0],
       [30, 40],
@@ -83,7 +84,7 @@ describe('a face read place by place', () => {
       [30, 40],
       [60, 0],
     ]);
-    const [answer] = faceAnswers(gaps.job(), catalog, bench);
+    const [answer] = door(gaps.job(), { shop: bench }).faces;
     expect(answer!.points).toHaveLength(9);
     expect(answer!.figure!.decision).toBeDefined();
   });
@@ -115,7 +116,7 @@ describe('a valve', () => {
     instrument: 'feelers',
     limit: { min: w('0.005 in'), max: w('0.009 in'), origin: sheet() },
   });
-  const found = (log: Written) => valveAnswers(log.job(), catalog, bench);
+  const found = (log: Written) => door(log.job(), { shop: bench }).valves;
 
   test('tight is ground half first, wide never, unclear is measured again', () => {
     const [intake, exhaust] = found(

@@ -1,14 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
 import { standingGroups } from '../../../../src/job/answers/measure/readings.js';
-import {
-  classLimits,
-  decisionOf,
-  limitAnswers,
-  poolReadings,
-  readingGroups,
-} from '../../../../src/job/index.js';
+import { classLimits, decisionOf, poolReadings } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
+import { door } from '../../door.js';
 import { bench, sheet, tool, Written, w } from './measured.js';
 
 const gap = (value: string, more = {}) => ({
@@ -30,7 +25,7 @@ describe('repeats', () => {
       .add('measurement', gap('0.021 in', { instrument: 'micrometer' }))
       .add('measurement', gap('0.019 in', { phase: 'after' }))
       .job();
-    const groups = readingGroups(job, bench);
+    const groups = door(job, { shop: bench }).readingGroups;
     expect(groups.map((g) => g.readings.length)).toEqual([2, 1, 1, 1]);
     expect(to(groups[0]!.quantity, 'in')).toBeCloseTo(0.021, 12);
     expect(groups[0]!.u / 0.0254).toBeCloseTo(Math.hypot(0.0005, 0.001), 9);
@@ -48,15 +43,15 @@ describe('repeats', () => {
       })
       .add('measurement', gap('0.024 in'))
       .job();
-    const groups = readingGroups(job, bench);
+    const groups = door(job, { shop: bench }).readingGroups;
     expect(groups).toHaveLength(2);
     expect(standingGroups(groups).map((g) => g.last.value.written)).toEqual(['0.024 in']);
   });
 
   test('that differ by more than the tool explains are named so', () => {
     const read = (a: string, b: string) =>
-      readingGroups(new Written().add('measurement', gap(a)).add('measurement', gap(b)).job(), bench)[0]!
-        .suspicious;
+      door(new Written().add('measurement', gap(a)).add('measurement', gap(b)).job(), { shop: bench })
+        .readingGroups[0]!.suspicious;
     expect(read('0.020 in', '0.021 in')).toBe(false);
     expect(read('0.020 in', '0.022 in')).toBe(true);
   });
@@ -84,10 +79,9 @@ test('the zero error of the tool comes off, and a warm aluminum piston is brough
 });
 
 test('a tool that is not on the list gives no uncertainty, and the decision says so', () => {
-  const [group] = readingGroups(
-    new Written().add('measurement', gap('0.020 in', { instrument: 'borrowed' })).job(),
-    bench,
-  );
+  const [group] = door(new Written().add('measurement', gap('0.020 in', { instrument: 'borrowed' })).job(), {
+    shop: bench,
+  }).readingGroups;
   const decision = decisionOf(group!, { max: w('0.030 in'), origin: sheet() });
   expect(group!.u).toBe(0);
   expect(decision?.words).toContain('No uncertainty was given');
@@ -108,7 +102,7 @@ describe('what bounds a reading', () => {
         origin: sheet(),
       })
       .job();
-    const [first, second] = limitAnswers(job, catalog, bench);
+    const [first, second] = door(job, { shop: bench }).limits;
     expect(first!.limit?.max?.written).toBe('0.025 in');
     expect(first!.ofClass).toBe(false);
     expect(second!.limit?.max?.written).toBe('0.035 in');
@@ -125,7 +119,7 @@ describe('what bounds a reading', () => {
       })
       .add('measurement', { ...gap('0.875 in'), measure: 'crankpin-diameter', title: 'Crankpin diameter' })
       .job();
-    const [answer] = limitAnswers(job, catalog, bench);
+    const [answer] = door(job, { shop: bench }).limits;
     expect(answer!.limit).toMatchObject({ min: { written: '0.870 in' } });
     expect(answer!.limit?.max).toBeUndefined();
     expect(answer!.decision?.verdict).toBe('pass');
@@ -153,7 +147,7 @@ describe('what would settle it', () => {
         limit: { max: w('2.5655 in'), origin: sheet() },
       })
       .job();
-    const [answer] = limitAnswers(job, catalog, bench);
+    const [answer] = door(job, { shop: bench }).limits;
     expect(answer!.decision?.verdict).toBe('cannot-decide');
     expect(answer!.settled?.inShop.map((i) => i.tool)).toEqual(['dial-bore']);
     expect(answer!.settled?.words).toBe('The dial bore gauge (± 0.0003 in) would settle it.');
@@ -163,6 +157,6 @@ describe('what would settle it', () => {
     const job = new Written()
       .add('measurement', gap('0.0298 in', { limit: { max: w('0.030 in'), origin: sheet() } }))
       .job();
-    expect(limitAnswers(job, catalog, bench)[0]!.settled?.words).toMatch(/it takes ± 0\.00024 in/);
+    expect(door(job, { shop: bench }).limits[0]!.settled?.words).toMatch(/it takes ± 0\.00024 in/);
   });
 });

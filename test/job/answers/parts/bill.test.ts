@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { type BillLine, billOfParts, fold, readEntry, written } from '../../../../src/job/index.js';
+import { type BillLine, fold, readEntry, written } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 const catalog = builtInCatalog();
@@ -15,7 +16,7 @@ function billOf(
   add('intake', { architecture, use: 'pump' });
   more(add);
   for (const line of lines) readEntry(line);
-  return billOfParts(fold(jobId, lines), catalog);
+  return door(fold(jobId, lines)).bill;
 }
 const line = (bill: readonly BillLine[], name: string) => bill.find((l) => l.name === name);
 const goal = (add: Add, component: string) =>
@@ -28,7 +29,7 @@ describe('the bill of parts', () => {
     expect(billOf(() => undefined)).toEqual([]);
     const { add, lines } = log();
     goal(add, 'cylinder-head');
-    expect(billOfParts(fold(jobId, lines), catalog)).toEqual([]);
+    expect(door(fold(jobId, lines)).bill).toEqual([]);
   });
 
   test('one-time parts come by themselves from what is reached and from what is in its way', () => {

@@ -1,18 +1,11 @@
 import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { dayAfter } from '../../../../src/job/answers/parts/order.js';
-import {
-  basketProblemOf,
-  fold,
-  foldShop,
-  orderEntries,
-  ordersOf,
-  readEntry,
-  toBuy,
-} from '../../../../src/job/index.js';
+import { fold, foldShop, readEntry } from '../../../../src/job/index.js';
 import { alternatives, basket } from '../../../../src/supply/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
 import { loadHighs } from '../../../supply/load-highs.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 let highs: Highs;
@@ -84,7 +77,7 @@ const headJob = jobWith((add) => {
 
 describe('what is asked of the solver', () => {
   test('the wanted parts with their offers, terms, and the value of a day', () => {
-    const { problem, unoffered, leftOut } = basketProblemOf(headJob, twoShops);
+    const { problem, unoffered, leftOut } = door(headJob, { shop: twoShops }).basketAsked({});
     expect(problem.need).toEqual({ 'head-gasket': 1, 'bowl-ring': 1, 'piston-rings': 1 });
     expect(problem.offers).toHaveLength(4);
     expect(problem.delayPerDay).toBe(1);
@@ -96,8 +89,12 @@ describe('what is asked of the solver', () => {
       for (const state of ['wanted', 'ordered', 'arrived', 'mismatch', 'fitted', 'dropped'] as const)
         add('part', { part: state, name: state, count: 2, state });
     });
-    expect(toBuy(job).map(({ part }) => part)).toEqual(['wanted', 'mismatch']);
-    expect(basketProblemOf(job, twoShops).unoffered.map(({ part }) => part)).toEqual(['wanted', 'mismatch']);
+    expect(door(job).toBuy.map(({ part }) => part)).toEqual(['wanted', 'mismatch']);
+    expect(
+      door(job, { shop: twoShops })
+        .basketAsked({})
+        .unoffered.map(({ part }) => part),
+    ).toEqual(['wanted', 'mismatch']);
   });
 
   test('what cannot be bought is left out, and said', () => {
@@ -115,28 +112,30 @@ describe('what is asked of the solver', () => {
         fit: 'sure',
       });
     });
-    const asked = basketProblemOf(job, twoShops);
+    const asked = door(job, { shop: twoShops }).basketAsked({});
     expect(asked.problem.offers).toEqual([]);
     expect(asked.leftOut).toEqual([
       'unsure: not sure that it fits',
       'gone: the shop has no supplier “nobody” any more',
       'abroad: in €, the shop counts in $',
     ]);
-    expect(basketProblemOf(job, twoShops, { fit: 'unsure' }).problem.offers.map(({ id }) => id)).toEqual([
-      'unsure',
-    ]);
+    expect(
+      door(job, { shop: twoShops })
+        .basketAsked({ fit: 'unsure' })
+        .problem.offers.map(({ id }) => id),
+    ).toEqual(['unsure']);
   });
 
   test('a value of a day that is no number counts nothing, and is said', () => {
     const shop = shopWith((add) => add('setting', { key: 'delay-per-day', value: 'two' }));
-    const { problem, leftOut } = basketProblemOf(headJob, shop);
+    const { problem, leftOut } = door(headJob, { shop }).basketAsked({});
     expect(problem.delayPerDay).toBe(0);
     expect(leftOut).toContain('the value of a day, “two”, is not a number');
   });
 });
 
 describe('the order', () => {
-  const solved = () => alternatives(basketProblemOf(headJob, twoShops).problem, highs);
+  const solved = () => alternatives(door(headJob, { shop: twoShops }).basketAsked({}).problem, highs);
 
   test('crossing a free-shipping threshold beats the cheaper kit', () => {
     // from north alone: 41.00, shipping free, 2 days; with the kit: 28 + 8 and 12 + 6, 5 days
@@ -146,8 +145,8 @@ describe('the order', () => {
   });
 
   test('says what comes from whom, when, and what is left over', () => {
-    const { problem } = basketProblemOf(headJob, twoShops, { without: ['north-head'] });
-    const orders = ordersOf(headJob, twoShops, basket(problem, highs), '2026-11-25');
+    const { problem } = door(headJob, { shop: twoShops }).basketAsked({ without: ['north-head'] });
+    const orders = door(headJob, { shop: twoShops }).orders(basket(problem, highs), '2026-11-25');
     expect(orders).toMatchObject({ goods: 40, shipping: 14, delay: 5, arrives: '2026-11-30', total: 59 });
     expect(orders.orders.map(({ name, arrives, goods }) => [name, arrives, goods])).toEqual([
       ['Northside Parts', '2026-11-27', 28],
@@ -157,8 +156,8 @@ describe('the order', () => {
   });
 
   test('makes each part “ordered” with its day, its number and its share of a kit’s price', () => {
-    const { problem } = basketProblemOf(headJob, twoShops, { without: ['north-head'] });
-    const lines = orderEntries(headJob, twoShops, basket(problem, highs), '2026-11-25');
+    const { problem } = door(headJob, { shop: twoShops }).basketAsked({ without: ['north-head'] });
+    const lines = door(headJob, { shop: twoShops }).orderEntries(basket(problem, highs), '2026-11-25');
     const parts = lines.flatMap(({ kind, body }) => (kind === 'part' && 'part' in body ? [body] : []));
     expect(
       parts.map(({ part, state, due, price, supplier }) => [part, state, due, price?.amount, supplier]),
@@ -219,12 +218,12 @@ describe('the order', () => {
             Object.fromEntries(some(parts, 3).map((p) => [p, whole(1, 2)])),
           );
       });
-      const found = alternatives(basketProblemOf(job, shop).problem, highs);
+      const found = alternatives(door(job, { shop }).basketAsked({}).problem, highs);
       for (const other of [found.fromOne, found.fromTwo])
         if (other) expect(other.total).toBeGreaterThanOrEqual(found.cheapest.total - 1e-6);
-      const ordered = orderEntries(job, shop, found.cheapest, '2026-11-25').flatMap(({ kind, body }) =>
-        kind === 'part' && 'part' in body ? [body] : [],
-      );
+      const ordered = door(job, { shop })
+        .orderEntries(found.cheapest, '2026-11-25')
+        .flatMap(({ kind, body }) => (kind === 'part' && 'part' in body ? [body] : []));
       expect(ordered.map(({ part }) => part).sort()).toEqual(parts);
       for (const { due } of ordered) expect(due! <= dayAfter('2026-11-25', found.cheapest.days)).toBe(true);
       return ordered.reduce((sum, { price, count }) => sum + price!.amount * count, 0) - found.cheapest.goods;

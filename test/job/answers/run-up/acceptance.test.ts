@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { acceptanceOf, type Body, fold, type RawEntry, written } from '../../../../src/job/index.js';
+import { type Body, fold, type RawEntry, written } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 const said = (lines: readonly RawEntry[], id: string) =>
-  acceptanceOf(fold(jobId, lines), builtInCatalog()).find((row) => row.acceptance.id === id)?.said?.words;
+  door(fold(jobId, lines)).acceptance.find((row) => row.acceptance.id === id)?.said?.words;
 
 const recording = (
   recording: string,
@@ -76,7 +76,7 @@ test('each of them says how it is known', () => {
     phase: 'after',
   });
   const known = (id: string) =>
-    acceptanceOf(fold(jobId, lines), builtInCatalog()).find((row) => row.acceptance.id === id)?.said?.from;
+    door(fold(jobId, lines)).acceptance.find((row) => row.acceptance.id === id)?.said?.from;
   expect(known('cold-start-pulls')).toBe('heard in cold.wav');
   expect(known('compression')).toBe('measured, compression gauge');
 });

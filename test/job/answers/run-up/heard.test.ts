@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type Body, fold, heardOf } from '../../../../src/job/index.js';
+import { type Body, fold } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 const recording = (more: Partial<Body<'recording'>>): Body<'recording'> => ({
@@ -42,7 +43,7 @@ test('before and after stand side by side, each thing from the latest recording 
       segments: [{ from: 1, to: 11, rpm: 3321, u: 2, missedShare: 0 }],
     }),
   );
-  expect(heardOf(fold(jobId, lines))).toEqual([
+  expect(door(fold(jobId, lines)).heard).toEqual([
     { what: 'Pulls until it caught, cold', before: '9, did not catch', after: '2' },
     { what: 'From the first pull to a steady run', after: '3.2 s' },
     { what: 'Speed', before: '3105 ± 13 rpm', after: '3321 ± 4 rpm' },
@@ -55,5 +56,5 @@ test('an ambiguous speed is never said as one number, and no speed is not said a
   const { add, lines } = log();
   add('recording', recording({ mean: { rpm: 3000, u: 5 }, rivalsRpm: [1500, 6000] }));
   add('recording', recording({ recording: 'two', phase: 'after', says: 'no stable period' }));
-  expect(heardOf(fold(jobId, lines))).toEqual([{ what: 'Speed', before: '3000 or 1500 or 6000 rpm' }]);
+  expect(door(fold(jobId, lines)).heard).toEqual([{ what: 'Speed', before: '3000 or 1500 or 6000 rpm' }]);
 });

@@ -1,18 +1,11 @@
 import { expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
 import type { RunUp } from '../../../../src/job/answers/run-up/run-up.js';
-import {
-  type Body,
-  fold,
-  gateRules,
-  gates,
-  type RawEntry,
-  runUpOf,
-  written,
-} from '../../../../src/job/index.js';
+import { type Body, fold, type RawEntry, written } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
-const catalog = builtInCatalog();
+const _catalog = builtInCatalog();
 const rpm = (text: string) => written(text, 'rotation');
 
 function mower(most?: string) {
@@ -30,12 +23,12 @@ function mower(most?: string) {
   return { add, lines };
 }
 
-const runUp = (lines: readonly RawEntry[]): RunUp => runUpOf(fold(jobId, lines), catalog);
+const runUp = (lines: readonly RawEntry[]): RunUp => door(fold(jobId, lines)).runUp;
 const state = (lines: readonly RawEntry[], id: string) =>
   runUp(lines).items.find(({ step }) => step.id === id)?.state;
 const barred = (lines: readonly RawEntry[]) => {
   const job = fold(jobId, lines);
-  return gates(job, gateRules(catalog, job)).find((g) => g.stage === 'hand-over')!.blocks;
+  return door(job).gates.find((g) => g.stage === 'hand-over')!.blocks;
 };
 
 const heard = (

@@ -5,14 +5,13 @@ import { faultsOfJob } from '../../../../src/job/answers/shop/learned.js';
 import {
   exportedFrequencies,
   type FinishedHere,
-  findingsOf,
-  finishedJobs,
   fold,
   foldShop,
+  type Job,
   ownFrequencies,
-  ownSay,
   ownSayWords,
 } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
 const catalog = builtInCatalog();
@@ -27,10 +26,9 @@ function finished(id: string, faults: readonly string[], invented = false) {
   add('hand-over', { receivedBy: 'Jo Invented', declined: [], nextDue: [] });
   return fold(id, lines);
 }
-const here = finishedJobs(
-  ['a', 'b', 'c'].map((id) => finished(id, [key])),
-  catalog,
-);
+const finishedJobs = (jobs: readonly Job[]) => jobs.flatMap((job) => door(job).finished ?? []);
+const here = finishedJobs(['a', 'b', 'c'].map((id) => finished(id, [key])));
+const taught = { jobs: { finished: here, minutes: {} } };
 function shop(...said: ((add: ReturnType<typeof log>['add']) => void)[]) {
   const { add, lines } = log();
   for (const say of said) say(add);
@@ -48,19 +46,19 @@ const open = fold(jobId, [
 describe('the shop’s own frequencies', () => {
   test('every finished job in which a fault was named counts; invented ones and silent ones never', () => {
     expect(here.map((j) => j.job)).toEqual(['a', 'b', 'c']);
-    expect(finishedJobs([finished('d', [key], true), finished('e', [])], catalog)).toEqual([]);
+    expect(finishedJobs([finished('d', [key], true), finished('e', [])])).toEqual([]);
   });
 
   test('lift what the shop has met, and say by how many jobs', () => {
-    const say = ownSay(ownFrequencies(shop(), here, catalog), open, catalog)!;
+    const say = door(open, taught).ownSay!;
     expect(ownSayWords(say)).toBe('Shifted by 3 of your own jobs');
     expect(say.counts.get(key)).toEqual({ present: 3, of: 3 });
-    const prior = (frequencies?: ReadonlyMap<string, number>) => {
-      const said = findingsOf(open, catalog, frequencies ? { frequencies } : {});
+    const prior = (more = {}) => {
+      const said = door(open, more).findings;
       if (said.state !== 'answered') throw new Error(said.words);
       return said.findings.faults.find((f) => f.id === key)!.posterior;
     };
-    expect(prior(say.frequencies)).toBeGreaterThan(prior());
+    expect(prior(taught)).toBeGreaterThan(prior());
   });
 
   test('a job left out is as if it had never been counted; counted again it is as before', () => {
@@ -82,22 +80,18 @@ describe('the shop’s own frequencies', () => {
   });
 
   test('off, they say nothing and lose nothing', () => {
-    const off = ownFrequencies(
-      shop((add) => add('setting', { key: 'own-frequencies', value: 'off' })),
-      here,
-      catalog,
-    );
-    expect(ownSay(off, open, catalog)).toBeUndefined();
-    expect(off.learned.jobs).toBe(3);
+    const off = shop((add) => add('setting', { key: 'own-frequencies', value: 'off' }));
+    const { ownSay, ownFrequencies } = door(open, { ...taught, shop: off });
+    expect(ownSay).toBeUndefined();
+    expect(ownFrequencies.learned.jobs).toBe(3);
   });
 
   test('no job speaks for itself, and none for another kind of engine', () => {
-    const own = ownFrequencies(shop(), here, catalog);
-    expect(ownSay(own, finished('a', [key]), catalog)?.jobs).toBe(2);
+    expect(door(finished('a', [key]), taught).ownSay?.jobs).toBe(2);
     const other = { ...open, intake: { architecture: 'two-stroke' as const } };
-    expect(ownSay(own, other, catalog)).toBeUndefined();
+    expect(door(other, taught).ownSay).toBeUndefined();
     const unknown = { ...open, intake: {} };
-    expect(ownSay(own, unknown, catalog)).toBeUndefined();
+    expect(door(unknown, taught).ownSay).toBeUndefined();
   });
 
   test('what is exported holds counts and no trace of a job, a machine or an owner', () => {
@@ -135,12 +129,12 @@ describe('what a finished job teaches', () => {
     });
 
   test('is nothing before it is handed over', () => {
-    expect(faultsOfJob(jobWith(), catalog)).toBeUndefined();
-    expect(finishedJobs([jobWith(), over()], catalog)).toHaveLength(1);
+    expect(faultsOfJob(door(jobWith()))).toBeUndefined();
+    expect(finishedJobs([jobWith(), over()])).toHaveLength(1);
   });
 
   test('a repaired machine had what was decided on and none of the rest', () => {
-    const { faults, architecture } = faultsOfJob(over(), catalog)!;
+    const { faults, architecture } = faultsOfJob(door(over()))!;
     expect(architecture).toBe('overhead-valve');
     expect(Object.keys(faults).filter((f) => faults[f])).toEqual(['stale-fuel']);
     expect(faults['coil-dead']).toBe(false);
@@ -153,7 +147,7 @@ describe('what a finished job teaches', () => {
     const job = over((add) =>
       add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
     );
-    expect(faultsOfJob(job, catalog)!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
+    expect(faultsOfJob(door(job))!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
   });
 
   test('a later word on a fault takes the place of an earlier one', () => {

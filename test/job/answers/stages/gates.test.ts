@@ -1,15 +1,8 @@
 import { expect, test } from 'vitest';
 import type { RunUpState } from '../../../../src/job/answers/run-up/run-up.js';
-import type { GateRules } from '../../../../src/job/answers/stages/gates.js';
-import {
-  fold,
-  type Gate,
-  gates,
-  type Job,
-  type RawEntry,
-  type Stage,
-  tally,
-} from '../../../../src/job/index.js';
+import { type GateRules, gates } from '../../../../src/job/answers/stages/gates.js';
+import { fold, type Gate, type Job, type RawEntry, type Stage } from '../../../../src/job/index.js';
+import { door } from '../../door.js';
 import { jobId, length, log, torque } from '../../entries.js';
 
 const rules: GateRules = {
@@ -28,13 +21,13 @@ const at = (lines: readonly RawEntry[], stage: Stage): Gate => {
     { title: 'the stop control stops it', barsHandOver: true, state: runUpState(job, 'stop') },
     { title: 'top speed', barsHandOver: false, state: runUpState(job, 'speed') },
   ];
-  return gates(job, { ...rules, runUp }).find((g) => g.stage === stage)!;
+  return gates(door(job), { ...rules, runUp }).find((g) => g.stage === stage)!;
 };
 
 test('an empty job says at each stage what is missing, in words', () => {
   const { add, lines } = log();
   add('open', { tag: 3, title: '' });
-  const all = gates(fold(jobId, lines), rules);
+  const all = gates(door(fold(jobId, lines)), rules);
   expect(all.map((g) => g.state)).toEqual(Array(9).fill('untouched'));
   expect(at(lines, 'intake').missing).toContain('photograph the condition it came in');
   expect(at(lines, 'findings').missing).toEqual([
@@ -97,7 +90,9 @@ test('what came off must go back: fasteners, ports and pieces are counted in wor
     unplugged: ['spark hole'],
   });
   expect(at(lines, 'assembly')).toMatchObject({ state: 'done', missing: [] });
-  expect(tally(fold(jobId, lines)).fasteners).toEqual([{ label: '5/16-18 × 1-1/2 in bolt', out: 8, in: 8 }]);
+  expect(door(fold(jobId, lines)).tally.fasteners).toEqual([
+    { label: '5/16-18 × 1-1/2 in bolt', out: 8, in: 8 },
+  ]);
 });
 
 test('no reason closes an assembly with a bolt left over or a plug still in', () => {
@@ -180,7 +175,7 @@ test('a piece that is to come off says which view has no picture yet', () => {
   add('open', { tag: 3, title: '' });
   add('step', { step: 'carburetor', stage: 'teardown', title: 'Carburetor', state: 'planned' });
   const views = new Map([['carburetor', ['gasket stack, slot visible']]]);
-  const teardown = gates(fold(jobId, lines), { ...rules, missingViews: views })[4]!;
+  const teardown = gates(door(fold(jobId, lines)), { ...rules, missingViews: views })[4]!;
   expect(teardown.missing).toEqual([
     'not taken off yet: Carburetor, no picture yet of: gasket stack, slot visible',
   ]);
@@ -246,7 +241,7 @@ test('a safety fault that the evidence points to bars the hand-over from the mom
   const { add, lines } = log();
   add('open', { tag: 3, title: '' });
   const found = { ...rules, safetyFound: ['Wheel loose on taper'] };
-  const handOver = gates(fold(jobId, lines), found).find((g) => g.stage === 'hand-over');
+  const handOver = gates(door(fold(jobId, lines)), found).find((g) => g.stage === 'hand-over');
   expect(handOver).toMatchObject({
     state: 'blocked',
     blocks: ['to be repaired or ruled out first: Wheel loose on taper'],

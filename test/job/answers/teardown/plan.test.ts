@@ -1,19 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { architectures, componentsOf } from '../../../../src/catalog/index.js';
 import { coverageOf } from '../../../../src/job/answers/steps/coverage.js';
-import { engineGraph, isGraph } from '../../../../src/job/answers/teardown/engine-graph.js';
-import {
-  assemblyPlanOf,
-  gateRules,
-  goalChoices,
-  lineWords,
-  shopMinutes,
-  stepBy,
-  stepTimes,
-  teardownPlanOf,
-} from '../../../../src/job/index.js';
+import { isGraph } from '../../../../src/job/answers/teardown/engine-graph.js';
+import { lineWords, shopMinutes } from '../../../../src/job/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
 import { faultsInFollowing } from '../../../plan/teardown/follow.js';
+import { door } from '../../door.js';
 import { bench, catalog } from '../../plan-job.js';
 
 const mower = {
@@ -34,7 +26,7 @@ const drawn = architectures.flatMap((architecture) =>
       ...(chance(0.7) && mower),
       variants: Object.fromEntries(variants.map((v) => [v.id, chance(0.5)])),
     });
-    const engine = engineGraph(at.job(), catalog);
+    const engine = door(at.job()).engine;
     if (!isGraph(engine)) throw new Error(engine.words);
     const ids = engine.graph.pieces.map(({ id }) => id);
     for (const component of some(ids, whole(1, 4))) at.want(component);
@@ -69,13 +61,9 @@ describe('the plan of a job', () => {
         minutes = left;
       }
       expect(at.plan().goals.filter((g) => g.state === 'wanted')).toEqual([]);
-      expect(assemblyPlanOf(at.job(), catalog).steps.map((s) => s.off.step)).toEqual(taken.toReversed());
+      expect(door(at.job()).assembly.steps.map((s) => s.off.step)).toEqual(taken.toReversed());
       const back: string[] = [];
-      for (
-        let next = assemblyPlanOf(at.job(), catalog).next;
-        next;
-        next = assemblyPlanOf(at.job(), catalog).next
-      ) {
+      for (let next = door(at.job()).assembly.next; next; next = door(at.job()).assembly.next) {
         at.putBack(next.off.step);
         back.push(next.off.step);
       }
@@ -87,8 +75,8 @@ describe('the plan of a job', () => {
   test('without the kind of engine there is none, and it says why', () => {
     const at = bench('side-valve', {});
     at.add('intake', { architecture: 'unknown' });
-    expect(teardownPlanOf(at.job(), catalog)).toMatchObject({ state: 'cannot', because: 'architecture' });
-    expect(goalChoices(at.job(), catalog)).toEqual([]);
+    expect(door(at.job()).teardown).toMatchObject({ state: 'cannot', because: 'architecture' });
+    expect(door(at.job()).goalChoices).toEqual([]);
   });
 
   test('without a goal nothing comes off', () => {
@@ -229,11 +217,7 @@ describe('goals', () => {
     const at = bench('two-stroke', { fuelSystem: 'diaphragm' });
     at.want('metering-diaphragm');
     for (const step of at.plan().steps) at.takeOff(step);
-    for (
-      let next = assemblyPlanOf(at.job(), catalog).next;
-      next;
-      next = assemblyPlanOf(at.job(), catalog).next
-    )
+    for (let next = door(at.job()).assembly.next; next; next = door(at.job()).assembly.next)
       at.putBack(next.off.step);
     at.add('part', {
       part: 'diaphragm',
@@ -246,13 +230,11 @@ describe('goals', () => {
     const { steps } = at.plan();
     expect(steps.map((s) => s.step)).toContain('carburetor-2');
     for (const step of steps) at.takeOff(step);
-    expect(assemblyPlanOf(at.job(), catalog).steps.filter((s) => s.state !== 'back')).toHaveLength(
-      steps.length,
-    );
+    expect(door(at.job()).assembly.steps.filter((s) => s.state !== 'back')).toHaveLength(steps.length);
   });
 
   test('a check and a fault name what they need off', () => {
-    const choices = goalChoices(bench('side-valve', mower).job(), catalog);
+    const choices = door(bench('side-valve', mower).job()).goalChoices;
     expect(new Set(choices.map((c) => c.kind))).toEqual(new Set(['component', 'check', 'fault']));
     expect(choices.every((c) => c.reach.length > 0)).toBe(true);
   });
@@ -299,7 +281,7 @@ describe('pictures', () => {
       at.takeOff(step, {
         unseen: step.views.filter((v) => !v.shown).map((v) => ({ view: v.view, reason: 'no light' })),
       });
-    const coverage = coverageOf(at.job(), catalog, 'teardown');
+    const coverage = coverageOf(door(at.job()), 'teardown');
     expect(coverage.missing).toEqual([]);
     expect(coverage.wanted.filter((v) => v.gone).map((v) => v.reason)).toEqual(
       coverage.wanted.filter((v) => v.gone).map(() => 'no light'),
@@ -355,13 +337,13 @@ test('the shop’s own minutes are the median of what its log says, breaks and p
     }
     return at.job();
   });
-  const taken = (of: typeof jobs) => of.flatMap((job) => stepTimes(job, catalog));
+  const taken = (of: typeof jobs) => of.flatMap((job) => door(job).stepTimes);
   const minutes = shopMinutes(taken(jobs));
   // each line of these logs is a minute after the one before: 2, 3 and 4 minutes a step
   expect(minutes.carburetor).toBe(3);
   expect(minutes['fuel-drained']).toBeUndefined();
   expect(shopMinutes(taken(jobs.slice(0, 2)))).toEqual({});
-  const plan = teardownPlanOf(jobs[0]!, catalog, { minutes });
+  const plan = door(jobs[0]!, { jobs: { finished: [], minutes } }).teardown;
   expect(plan.state).toBe('planned');
 });
 
@@ -378,10 +360,10 @@ describe('one step by its handle', () => {
   const at = bench('side-valve', mower);
 
   test('a component outside the plan says what is usually off before it', () => {
-    const step = stepBy(at.job(), catalog, 'cylinder-head')!;
+    const step = door(at.job()).step('cylinder-head')!;
     expect(step.stillBefore).toEqual(['Plug lead and spark plug', 'Head baffle or deflectors']);
     expect(step.fasteners[0]).toMatchObject({ what: 'bolt', count: 6, countTo: 10 });
-    expect(stepBy(at.job(), catalog, 'rain-cap')).toBeUndefined();
+    expect(door(at.job()).step('rain-cap')).toBeUndefined();
   });
 
   test('one that is done stands as it was logged', () => {
@@ -395,7 +377,7 @@ describe('one step by its handle', () => {
       fasteners,
       bag: '4',
     });
-    expect(stepBy(at.job(), catalog, 'cylinder-head')).toMatchObject({
+    expect(door(at.job()).step('cylinder-head')).toMatchObject({
       name: 'Head',
       bag: '4',
       fasteners: [{ ...fasteners[0]!, known: 'this engine' }],
@@ -405,7 +387,7 @@ describe('one step by its handle', () => {
 
   test('a piece of one’s own has its name and no more', () => {
     at.add('step', { step: 'rain-cap', stage: 'teardown', title: 'Rain cap', state: 'planned' });
-    expect(stepBy(at.job(), catalog, 'rain-cap')).toMatchObject({
+    expect(door(at.job()).step('rain-cap')).toMatchObject({
       name: 'Rain cap',
       views: [],
       fasteners: [],
@@ -429,17 +411,17 @@ test('a step says in the log which pictures it went without, and what was proved
 test('the gates name what is still ahead, and what is to be proved until the gate list is signed', () => {
   const at = bench('side-valve', mower);
   at.want('spark-plug');
-  expect(gateRules(catalog, at.job()).ahead).toBe('1 step to reach spark plug, 1 min, 1 picture first');
+  expect(door(at.job()).gateRules.ahead).toBe('1 step to reach spark plug, 1 min, 1 picture first');
   at.add('step', { step: 'carburetor', stage: 'teardown', title: 'Carburetor', state: 'planned' });
-  expect(gateRules(catalog, at.job()).missingViews?.get('carburetor')).toEqual([
+  expect(door(at.job()).gateRules.missingViews?.get('carburetor')).toEqual([
     'link and spring from the left',
     'gasket stack, slot visible',
   ]);
   at.takeOff(at.plan().steps[0]!);
-  expect(gateRules(catalog, at.job()).ahead).toBeUndefined();
+  expect(door(at.job()).gateRules.ahead).toBeUndefined();
   at.add('step', { step: 'cylinder-head', stage: 'teardown', title: 'Head', state: 'done' });
   at.putBack('cylinder-head');
-  expect(gateRules(catalog, at.job()).toProve).toEqual(['Head on: squeeze felt']);
+  expect(door(at.job()).gateRules.toProve).toEqual(['Head on: squeeze felt']);
   at.add('run-up', { item: 'gates-signed', title: 'Every check of the assembly is proved', result: 'ok' });
-  expect(gateRules(catalog, at.job()).toProve).toEqual([]);
+  expect(door(at.job()).gateRules.toProve).toEqual([]);
 });
