@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Body, Job } from '../../../job/index.js';
+import type { Body, From, Job } from '../../../job/index.js';
 import { useAnswers, useShop } from '../../data/queries.js';
 import { amountIn, countIn } from '../../form/amount.js';
 import { FieldError } from '../../form/field.js';
@@ -96,7 +96,7 @@ function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
   );
 }
 
-function Contents({ form, parts }: { form: Form<Body<'offer'>>; parts: ReturnType<typeof toBuy> }) {
+function Contents({ form, parts }: { form: Form<Body<'offer'>>; parts: readonly From<'part'>[] }) {
   const counts = form.given.contains as Counts;
   const wrong = form.wrongAt('contains');
   return (
