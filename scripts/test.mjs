@@ -1,13 +1,16 @@
 // `npm test`: installs if needed, then type check, lint, layering, unit and published checks, and the whole job in a
 // real browser. Ends with one plain line, "N passed, N failed".
 //   npm test                 everything
-//   npm test -- fasten       only the test files whose path contains "fasten"
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { ensureBrowser } from './browser.mjs';
+//   npm test -- fasten       only the test files whose path contains "fasten", and no more made for it than they need
+import { compileCatalog } from './catalog.mjs';
 import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail, node } from './lib.mjs';
+import { outsideValues } from './outside-values.mjs';
+import { runTests } from './run-tests.mjs';
+import { whichTests } from './which-tests.mjs';
 
-const only = process.argv.slice(2);
+const words = process.argv.slice(2).filter((word) => !word.startsWith('-'));
+const flags = process.argv.slice(2).filter((word) => word.startsWith('-'));
 if (!process.stdout.isTTY) process.env.NO_COLOR = '1';
 const counts = { passed: 0, failed: 0, skipped: 0 };
 const seconds = (since) => `${((Date.now() - since) / 1000).toFixed(0)} s`;
@@ -26,75 +29,60 @@ async function check(title, act) {
   }
 }
 
-/** A run of the test runner: its own counts are added up from its report. */
-async function tests(title, ...args) {
+/** A run of the test runner over one project. A project in which no file is meant is passed over with a word. */
+async function tests(title, project, files) {
   const started = Date.now();
-  const report = at('test-results', `${title.replaceAll(' ', '-')}.json`);
-  mkdirSync(at('test-results'), { recursive: true });
-  rmSync(report, { force: true });
   console.log(`\n── ${title}`);
-  const vitest = at('node_modules', 'vitest', 'vitest.mjs');
-  const outcome = await node(
-    vitest,
-    'run',
-    '--reporter=dot',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-    ...args,
-  ).then(
-    () => undefined,
-    (error) => error,
-  );
-  if (!existsSync(report)) {
-    counts.failed++;
-    console.error(`   ${title}: the test runner left no report. ${outcome?.message ?? ''}`);
+  if (files.length === 0) {
+    console.log(`   ${title}: skipped, no test file there has ${quoted(words)} in its path`);
     return;
   }
-  const result = JSON.parse(readFileSync(report, 'utf8'));
-  // a file that cannot be loaded counts no test of its own, yet it has failed
-  const brokenFiles = result.testResults.filter(
-    (f) => f.status === 'failed' && f.assertionResults.length === 0,
-  ).length;
-  counts.passed += result.numPassedTests;
-  counts.failed += result.numFailedTests + brokenFiles;
-  counts.skipped += result.numPendingTests;
-  if (outcome && result.numFailedTests + brokenFiles === 0) counts.failed++;
-  if (result.numTotalTests === 0 && only.length === 0) counts.failed++;
-  console.log(
-    `   ${title}: ${result.numPassedTests} passed, ${result.numFailedTests} failed (${seconds(started)})`,
-  );
+  const result = await runTests(title, ['--project', project, ...flags, ...(words.length ? files : [])]);
+  for (const key of Object.keys(counts)) counts[key] += result[key];
+  console.log(`   ${title}: ${result.passed} passed, ${result.failed} failed (${seconds(started)})`);
+  const outside = outsideValues(result.tests);
+  if (outside) console.log(`   ${outside}`);
 }
 
-try {
-  await ensureInstalled();
-  await ensureBuilt();
-  if (only.length === 0) {
-    await check('type check', () =>
-      node(at('node_modules', 'typescript', 'bin', 'tsc'), '-p', at('tsconfig.json')),
-    );
-    await check('lint', () => node(at('node_modules', '@biomejs', 'biome', 'bin', 'biome'), 'check', '.'));
-    await check('layering', () =>
-      node(
-        at('node_modules', 'dependency-cruiser', 'bin', 'dependency-cruise.mjs'),
-        '--config',
-        '.dependency-cruiser.mjs',
-        'src',
-      ),
-    );
-    await check('no dead code', () => node(at('node_modules', 'knip', 'bin', 'knip.js')));
-  }
-  await tests('unit and published checks', '--project', 'core', ...only);
-  const browser = await ensureBrowser();
-  if (browser.path) {
-    process.env.CHROMIUM = browser.path;
-    await tests('the job in a real browser', '--project', 'browser', ...only);
-  } else {
+async function browserTests(files) {
+  const { ensureBrowser } = await import('./browser.mjs');
+  const browser = files.length ? await ensureBrowser() : {};
+  if (browser.missing) {
     counts.failed++;
     console.error(`\n${browser.missing}`);
+    return;
   }
-} catch (error) {
+  if (browser.path) process.env.CHROMIUM = browser.path;
+  await tests('the job in a real browser', 'browser', files);
+}
+
+async function checks() {
+  const program = (...path) => at('node_modules', ...path);
+  await check('type check', () => node(program('typescript', 'bin', 'tsc'), '-p', at('tsconfig.json')));
+  await check('lint', () => node(program('@biomejs', 'biome', 'bin', 'biome'), 'check', '.'));
+  const cruiser = program('dependency-cruiser', 'bin', 'dependency-cruise.mjs');
+  await check('layering', () => node(cruiser, '--config', '.dependency-cruiser.mjs', 'src'));
+  await check('no dead code', () => node(program('knip', 'bin', 'knip.js')));
+}
+
+const quoted = (list) => list.map((word) => `“${word}”`).join(' or ');
+
+const meant = whichTests(words);
+if (meant.missing.length) {
   counts.failed++;
-  fail(error);
+  console.error(`No test file has ${quoted(meant.missing)} in its path. Paths begin with test/ROOM/.`);
+} else {
+  try {
+    await ensureInstalled();
+    compileCatalog();
+    if (meant.build) await ensureBuilt();
+    if (words.length === 0) await checks();
+    await tests('unit and published checks', 'core', meant.core);
+    await browserTests(meant.browser);
+  } catch (error) {
+    counts.failed++;
+    fail(error);
+  }
 }
 
 const skipped = counts.skipped ? `, ${counts.skipped} skipped` : '';

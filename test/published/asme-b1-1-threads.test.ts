@@ -1,4 +1,3 @@
-import { describe, expect, test } from 'vitest';
 import {
   minorExternalMm,
   minorInternalMm,
@@ -8,8 +7,9 @@ import {
 } from '../../src/fasten/thread-form.js';
 import { boltDiameterLimits, nutBoreLimits } from '../../src/fasten/thread-limits.js';
 import { threads } from '../../src/fasten/threads.js';
+import { near, published } from '../support/published.js';
 
-/** ASME B1.1, Unified inch screw threads: public tables quoted from it. Tolerance: half of the last printed digit. */
+/** Tolerance: half of the last printed digit. */
 const named = (name: string) => {
   const thread = threads.find((each) => each.name === name);
   if (!thread) throw new Error(`${name} is not listed`);
@@ -50,59 +50,109 @@ const fine = [
   ['1/2-20', 0.4675, 0.4459, 0.4405, 0.1599],
 ] as const;
 
-describe('ASME B1.1: Unified threads', () => {
-  test.each(coarse)('%s UNC: basic diameters (seen)', (name, pitchIn, holeIn, olderIn, unrIn) => {
-    const thread = named(name);
-    expect(Math.abs(inches(pitchDiameterMm(thread)) - pitchIn)).toBeLessThan(fourPlaces);
-    expect(Math.abs(inches(minorInternalMm(thread)) - holeIn)).toBeLessThan(fourPlaces);
-    expect(Math.abs(inches(minorExternalMm(thread, 'older')) - olderIn)).toBeLessThan(fourPlaces);
-    expect(Math.abs(inches(minorExternalMm(thread, 'unr')) - unrIn)).toBeLessThan(oneUnit);
-  });
+const b11 = published('ASME B1.1, Unified inch screw threads');
 
-  test.each(fine)('%s UNF: basic diameters (seen)', (name, pitchIn, holeIn, unrIn) => {
+b11('UNC basic diameters, public tables', 'seen', () =>
+  coarse.flatMap(([name, pitchIn, holeIn, olderIn, unrIn]) => {
     const thread = named(name);
-    expect(Math.abs(inches(pitchDiameterMm(thread)) - pitchIn)).toBeLessThan(fourPlaces);
-    expect(Math.abs(inches(minorInternalMm(thread)) - holeIn)).toBeLessThan(fourPlaces);
-    expect(Math.abs(inches(minorExternalMm(thread, 'unr')) - unrIn)).toBeLessThan(oneUnit);
-  });
+    return [
+      near(`${name} E`, inches(pitchDiameterMm(thread)), pitchIn, fourPlaces),
+      near(`${name} D1`, inches(minorInternalMm(thread)), holeIn, fourPlaces),
+      near(`${name} older minor`, inches(minorExternalMm(thread, 'older')), olderIn, fourPlaces),
+      near(`${name} UNR minor`, inches(minorExternalMm(thread, 'unr')), unrIn, oneUnit),
+    ];
+  }),
+);
 
-  test.each([
-    ['#4-40', 0.00604],
-    ['#6-32', 0.00909],
-    ['#8-32', 0.014],
-    ['#10-24', 0.0175],
-    ['1/4-20', 0.0318],
-    ['5/16-18', 0.0524],
-    ['3/8-16', 0.0775],
-    ['7/16-14', 0.1063],
-    ['1/2-13', 0.1419],
-    ...fine.map(([name, , , , area]) => [name, area] as const),
-  ] as const)('%s: tensile stress area %f in² (seen)', (name, areaIn2) => {
+b11('UNF basic diameters, public tables', 'seen', () =>
+  fine.flatMap(([name, pitchIn, holeIn, unrIn]) => {
+    const thread = named(name);
+    return [
+      near(`${name} E`, inches(pitchDiameterMm(thread)), pitchIn, fourPlaces),
+      near(`${name} D1`, inches(minorInternalMm(thread)), holeIn, fourPlaces),
+      near(`${name} UNR minor`, inches(minorExternalMm(thread, 'unr')), unrIn, oneUnit),
+    ];
+  }),
+);
+
+const areas = [
+  ['#4-40', 0.00604],
+  ['#6-32', 0.00909],
+  ['#8-32', 0.014],
+  ['#10-24', 0.0175],
+  ['1/4-20', 0.0318],
+  ['5/16-18', 0.0524],
+  ['3/8-16', 0.0775],
+  ['7/16-14', 0.1063],
+  ['1/2-13', 0.1419],
+  ...fine.map(([name, , , , area]) => [name, area] as const),
+] as const;
+
+b11('tensile stress areas, in²', 'seen', () =>
+  areas.map(([name, areaIn2]) => {
     const area = stressAreaMm2(named(name)) / mmPerInch ** 2;
     // tables are computed from rounded diameters: the last place is trusted to one and a half units
     const lastPlace = 10 ** -Math.max(4, String(areaIn2).length - 2);
-    expect(Math.abs(area - areaIn2)).toBeLessThan(1.5 * lastPlace);
-  });
+    return near(name, area, areaIn2, 1.5 * lastPlace);
+  }),
+);
 
-  test('the three minor diameters in use are three different figures: 1/4-20 (seen)', () => {
-    const thread = named('1/4-20');
-    expect(inches(minorExternalMm(thread, 'unr'))).toBeCloseTo(0.1905, 4);
-    expect(inches(minorExternalMm(thread, 'older'))).toBeCloseTo(0.1887, 4);
-    expect(inches(minorExternalMm(thread, 'sharp-root'))).toBeCloseTo(0.185, 4);
-  });
-
-  test('1/4-20 class 2A measures 0.2408 to 0.2489 in across (from memory, recomputed)', () => {
-    const { leastMm, mostMm } = boltDiameterLimits(named('1/4-20'));
-    expect(Math.abs(inches(leastMm) - 0.2408)).toBeLessThan(0.0001);
-    expect(Math.abs(inches(mostMm) - 0.2489)).toBeLessThan(0.0001);
-  });
-
-  test.each([
-    ['1/4-20', 0.196, 0.207],
-    ['#10-24', 0.145, 0.156],
-  ] as const)('%s class 2B has a bore of %f to %f in (from memory, recomputed)', (name, leastIn, mostIn) => {
-    const { leastMm, mostMm } = nutBoreLimits(named(name));
-    expect(Math.abs(inches(leastMm) - leastIn)).toBeLessThan(0.0006);
-    expect(Math.abs(inches(mostMm) - mostIn)).toBeLessThan(0.0006);
-  });
+// the three minor diameters in use are three different figures
+b11('minor diameter of 1/4-20 by the form of root: UNR, older, sharp', 'seen', () => {
+  const minor = (root: 'unr' | 'older' | 'sharp-root') => inches(minorExternalMm(named('1/4-20'), root));
+  return [
+    near('UNR', minor('unr'), 0.1905, 5e-5),
+    near('older', minor('older'), 0.1887, 5e-5),
+    near('sharp root', minor('sharp-root'), 0.185, 5e-5),
+  ];
 });
+
+/** Class 2A across the bolt, least and most; class 2B in the nut's bore, least and most. */
+const classes = [
+  ['#8-32', 0.1571, 0.1631, 0.13, 0.139],
+  ['#10-24', 0.1818, 0.189, 0.145, 0.156],
+  ['#10-32', 0.1831, 0.1891, 0.156, 0.164],
+  ['1/4-20', 0.2408, 0.2489, 0.196, 0.207],
+  ['1/4-28', 0.2425, 0.249, 0.211, 0.22],
+  ['5/16-18', 0.3026, 0.3113, 0.252, 0.265],
+  ['5/16-24', 0.3042, 0.3114, 0.267, 0.277],
+  ['3/8-16', 0.3643, 0.3737, 0.307, 0.321],
+  ['3/8-24', 0.3667, 0.3739, 0.33, 0.34],
+  ['7/16-14', 0.4258, 0.4361, 0.36, 0.376],
+  ['7/16-20', 0.4281, 0.4362, 0.383, 0.395],
+  ['1/2-13', 0.4876, 0.4985, 0.417, 0.434],
+  ['1/2-20', 0.4906, 0.4987, 0.446, 0.457],
+] as const;
+
+b11('across a bolt of class 2A, least and most', 'from memory', () =>
+  classes.flatMap(([name, least, most]) => {
+    const { leastMm, mostMm } = boltDiameterLimits(named(name));
+    return [
+      near(`${name} least`, inches(leastMm), least, 0.0001),
+      near(`${name} most`, inches(mostMm), most, 0.0001),
+    ];
+  }),
+);
+
+b11('the bore of a nut of class 2B, least and most, printed to three places', 'from memory', () =>
+  classes.flatMap(([name, , , least, most]) => {
+    const { leastMm, mostMm } = nutBoreLimits(named(name));
+    return [
+      near(`${name} least`, inches(leastMm), least, 0.0006),
+      near(`${name} most`, inches(mostMm), most, 0.0006),
+    ];
+  }),
+);
+
+b11('major diameter of the numbered sizes', 'from memory', () =>
+  (
+    [
+      ['#4-40', 0.112],
+      ['#5-40', 0.125],
+      ['#6-32', 0.138],
+      ['#8-32', 0.164],
+      ['#10-24', 0.19],
+      ['#12-24', 0.216],
+    ] as const
+  ).map(([name, majorIn]) => near(name, inches(named(name).majorMm), majorIn, 1e-9)),
+);

@@ -1,30 +1,27 @@
-import { describe, expect, test } from 'vitest';
 import { aluminumCut, intoAluminum, neededDiameters } from '../../src/fasten/aluminum.js';
 import { factorsFor } from '../../src/fasten/friction.js';
 import { clampRange } from '../../src/fasten/torque.js';
+import { near, published, same } from '../support/published.js';
 
 const own = (condition: string) =>
   factorsFor(condition)
     .rows.filter(({ source }) => source.startsWith('IFI'))
     .map(({ k }) => k);
 
-describe('IFI Fastener Standards, 5th ed., N-12 and N-16', () => {
-  test('K 0.20 for non-plated and 0.15 for plated bolts (seen)', () => {
-    expect(own('bare-dry')).toEqual([0.2]);
-    expect(own('zinc-dry')).toEqual([0.15]);
-  });
+const ifi = published('IFI Fastener Standards, 5th ed., N-12 and N-16');
 
-  test('oiled: 10 % off the torque of a non-plated bolt (seen)', () => {
-    expect(own('oiled')[0]! / own('bare-dry')[0]!).toBeCloseTo(0.9, 12);
-  });
+ifi('K of plain and of plated bolts, and 10 % off the torque for oil', 'seen', () => [
+  same('not plated', own('bare-dry'), [0.2]),
+  same('plated', own('zinc-dry'), [0.15]),
+  near('oiled over plain', own('oiled')[0]! / own('bare-dry')[0]!, 0.9, 5e-13),
+]);
 
-  test('the preload scatters by ±25 % (seen)', () => {
-    expect(clampRange(1000)).toEqual([750, 1250]);
-  });
+ifi('the preload scatters by ±25 %', 'seen', () => [same('of 1000', clampRange(1000), [750, 1250])]);
 
-  test('into aluminum: 30 % off or more, and two diameters of thread; steel and iron 1.25 (seen)', () => {
-    expect(aluminumCut).toBe(0.3);
-    expect(neededDiameters).toEqual({ aluminum: 2, iron: 1.25, steel: 1.25 });
-    expect(intoAluminum({ steelTorqueNm: 10, majorMm: 8 })).toEqual({ mostNm: 7, neededMm: 16 });
-  });
-});
+ifi('into aluminum 30 % off or more, and two diameters of thread; steel and iron 1.25', 'seen', () => [
+  same('part taken off', aluminumCut, 0.3),
+  same('aluminum, diameters', neededDiameters.aluminum, 2),
+  same('iron, diameters', neededDiameters.iron, 1.25),
+  same('steel, diameters', neededDiameters.steel, 1.25),
+  same('10 N·m, 8 mm', intoAluminum({ steelTorqueNm: 10, majorMm: 8 }), { mostNm: 7, neededMm: 16 }),
+]);

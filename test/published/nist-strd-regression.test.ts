@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import { fitLinear } from '../../src/gauge/index.js';
+import { fitLinear } from '../../src/gauge/regression.js';
+import { near, published, same } from '../support/published.js';
 
 const load = (name: string) =>
   readFileSync(new URL(`fixtures/nist-strd-${name}.csv`, import.meta.url), 'utf8')
@@ -8,9 +8,9 @@ const load = (name: string) =>
     .filter((line) => /^-?\d/.test(line))
     .map((line) => line.split(',').map(Number));
 
-/** How many significant digits agree: the log relative error of the reference data sets. */
-const digits = (got: number, certified: number) =>
-  got === certified ? 16 : -Math.log10(Math.abs(got - certified) / Math.abs(certified));
+/** Agreement to so many significant digits: the log relative error of the reference data sets. */
+const digits = (what: string, got: number, certified: number, count: number) =>
+  near(what, got, certified, 10 ** -count * Math.abs(certified));
 
 function fitOf(rows: readonly (readonly number[])[]) {
   const y = rows.map((row) => row[0]!);
@@ -25,60 +25,91 @@ function fitOf(rows: readonly (readonly number[])[]) {
   return { ...fit, rSquared: 1 - left / total, f: (total - left) / regressors / fit.residualSd ** 2 };
 }
 
-describe('NIST Statistical Reference Datasets, Norris (36 readings, lower difficulty), read', () => {
+const strd = published('NIST Statistical Reference Datasets');
+
+strd('Norris, 36 readings, lower difficulty, to 12 digits', 'seen', () => {
   const rows = load('norris');
   const fit = fitOf(rows);
-  it('has all 36 readings', () => expect(rows.length).toBe(36));
-  const certified: [string, number, number][] = [
-    ['B0', fit.coefficients[0]!, -0.262323073774029],
-    ['B1', fit.coefficients[1]!, 1.00211681802045],
-    ['deviation of B0', fit.standardErrors[0]!, 0.232818234301152],
-    ['deviation of B1', fit.standardErrors[1]!, 4.29796848199937e-4],
-    ['residual deviation', fit.residualSd, 0.884796396144373],
-    ['R²', fit.rSquared, 0.999993745883712],
-    ['F', fit.f, 5436385.54079785],
+  return [
+    same('readings', rows.length, 36),
+    digits('B0', fit.coefficients[0]!, -0.262323073774029, 12),
+    digits('B1', fit.coefficients[1]!, 1.00211681802045, 12),
+    digits('deviation of B0', fit.standardErrors[0]!, 0.232818234301152, 12),
+    digits('deviation of B1', fit.standardErrors[1]!, 4.29796848199937e-4, 12),
+    digits('residual deviation', fit.residualSd, 0.884796396144373, 12),
+    digits('R²', fit.rSquared, 0.999993745883712, 12),
+    digits('F', fit.f, 5436385.54079785, 12),
   ];
-  for (const [name, got, value] of certified)
-    it(`${name} to 12 digits`, () => expect(digits(got, value)).toBeGreaterThanOrEqual(12));
 });
 
-describe('NIST Statistical Reference Datasets, Longley (16 readings, 6 regressors, higher difficulty), read', () => {
-  const rows = load('longley');
-  const fit = fitOf(rows);
-  it('has all 16 readings of 7 columns', () =>
-    expect(rows.map((row) => row.length)).toEqual(Array(16).fill(7)));
+const longley = () => fitOf(load('longley'));
+strd('Longley, 16 readings, 6 regressors, higher difficulty, to 10 digits', 'seen', () => {
+  const fit = longley();
   const coefficients = [
     -3482258.63459582, 15.0618722713733, -0.035819179292591, -2.02022980381683, -1.03322686717359,
     -0.0511041056535807, 1829.15146461355,
   ];
-  for (const [i, value] of coefficients.entries())
-    it(`B${i} to 10 digits`, () => expect(digits(fit.coefficients[i]!, value)).toBeGreaterThanOrEqual(10));
-  it('deviation of B0 to 10 digits', () =>
-    expect(digits(fit.standardErrors[0]!, 890420.383607373)).toBeGreaterThanOrEqual(10));
-  it('residual deviation to 10 digits', () =>
-    expect(digits(fit.residualSd, 304.854073561965)).toBeGreaterThanOrEqual(10));
-  it('R² to 10 digits', () => expect(digits(fit.rSquared, 0.995479004577296)).toBeGreaterThanOrEqual(10));
+  return [
+    ...coefficients.map((value, i) => digits(`B${i}`, fit.coefficients[i]!, value, 10)),
+    digits('deviation of B0', fit.standardErrors[0]!, 890420.383607373, 10),
+    digits('residual deviation', fit.residualSd, 304.854073561965, 10),
+    digits('R²', fit.rSquared, 0.995479004577296, 10),
+  ];
+});
+strd('Longley, the deviations of B1 to B6 and F', 'from memory', () => {
+  const fit = longley();
+  const deviations = [
+    84.9149257747669, 0.0334910077722432, 0.488399681651699, 0.214274163161675, 0.22607320006937,
+    455.478499142212,
+  ];
+  return [
+    ...deviations.map((value, i) => digits(`deviation of B${i + 1}`, fit.standardErrors[i + 1]!, value, 10)),
+    digits('F', fit.f, 330.285339234588, 10),
+  ];
 });
 
-describe('NIST Statistical Reference Datasets, NoInt1 and Wampler1, read', () => {
-  it('NoInt1: slope 2.07438016528926 through zero, deviation 0.0165289256198347, residual 3.56753034006338', () => {
-    const x = Array.from({ length: 11 }, (_, i) => 60 + i);
-    const fit = fitLinear(
-      x.map((value) => [value]),
-      x.map((value) => value + 70),
-    );
-    expect(digits(fit.coefficients[0]!, 2.07438016528926)).toBeGreaterThanOrEqual(12);
-    expect(digits(fit.standardErrors[0]!, 0.0165289256198347)).toBeGreaterThanOrEqual(12);
-    expect(digits(fit.residualSd, 3.56753034006338)).toBeGreaterThanOrEqual(12);
-  });
+const throughZero = (x: readonly number[], y: readonly number[]) =>
+  fitLinear(
+    x.map((value) => [value]),
+    y,
+  );
 
-  it('Wampler1: a polynomial of the fifth degree whose coefficients are all 1, to 9 digits', () => {
-    const x = Array.from({ length: 21 }, (_, i) => i);
-    const powers = x.map((value) => [0, 1, 2, 3, 4, 5].map((power) => value ** power));
-    const fit = fitLinear(
-      powers,
-      powers.map((row) => row.reduce((sum, value) => sum + value, 0)),
-    );
-    for (const coefficient of fit.coefficients) expect(digits(coefficient, 1)).toBeGreaterThanOrEqual(9);
-  });
+strd('NoInt1, through zero, to 12 digits', 'seen', () => {
+  const x = Array.from({ length: 11 }, (_, i) => 60 + i);
+  const fit = throughZero(
+    x,
+    x.map((value) => value + 70),
+  );
+  return [
+    digits('slope', fit.coefficients[0]!, 2.07438016528926, 12),
+    digits('its deviation', fit.standardErrors[0]!, 0.0165289256198347, 12),
+    digits('residual deviation', fit.residualSd, 3.56753034006338, 12),
+  ];
+});
+
+strd('NoInt2, through zero, to 12 digits', 'from memory', () => {
+  const fit = throughZero([4, 5, 6], [3, 4, 4]);
+  return [
+    digits('slope', fit.coefficients[0]!, 0.727272727272727, 12),
+    digits('its deviation', fit.standardErrors[0]!, 0.0420827318078432, 12),
+    digits('residual deviation', fit.residualSd, 0.369274472937998, 12),
+  ];
+});
+
+/** A polynomial of the fifth degree over x = 0 to 20 without any noise. */
+function wampler(coefficients: readonly number[]) {
+  const x = Array.from({ length: 21 }, (_, i) => i);
+  const powers = x.map((value) => coefficients.map((_, power) => value ** power));
+  const y = powers.map((row) => row.reduce((sum, value, i) => sum + coefficients[i]! * value, 0));
+  return fitLinear(powers, y).coefficients;
+}
+
+strd('Wampler1, coefficients that are all 1, to 9 digits', 'seen', () => {
+  const ones = [1, 1, 1, 1, 1, 1];
+  return wampler(ones).map((got, i) => digits(`B${i}`, got, ones[i]!, 9));
+});
+
+strd('Wampler2, coefficients that fall by ten each, to 9 digits', 'from memory', () => {
+  const falling = [1, 0.1, 0.01, 0.001, 0.0001, 0.00001];
+  return wampler(falling).map((got, i) => digits(`B${i}`, got, falling[i]!, 9));
 });

@@ -1,5 +1,5 @@
-import { describe, expect, test } from 'vitest';
 import { byProbabilityPerCost, expectedCost } from '../../src/infer/index.js';
+import { near, published, same } from '../support/published.js';
 
 /**
  * One fault, independent costs, perfect repairs: probability over cost, falling, is the best order, with expected cost
@@ -18,15 +18,16 @@ function everyOrder<T>(items: readonly T[]): T[][] {
   return items.flatMap((item, i) => everyOrder(items.toSpliced(i, 1)).map((rest) => [item, ...rest]));
 }
 
-describe('Expected cost of repair (Commun. ACM 38(3), 1995, p. 49), four repairs (calculated)', () => {
-  test('the best order costs 48.0', () => {
-    expect(expectedCost(byProbabilityPerCost(attempts))).toBeCloseTo(48.0, 10);
-  });
-
-  test('over all 24 orders the best costs 48.0 and the worst 65.5', () => {
+published('Commun. ACM 38(3), 1995, p. 49, troubleshooting')(
+  'expected cost of four repairs',
+  'calculated',
+  () => {
     const costs = everyOrder(attempts).map(expectedCost);
-    expect(costs.length).toBe(24);
-    expect(Math.min(...costs)).toBeCloseTo(48.0, 10);
-    expect(Math.max(...costs)).toBeCloseTo(65.5, 10);
-  });
-});
+    return [
+      same('orders', costs.length, 24),
+      near('in the order of probability over cost', expectedCost(byProbabilityPerCost(attempts)), 48, 5e-11),
+      near('best of all orders', Math.min(...costs), 48, 5e-11),
+      near('worst of all orders', Math.max(...costs), 65.5, 5e-11),
+    ];
+  },
+);

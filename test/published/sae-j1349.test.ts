@@ -1,15 +1,20 @@
-import { describe, expect, it } from 'vitest';
 import { iso1585Factor, saeJ1349Factor } from '../../src/engine/power-correction.js';
+import { near, published } from '../support/published.js';
 
-describe('SAE J1349 (June 1990), read', () => {
-  it('990 mbar and 25 °C are the standard: 1.000', () =>
-    expect(Math.abs(saeJ1349Factor(99_000, 25) - 1)).toBeLessThan(0.0005));
-  it('850 mbar and 25 °C: about 1.19', () =>
-    expect(Math.abs(saeJ1349Factor(85_000, 25) - 1.19)).toBeLessThan(0.005));
-});
+const j1349 = published('SAE J1349 (June 1990), power correction');
+j1349('990 mbar and 25 °C are the standard; 850 mbar give about 1.19', 'seen', () => [
+  near('990 mbar, 25 °C', saeJ1349Factor(99_000, 25), 1, 0.0005),
+  near('850 mbar, 25 °C', saeJ1349Factor(85_000, 25), 1.19, 0.005),
+]);
+j1349('1.180 (990/p) √((t + 273)/298) − 0.18, worked out apart', 'calculated', () => [
+  near('960 mbar, 35 °C', saeJ1349Factor(96_000, 35), 1.0571, 5.1e-4),
+  near('1000 mbar, 10 °C', saeJ1349Factor(100_000, 10), 0.9584, 5.1e-4),
+]);
 
-describe('ISO 1585 / ISO 3046-1 for spark ignition, from memory', () => {
-  it('99 kPa and 25 °C are the standard: 1', () => expect(iso1585Factor(99_000, 25)).toBeCloseTo(1, 12));
-  it('(99/p)^1.2 · (T/298)^0.6: 96 kPa and 35 °C, 1.058 (computed from the form)', () =>
-    expect(Math.abs(iso1585Factor(96_000, 35) - (99 / 96) ** 1.2 * (308 / 298) ** 0.6)).toBeLessThan(5e-4));
-});
+const iso1585 = published('ISO 1585 / ISO 3046-1, power correction for spark ignition');
+iso1585('99 kPa and 25 °C are the standard', 'from memory', () => [
+  near('factor', iso1585Factor(99_000, 25), 1, 5e-13),
+]);
+iso1585('(99/p)^1.2 · (T/298)^0.6, worked out apart', 'calculated', () => [
+  near('96 kPa, 35 °C', iso1585Factor(96_000, 35), 1.0584, 5.1e-4),
+]);

@@ -1,23 +1,27 @@
-import { describe, expect, it } from 'vitest';
-import { expansions } from '../../src/gauge/index.js';
+import { expansions } from '../../src/gauge/thermal.js';
+import { near, published } from '../support/published.js';
 
-describe('Fundamentals of Materials Science and Engineering, 3rd ed., table B.6, read', () => {
-  const printed = {
-    'cast iron': 11.4, // gray iron G3000
-    aluminum: 21.5, // 356.0
-    bronze: 18.0, // C93200
-    magnesium: 26.0, // AZ91D
-  } as const;
-  for (const [material, perK] of Object.entries(printed))
-    it(`${material}: ${perK} per million and kelvin`, () =>
-      expect(expansions[material as keyof typeof printed].perK).toBeCloseTo(perK * 1e-6, 12));
+const book = published('Fundamentals of Materials Science and Engineering, 3rd ed., table B.6');
 
-  it('steel lies between 1040 (11.3) and 1020 (11.7); JCGM 100:2008, H.1 has 11.5', () => {
-    expect(expansions.steel.perK).toBeCloseTo(11.5e-6, 12);
-    expect(Math.abs(expansions.steel.perK - 11.3e-6)).toBeLessThanOrEqual(expansions.steel.half);
-    expect(Math.abs(expansions.steel.perK - 11.7e-6)).toBeLessThanOrEqual(expansions.steel.half);
-  });
+book('gray iron G3000, aluminum 356.0, bronze C93200, magnesium AZ91D, per million and kelvin', 'seen', () =>
+  (
+    [
+      ['cast iron', 11.4],
+      ['aluminum', 21.5],
+      ['bronze', 18],
+      ['magnesium', 26],
+    ] as const
+  ).map(([material, perK]) => near(material, expansions[material].perK * 1e6, perK, 5e-7)),
+);
 
-  it('wrought aluminum 6061 (23.6) is inside what an unknown aluminum may be', () =>
-    expect(23.6e-6 - expansions.aluminum.perK).toBeLessThanOrEqual(expansions.aluminum.half + 1e-12));
-});
+book('steel 1040 and 1020, and wrought aluminum 6061, lie inside what is taken', 'seen', () => [
+  near('1040', expansions.steel.perK * 1e6, 11.3, expansions.steel.half * 1e6),
+  near('1020', expansions.steel.perK * 1e6, 11.7, expansions.steel.half * 1e6),
+  near('6061', expansions.aluminum.perK * 1e6, 23.6, expansions.aluminum.half * 1e6 + 1e-6),
+]);
+
+published('JCGM 100:2008, Guide to the Expression of Uncertainty in Measurement')(
+  'H.1: an end gauge of steel, 11.5 per million and kelvin',
+  'seen',
+  () => [near('steel', expansions.steel.perK * 1e6, 11.5, 5e-7)],
+);

@@ -1,5 +1,5 @@
-import { describe, expect, test } from 'vitest';
 import { builtInCatalog, readPlate } from '../../src/catalog/index.js';
+import { published, same } from '../support/published.js';
 
 /**
  * US EPA, "Information about Family Naming Conventions for Vehicles and Engines", page as of 19 January 2021, seen.
@@ -13,33 +13,32 @@ const read = (family: string) =>
 const yearOf = (code: string) =>
   read(`${code}ZZZS.1611AK`)?.parts.find(({ part }) => part === 'model year')?.meaning;
 
-describe('US EPA family names, checked against the agency’s table of model years', () => {
-  test.each([
-    ...[1, 2, 3, 4, 5, 6, 7, 8, 9].map((code) => [String(code), 2000 + code, 2030 + code] as const),
-    ['V', 1997, 2027] as const,
-    ['W', 1998, 2028] as const,
-    ['X', 1999, 2029] as const,
-    ['Y', 2000, 2030] as const,
-  ])('%s is %i or %i', (code, first, second) => {
-    expect(yearOf(code)).toBe(`model year ${first} or ${second}`);
-  });
+const epa = published('US EPA, family naming conventions');
 
-  test.each([...'ABCDEFGHJKLMNPRST'].map((code, index) => [code, 2010 + index] as const))(
-    '%s is %i',
-    (code, year) => {
-      expect(yearOf(code)).toBe(`model year ${year}`);
-    },
-  );
-
-  test('I, O, Q, U and Z name no year', () => {
-    for (const code of 'IOQUZ') expect(read(`${code}ZZZS.1611AK`)).toBeUndefined();
-  });
-
-  test('a displacement with a point is in liters, without one in cubic inches or centimeters', () => {
-    expect(read('KZZZS.1961AA')!.parts[3]).toMatchObject({ value: '.196', meaning: '196 cubic centimeters' });
-    expect(read('KZZZS01961A')!.parts[3]).toMatchObject({
+epa('model years of letters', 'seen', () =>
+  [...'ABCDEFGHJKLMNPRST'].map((code, index) => same(code, yearOf(code), `model year ${2010 + index}`)),
+);
+epa('model years of digits, which come again after thirty years', 'seen', () =>
+  [1, 2, 3, 4, 5, 6, 7, 8, 9].map((code) =>
+    same(String(code), yearOf(String(code)), `model year ${2000 + code} or ${2030 + code}`),
+  ),
+);
+epa('model years 1997 to 2000', 'from memory', () =>
+  [...'VWXY'].map((code, i) => same(code, yearOf(code), `model year ${1997 + i} or ${2027 + i}`)),
+);
+epa('I, O, Q, U and Z name no year', 'seen', () =>
+  [...'IOQUZ'].map((code) => same(code, read(`${code}ZZZS.1611AK`) === undefined, true)),
+);
+epa('a displacement with a point is in liters, without one in cubic inches or centimeters', 'seen', () => {
+  const displacement = (family: string) => {
+    const { value, meaning } = read(family)!.parts[3]!;
+    return { value, meaning };
+  };
+  return [
+    same('KZZZS.1961AA', displacement('KZZZS.1961AA'), { value: '.196', meaning: '196 cubic centimeters' }),
+    same('KZZZS01961A', displacement('KZZZS01961A'), {
       value: '0196',
       meaning: '196 cubic inches or cubic centimeters',
-    });
-  });
+    }),
+  ];
 });

@@ -1,0 +1,1 @@
+export function outsideValues(tests: readonly { status: string; meta?: object }[]): string | undefined;

@@ -1,0 +1,36 @@
+// One run of the test runner, its counts added up from its report.
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { at, node } from './lib.mjs';
+
+/** { passed, failed, skipped, tests } of `vitest run` with these arguments; the report stays in test-results/. */
+export async function runTests(title, args) {
+  const report = at('test-results', `${title.replaceAll(' ', '-')}.json`);
+  mkdirSync(at('test-results'), { recursive: true });
+  rmSync(report, { force: true });
+  const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${report}`];
+  const vitest = at('node_modules', 'vitest', 'vitest.mjs');
+  const outcome = await node(vitest, 'run', ...reporters, ...args).then(
+    () => undefined,
+    (error) => error,
+  );
+  if (!existsSync(report)) {
+    console.error(`   ${title}: the test runner left no report. ${outcome?.message ?? ''}`);
+    return { passed: 0, failed: 1, skipped: 0, tests: [] };
+  }
+  return countsOf(JSON.parse(readFileSync(report, 'utf8')), outcome !== undefined);
+}
+
+function countsOf(report, endedBadly) {
+  // a file that cannot be loaded counts no test of its own, yet it has failed
+  const brokenFiles = report.testResults.filter(
+    (file) => file.status === 'failed' && file.assertionResults.length === 0,
+  ).length;
+  let failed = report.numFailedTests + brokenFiles;
+  if (failed === 0 && (endedBadly || report.numTotalTests === 0)) failed = 1;
+  return {
+    passed: report.numPassedTests,
+    failed,
+    skipped: report.numPendingTests,
+    tests: report.testResults.flatMap((file) => file.assertionResults),
+  };
+}
