@@ -92,7 +92,7 @@ export function readingWithLeak(
   areaMm2: number,
 ): number {
   const leaking = { ...engine, leaks: { ...noLeaks, ringsMm2: areaMm2 } };
-  return crank(leaking, gauge, conditions, { relativeTolerance: 1e-5 }).readingPa;
+  return crank(leaking, gauge, conditions).readingPa;
 }
 
 /** Reading over area, which falls; every point once computed narrows the next search. */

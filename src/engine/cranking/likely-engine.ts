@@ -13,8 +13,8 @@ export interface KnownGeometry {
   readonly architecture: EngineArchitecture;
   readonly boreMm: number;
   readonly strokeMm: number;
-  readonly rodMm?: number;
-  readonly compressionRatio?: number;
+  readonly rodMm?: number | undefined;
+  readonly compressionRatio?: number | undefined;
   readonly exchange?: Exchange;
 }
 

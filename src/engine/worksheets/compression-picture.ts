@@ -2,13 +2,12 @@ import { type Picture, picture, spaced } from '../../worksheet/index.js';
 import { crank, type TracePoint } from '../cranking/crank.js';
 import type { ExpectedCompression } from '../cranking/expected.js';
 import { readingWithLeak } from '../cranking/find-leak.js';
-
-export const psi = 6894.757293168361;
+import { psi, thinned } from './fields.js';
 
 /** The last compression of the last pull: cylinder and gauge over crank angle. */
 export function strokePicture({ engine, gauge, conditions, likelyPa }: ExpectedCompression): Picture {
   const trace: TracePoint[] = [];
-  crank(engine, gauge, conditions, { relativeTolerance: 1e-5, each: (point) => trace.push(point) });
+  crank(engine, gauge, conditions, { each: (point) => trace.push(point) });
   const cycle = engine.exchange.cycle === 'four-stroke' ? 720 : 360;
   const top = cycle * Math.floor(trace.at(-1)!.angleDeg / cycle);
   const stroke = thinned(trace.filter(({ angleDeg }) => angleDeg >= top - 180 && angleDeg <= top + 90));
@@ -25,12 +24,6 @@ export function strokePicture({ engine, gauge, conditions, likelyPa }: ExpectedC
     ],
     marks: [{ x: peak.angleDeg - top, y: likelyPa / psi, label: 'gauge reads' }],
   });
-}
-
-/** At most some 120 points, the last one kept; two steps at one angle would draw a stair. */
-function thinned(points: readonly TracePoint[]): readonly TracePoint[] {
-  const every = Math.ceil(points.length / 120);
-  return points.filter((_, i) => i % every === 0 || i === points.length - 1);
 }
 
 /** Reading over leak, the answer marked, the sound engine's band across. */

@@ -1,139 +1,98 @@
 import {
   type Answer,
   amount,
-  oldAsk as ask,
-  oldChoice as choice,
+  ask,
   computed,
   curve,
-  type Field,
-  type OldGiven as Given,
+  type Given,
   lines,
-  oldOptional as optional,
+  near,
+  type Picture,
   picture,
   spaced,
-  oldStanding as standing,
-  type OldWorksheet as Worksheet,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
-import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
+import { architectures } from '../cranking/class-engine.js';
 import { classifyCompression, compressionRungs } from '../cranking/classify.js';
 import { crank } from '../cranking/crank.js';
 import {
-  type CompressionConditions,
-  type CompressionGeometry,
   crankedSetup,
   type ExpectedCompression,
   expectedCompression,
   uncertaintyBesideLeak,
 } from '../cranking/expected.js';
 import { type LeakFound, leakFromReading } from '../cranking/find-leak.js';
-import { refusing } from './answers.js';
-import { leakPicture, psi, strokePicture } from './compression-picture.js';
-import { barometer, bore, optionalMm, rod, stroke } from './fields.js';
+import { leakPicture, strokePicture } from './compression-picture.js';
+import {
+  barometer,
+  bore,
+  compressionRatio,
+  geometryOf,
+  kind,
+  leakAmount,
+  psi,
+  rod,
+  shareWords,
+  shopAltitude,
+  stroke,
+} from './fields.js';
 
 const model = computed('cranking cycle over crank angle (own model); band by JCGM 100:2008, 5.1.2, k = 2');
 
-const engineFields: readonly Field[] = [
-  choice(
-    'architecture',
-    'Kind of engine',
-    'Gives timing, and the ratio when it is not given.',
-    architectures.map((each) => [each, each.replace('-', ' ')] as const),
-  ),
+const engineFields = {
+  architecture: kind(architectures, 'Gives timing, and the ratio when it is not given.'),
   bore,
   stroke,
-  optional(
-    ask(
-      'ratio',
-      'ratio',
-      'Compression ratio',
-      'From the maker’s sheet or the compression-ratio worksheet. Left empty, a class figure with a wide band.',
-      '8.3:1',
-    ),
-  ),
+  ratio: compressionRatio('Left empty, a class figure with a wide band.'),
   rod,
-  choice(
-    'release',
+  release: ask.choice(
     'Automatic release',
     'A valve held open a little at pull speed. Unknown stands, and counts as fitted on a four-stroke (trade judgement, no source).',
-    [
-      ['none', 'none'],
-      ['fitted', 'fitted'],
-      ['unknown', 'unknown'],
-    ],
+    { none: 'none', fitted: 'fitted', unknown: 'unknown' },
     'unknown',
   ),
-];
+};
 
-const crankingFields: readonly Field[] = [
-  choice(
-    'by',
+const crankingFields = {
+  by: ask.choice(
     'Turned by',
     'A rope stands (common practice).',
-    [
-      ['rope', 'rope'],
-      ['starter', 'electric starter'],
-    ],
+    { rope: 'rope', starter: 'electric starter' },
     'rope',
   ),
-  optional(
-    ask(
-      'rotation',
-      'speed',
-      'Pull speed',
-      'Before the compression holds it back; how far it does is worked out. Left empty, 455 rpm for a rope, 350 for a starter and 764 for a two-stroke’s rope (trade judgement, no source).',
-      '450 rpm',
-    ),
+  speed: ask.in(
+    'rpm',
+    'Pull speed',
+    'Before the compression holds it back; how far it does is worked out. Left empty, 455 rpm for a rope, 350 for a starter and 764 for a two-stroke’s rope (trade judgement, no source).',
+    { hint: '450 rpm', optional: true },
   ),
-  {
-    id: 'pulls',
-    label: 'Pulls',
-    help: 'With the gauge in; 6 stands (common practice: 5 or 6).',
-    kind: 'count',
-    standard: '6',
-    hint: '6',
-  },
-  standing(ask('length', 'altitude', 'Altitude', 'Of the shop; sea level stands.', '500 m'), '0 m'),
-  standing(
-    ask(
-      'temperature',
-      'temperature',
-      'Temperature',
-      'Of shop and engine; 20 °C stands as an ordinary shop (common practice).',
-      '20 °C',
-    ),
-    '20 °C',
+  pulls: ask.count('Pulls', 'With the gauge in; 6 stands (common practice: 5 or 6).', { standard: '6' }),
+  altitude: shopAltitude,
+  temperature: ask.in(
+    '°C',
+    'Temperature',
+    'Of shop and engine; 20 °C stands as an ordinary shop (common practice).',
+    { standard: '20 °C' },
   ),
-];
+};
 
-function askedOf(given: Given): readonly [CompressionGeometry, CompressionConditions] {
-  const rodMm = optionalMm(given, 'rod');
-  return [
-    {
-      architecture: given.choice('architecture') as EngineArchitecture,
-      boreMm: given.in('bore', 'mm'),
-      strokeMm: given.in('stroke', 'mm'),
-      ...(rodMm !== undefined && { rodMm }),
-      ...(given.has('ratio') && { compressionRatio: given.si('ratio') }),
-      release: given.choice('release') as 'none' | 'fitted' | 'unknown',
-    },
-    {
-      altitudeM: given.in('altitude', 'm'),
-      ...(given.has('barometer') && { ambientPa: given.si('barometer') }),
-      airC: given.in('temperature', '°C'),
-      by: given.choice('by') as 'rope' | 'starter',
-      pulls: given.number('pulls'),
-      ...(given.has('speed') && { rpm: given.in('speed', 'rpm') }),
-    },
-  ];
-}
+/** What a person gave. */
+type Asked = Given<typeof engineFields & typeof crankingFields>;
 
-function expectedFrom(given: Given): ExpectedCompression {
+const conditionsOf = ({ by, speed, pulls, altitude, temperature }: Asked) => ({
+  ...{ altitudeM: altitude, airC: temperature, by, pulls },
+  ...(speed !== undefined && { rpm: speed }),
+});
+
+function expectedFrom(given: Asked & { readonly barometer: number | undefined }): ExpectedCompression {
+  const measured = given.barometer !== undefined && { ambientPa: given.barometer };
   return expectedCompression(
-    ...askedOf(given),
+    { ...geometryOf(given), release: given.release },
+    { ...conditionsOf(given), ...measured },
     // a speed that was measured is known to a tenth, a barometer to a hectopascal
-    { ...(given.has('speed') && { rpmLn: 0.1 }), ...(given.has('barometer') && { ambientPa: 100 }) },
+    { ...(given.speed !== undefined && { rpmLn: 0.1 }), ...(measured && { ambientPa: 100 }) },
   );
 }
 
@@ -142,8 +101,6 @@ const fieldOf = {
   rpm: 'speed',
   air: 'temperature',
   wall: 'temperature',
-  ambient: 'barometer',
-  reading: 'reading',
 } as const;
 
 const cautions = [
@@ -167,41 +124,33 @@ function bandAnswers(expected: ExpectedCompression, withPicture: boolean): Answe
     }),
     amount('low', 'Band, from', lowPa / psi, 'psi', model),
     amount('high', 'Band, to', highPa / psi, 'psi', model),
-    lines(
-      'spread',
-      'What makes the band wide',
-      shares
-        .slice(0, 5)
-        .map(
-          ({ what, down, up }) => `${what}: −${percent(1 - Math.exp(-down))}, +${percent(Math.exp(up) - 1)}`,
-        ),
-      model,
-    ),
+    lines('spread', 'What makes the band wide', shareWords(shares), model),
     lines('rests-on', 'It rests on', restsOn, model),
   ];
 }
 
-const percent = (part: number) => `${(100 * part).toFixed(1)} %`;
-
-export const expectedCompressionSheet: Worksheet = {
+const expectedCompressionSheet = worksheet({
   id: 'expected-compression',
+  group: 'Compression and leaks',
   title: 'Compression a sound engine should show',
   question: 'What should the compression gauge read on this engine?',
   purpose:
     'The reading of a sound engine of this geometry after so many pulls, with its band; and what a reading says.',
-  fields: [
+  fields: {
     ...engineFields,
     ...crankingFields,
     barometer,
-    optional(
-      ask('pressure', 'reading', 'Your reading', 'Left empty, only the band is worked out.', '110 psi'),
-    ),
-  ],
-  compute: refusing(fieldOf, (given) => {
+    reading: ask.in('Pa', 'Your reading', 'Left empty, only the band is worked out.', {
+      hint: '110 psi',
+      optional: true,
+    }),
+  },
+  compute: ({ reading, ...given }) => {
     const expected = expectedFrom(given);
     const band = bandAnswers(expected, true);
-    return given.has('reading') ? [...readingAnswers(given.si('reading'), expected), ...band] : band;
-  }),
+    return reading === undefined ? band : [...readingAnswers(reading, expected), ...band];
+  },
+  names: { ...fieldOf, ambient: 'barometer' },
   cautions,
   sources,
   examples: [
@@ -221,12 +170,12 @@ export const expectedCompressionSheet: Worksheet = {
     {
       title: 'A two-stroke: the trade has 90 to 150 psi',
       given: { architecture: 'two-stroke', bore: '46 mm', stroke: '34 mm', release: 'none' },
-      expect: { likely: { value: 120, unit: 'psi', tolerance: 30 } },
+      expect: { likely: near(120, 30, 'psi') },
       source: 'usual readings of two-strokes in use',
       mark: 'common practice',
     },
   ],
-};
+});
 
 const rungWords = {
   normal: 'normal for this engine',
@@ -242,48 +191,41 @@ function readingAnswers(readingPa: number, expected: ExpectedCompression): Answe
   const weights = compressionRungs.map(
     (rung) => `${rungWords[rung]}: ${Math.round(100 * said.weights[rung])} %`,
   );
+  const rule = computed('share of the band beyond each rung (own rule)');
   return [
     words('says', 'Your reading', said.words, model),
-    lines(
-      'weights',
-      'How strongly it speaks for',
-      weights,
-      computed('share of the band beyond each rung (own rule)'),
-    ),
+    lines('weights', 'How strongly it speaks for', weights, rule),
   ];
 }
 
-export const leakFromCompression: Worksheet = {
+const leakFromCompression = worksheet({
   id: 'leak-from-compression',
+  group: 'Compression and leaks',
   title: 'Leak behind a compression reading',
   question: 'How big a leak would explain this compression reading?',
   purpose: 'The effective hole that gives this reading on this engine, or why the reading does not tell.',
-  fields: [
-    ask('pressure', 'reading', 'Reading', 'After the last pull.', '60 psi'),
+  fields: {
+    reading: ask.in('Pa', 'Reading', 'After the last pull.', '60 psi'),
     ...engineFields,
     ...crankingFields,
     barometer,
-    standing(
-      ask(
-        'ratio',
-        'gauge',
-        'Gauge uncertainty',
-        'Standard uncertainty as a part of the reading; 4 % stands (trade judgement, no source).',
-        '4 %',
-      ),
-      '4 %',
+    gauge: ask.in(
+      '1',
+      'Gauge uncertainty',
+      'Standard uncertainty as a part of the reading; 4 % stands (trade judgement, no source).',
+      { standard: '4 %' },
     ),
-  ],
-  compute: refusing(fieldOf, (given) => {
+  },
+  compute: ({ reading: readingPa, gauge, ...given }) => {
     const expected = expectedFrom(given);
-    const readingPa = given.si('reading');
     const found = leakFromReading(expected.engine, expected.gauge, expected.conditions, {
       readingPa,
-      relativeU: uncertaintyBesideLeak(expected, given.si('gauge')),
+      relativeU: uncertaintyBesideLeak(expected, gauge),
     });
     const drawn = leakPicture(expected, readingPa, found.informative ? found.areaMm2 : undefined);
     return [...leakAnswers(found, drawn), ...bandAnswers(expected, false)];
-  }),
+  },
+  names: { ...fieldOf, ambient: 'barometer' },
   cautions: [
     ...cautions,
     'It cannot tell rings from valves or gasket: listen with a leak-down, or put in a spoon of oil.',
@@ -304,47 +246,48 @@ export const leakFromCompression: Worksheet = {
       mark: 'seen',
     },
   ],
-};
+});
 
-function leakAnswers(found: LeakFound, drawn: Answer['picture'] & object): Answer[] {
-  if (found.informative)
+function leakAnswers(found: LeakFound, drawn: Picture): Answer[] {
+  const { leastMm2, mostMm2 } = found;
+  const ends = [
+    ...(leastMm2 === undefined ? [] : [leakAmount('least', 'At least', leastMm2, model)]),
+    ...(mostMm2 === undefined ? [] : [leakAmount('most', 'At most', mostMm2, model)]),
+  ];
+  if (!found.informative)
     return [
-      amount('leak', 'Effective leak', found.areaMm2, 'mm²', model, { picture: drawn, keepUnit: true }),
-      amount('hole', 'As one round hole', found.holeMm, 'mm', model),
-      amount('least', 'At least', found.leastMm2, 'mm²', model, { keepUnit: true }),
-      amount('most', 'At most', found.mostMm2, 'mm²', model, { keepUnit: true }),
+      words('says', 'Leak', 'The reading does not tell.', model, { note: found.reason, picture: drawn }),
+      ...ends,
     ];
   return [
-    words('says', 'Leak', 'The reading does not tell.', model, { note: found.reason, picture: drawn }),
-    ...(found.leastMm2 === undefined
-      ? []
-      : [amount('least', 'At least', found.leastMm2, 'mm²', model, { keepUnit: true })]),
-    ...(found.mostMm2 === undefined
-      ? []
-      : [amount('most', 'At most', found.mostMm2, 'mm²', model, { keepUnit: true })]),
+    leakAmount('leak', 'Effective leak', found.areaMm2, model, drawn),
+    amount('hole', 'As one round hole', found.holeMm, 'mm', model),
+    ...ends,
   ];
 }
 
-export const compressionAtAltitude: Worksheet = {
+const compressionAtAltitude = worksheet({
   id: 'compression-at-altitude',
+  group: 'Compression and leaks',
   title: 'Compression at an altitude',
   question: 'How much does altitude take off a compression reading?',
   purpose: 'The same engine’s reading at another altitude, and a sea-level figure of a manual brought there.',
-  fields: [
+  fields: {
     ...engineFields,
     ...crankingFields,
-    optional(ask('pressure', 'book', 'Book figure', 'A sea-level figure to bring up here.', '90 psi')),
-  ],
-  compute: refusing(fieldOf, (given) => {
-    const { engine, gauge, conditions } = crankedSetup(...askedOf(given));
+    book: ask.in('psi', 'Book figure', 'A sea-level figure to bring up here.', {
+      hint: '90 psi',
+      optional: true,
+    }),
+  },
+  compute: ({ book, ...given }) => {
+    const { engine, gauge, conditions } = crankedSetup(
+      { ...geometryOf(given), release: given.release },
+      conditionsOf(given),
+    );
     const read = (m: number) =>
-      crank(
-        engine,
-        gauge,
-        { ...conditions, ambientPa: standardAirAtMapHeight(m).pascal },
-        { relativeTolerance: 1e-5 },
-      ).readingPa / psi;
-    const here = given.in('altitude', 'm');
+      crank(engine, gauge, { ...conditions, ambientPa: standardAirAtMapHeight(m).pascal }).readingPa / psi;
+    const here = given.altitude;
     const part = read(here) / read(0);
     const rule = computed('cranking cycle at both pressures (own model); ICAO Doc 7488');
     return [
@@ -359,11 +302,10 @@ export const compressionAtAltitude: Worksheet = {
         }),
       }),
       amount('part', 'Against sea level', 100 * part, '%', rule),
-      ...(given.has('book')
-        ? [amount('book', 'Book figure, here', given.in('book', 'psi') * part, 'psi', rule)]
-        : []),
+      ...(book === undefined ? [] : [amount('book', 'Book figure, here', book * part, 'psi', rule)]),
     ];
-  }),
+  },
+  names: fieldOf,
   cautions,
   sources: [...sources, 'ICAO Doc 7488 / ISO 2533'],
   examples: [
@@ -380,18 +322,14 @@ export const compressionAtAltitude: Worksheet = {
         book: '100 psi',
       },
       expect: {
-        part: { value: 78.5, unit: '%', tolerance: 2.5 },
-        book: { value: 78.5, unit: 'psi', tolerance: 2.5 },
+        part: near(78.5, 2.5, '%'),
+        book: near(78.5, 2.5, 'psi'),
       },
       source:
         'ICAO Doc 7488: 79 501 of 101 325 Pa; a gauge reading is in proportion to it but for leak and heat',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const compressionSheets: readonly Worksheet[] = [
-  expectedCompressionSheet,
-  leakFromCompression,
-  compressionAtAltitude,
-];
+export const compressionSheets = [expectedCompressionSheet, leakFromCompression, compressionAtAltitude];

@@ -1,41 +1,84 @@
-import { oldAsk as ask, type OldGiven as Given, oldOptional as optional } from '../../worksheet/index.js';
+import { type Origin, of } from '../../quantity/index.js';
+import { amount, ask, type Picture } from '../../worksheet/index.js';
+import type { BandShare } from '../band.js';
+import type { EngineArchitecture } from '../cranking/class-engine.js';
+import type { KnownGeometry } from '../cranking/likely-engine.js';
 
-export const bore = ask('length', 'bore', 'Bore', 'Diameter of the cylinder.', '2.5625 in');
-export const stroke = ask(
-  'length',
-  'stroke',
-  'Stroke',
-  'Travel of the piston from top to bottom.',
-  '2.4375 in',
+export const psi = of(1, 'psi').si;
+
+export const bore = ask.in('mm', 'Bore', 'Diameter of the cylinder.', '2.5625 in');
+const aStroke = ['Stroke', 'Travel of the piston from top to bottom.', '2.4375 in'] as const;
+export const stroke = ask.in('mm', ...aStroke);
+export const strokeAsWritten = ask.quantity('length', ...aStroke);
+export const rod = ask.in(
+  'mm',
+  'Connecting rod',
+  'Center to center. Left empty, 1.75 strokes stands (trade judgement, no source).',
+  { hint: '108 mm', optional: true },
 );
-export const rod = optional(
-  ask(
-    'length',
-    'rod',
-    'Connecting rod',
-    'Center to center. Left empty, 1.75 strokes stands (trade judgement, no source).',
-    '108 mm',
-  ),
+export const altitude = ask.in('m', 'Altitude', 'Above sea level, as a map gives it.', '1500 m');
+
+export const humidity = ask.in(
+  '1',
+  'Humidity',
+  'Relative; 50 % stands as an ordinary day (common practice).',
+  {
+    standard: '50 %',
+  },
 );
-export const altitude = ask(
-  'length',
-  'altitude',
-  'Altitude',
-  'Above sea level, as a map gives it.',
-  '1500 m',
-);
+export const shopAltitude = ask.in('m', 'Altitude', 'Of the shop; sea level stands.', {
+  standard: '0 m',
+  hint: '500 m',
+});
 
 /** At a worksheet that takes the altitude as well. */
-export const barometer = optional(
-  ask(
-    'pressure',
-    'barometer',
-    'Barometer',
-    'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
-    '980 hPa',
-  ),
+export const barometer = ask.in(
+  'Pa',
+  'Barometer',
+  'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
+  { hint: '980 hPa', optional: true },
 );
 
-/** A length field in millimeters, if it is given. */
-export const optionalMm = (given: Given, id: string): number | undefined =>
-  given.has(id) ? given.in(id, 'mm') : undefined;
+/** One of the architectures, in words. */
+export const kind = <A extends EngineArchitecture>(allowed: readonly A[], help: string) =>
+  ask.choice(
+    'Kind of engine',
+    help,
+    Object.fromEntries(allowed.map((each) => [each, each.replace('-', ' ')])) as Record<A, string>,
+  );
+
+export const compressionRatio = (help: string) =>
+  ask.in('1', 'Compression ratio', `From the maker’s sheet or the compression-ratio worksheet. ${help}`, {
+    hint: '8.3:1',
+    optional: true,
+  });
+
+/** What a person gave of the engine, for the room's functions. */
+export const geometryOf = (given: {
+  readonly architecture: EngineArchitecture;
+  readonly bore: number;
+  readonly stroke: number;
+  readonly ratio: number | undefined;
+  readonly rod: number | undefined;
+}): KnownGeometry => ({
+  ...{ architecture: given.architecture, boreMm: given.bore, strokeMm: given.stroke },
+  ...{ rodMm: given.rod, compressionRatio: given.ratio },
+});
+
+const percent = (part: number) => `${(100 * part).toFixed(1)} %`;
+
+/** The five widest shares of a band. */
+export const shareWords = (shares: readonly BandShare[]) =>
+  shares
+    .slice(0, 5)
+    .map(({ what, down, up }) => `${what}: −${percent(1 - Math.exp(-down))}, +${percent(Math.exp(up) - 1)}`);
+
+/** An effective area, printed in mm² whoever reads. */
+export const leakAmount = (id: string, label: string, mm2: number, how: Origin, shown?: Picture) =>
+  amount(id, label, mm2, 'mm²', how, { keepUnit: true, picture: shown });
+
+/** At most some 120 points of a trace, the last one kept; two steps at one angle would draw a stair. */
+export function thinned<T>(points: readonly T[]): readonly T[] {
+  const every = Math.ceil(points.length / 120);
+  return points.filter((_, i) => i % every === 0 || i === points.length - 1);
+}

@@ -1,18 +1,7 @@
-import {
-  oldAsk as ask,
-  oldChoice as choice,
-  computed,
-  type Field,
-  type OldGiven as Given,
-  oldOptional as optional,
-  oldStanding as standing,
-} from '../../worksheet/index.js';
+import { ask, computed } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
-import type { BandShare } from '../band.js';
-import type { EngineArchitecture } from '../cranking/class-engine.js';
-import type { FiringGeometry } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
-import { barometer, optionalMm } from './fields.js';
+import { barometer, compressionRatio, humidity } from './fields.js';
 
 export const firingModel = computed(
   'firing stroke over crank angle (Wiebe burning, Hohenberg wall heat; own model); band by JCGM 100:2008, 5.1.2, k = 2',
@@ -25,87 +14,42 @@ export const firingSources = [
   'trade judgement, no source: filling, burning and their spreads for the class',
 ];
 
-export const kind = (allowed: readonly EngineArchitecture[]) =>
-  choice(
-    'architecture',
-    'Kind of engine',
-    'Gives valve timing, how it fills and burns, and the ratio when it is not given.',
-    allowed.map((each) => [each, each.replace('-', ' ')] as const),
-  );
-export const ratio = optional(
-  ask(
-    'ratio',
-    'ratio',
-    'Compression ratio',
-    'From the maker’s sheet or the compression-ratio worksheet. Left empty, a class figure.',
-    '8.3:1',
-  ),
+export const givesFiring = 'Gives valve timing, how it fills and burns, and the ratio when it is not given.';
+export const ratio = compressionRatio('Left empty, a class figure.');
+export const speed = ask.in(
+  'rpm',
+  'Speed',
+  'At full throttle; 3600 rpm stands (common practice: the usual top speed).',
+  { standard: '3600 rpm' },
 );
-export const speed = standing(
-  ask(
-    'rotation',
-    'speed',
-    'Speed',
-    'At full throttle; 3600 rpm stands (common practice: the usual top speed).',
-    '3600 rpm',
-  ),
-  '3600 rpm',
-);
-export const air: readonly Field[] = [
-  standing(ask('length', 'altitude', 'Altitude', 'Where it works; sea level stands.', '500 m'), '0 m'),
+export const air = {
+  altitude: ask.in('m', 'Altitude', 'Where it works; sea level stands.', { standard: '0 m', hint: '500 m' }),
   barometer,
-  standing(
-    ask(
-      'temperature',
-      'temperature',
-      'Temperature',
-      'Of the air it breathes; 20 °C stands as an ordinary day (common practice).',
-      '20 °C',
-    ),
-    '20 °C',
+  temperature: ask.in(
+    '°C',
+    'Temperature',
+    'Of the air it breathes; 20 °C stands as an ordinary day (common practice).',
+    { standard: '20 °C' },
   ),
-  standing(
-    ask(
-      'ratio',
-      'humidity',
-      'Humidity',
-      'Relative; 50 % stands as an ordinary day (common practice).',
-      '50 %',
-    ),
-    '50 %',
-  ),
-];
+  humidity,
+};
 
-export const fieldOf = { compressionRatio: 'ratio', rpm: 'speed', pressure: 'barometer' } as const;
+export const fieldOf = { compressionRatio: 'ratio', rpm: 'speed' } as const;
 
-export function geometryOf(given: Given): FiringGeometry {
-  const rodMm = optionalMm(given, 'rod');
-  return {
-    architecture: given.choice('architecture') as EngineArchitecture,
-    boreMm: given.in('bore', 'mm'),
-    strokeMm: given.in('stroke', 'mm'),
-    ...(rodMm !== undefined && { rodMm }),
-    ...(given.has('ratio') && { compressionRatio: given.si('ratio') }),
-  };
+interface GivenAir {
+  readonly altitude: number;
+  readonly barometer: number | undefined;
+  readonly temperature: number;
+  readonly humidity: number;
 }
 
-export function weatherOf(given: Given): Weather {
-  return {
-    pascal: given.has('barometer')
-      ? given.si('barometer')
-      : standardAirAtMapHeight(given.in('altitude', 'm')).pascal,
-    celsius: given.in('temperature', '°C'),
-    humidity: given.si('humidity'),
-  };
-}
+/** A barometer goes before the altitude. */
+export const weatherOf = ({ altitude, barometer, temperature, humidity }: GivenAir): Weather => ({
+  pascal: barometer ?? standardAirAtMapHeight(altitude).pascal,
+  ...{ celsius: temperature, humidity },
+});
 
 export const shopAir: Weather = { pascal: 101_325, celsius: 20, humidity: 0.5 };
-
-export const shareWords = (shares: readonly BandShare[]) =>
-  shares
-    .slice(0, 5)
-    .map(({ what, down, up }) => `${what}: −${percent(1 - Math.exp(-down))}, +${percent(Math.exp(up) - 1)}`);
-const percent = (part: number) => `${(100 * part).toFixed(1)} %`;
 
 export const withoutKnock =
   'Knock is not in it: it can pass twice the pressure. An engine that pings is stopped and its cause looked for.';

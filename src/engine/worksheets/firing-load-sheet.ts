@@ -1,33 +1,28 @@
-import { type Condition, clampForTorque, clampRange, conditions, factorsFor } from '../../fasten/index.js';
+import { clampForTorque, clampRange, conditions, factorsFor } from '../../fasten/index.js';
 import { of, showBoth } from '../../quantity/index.js';
 import {
   type Answer,
   amount,
-  oldAsk as ask,
-  oldChoice as choice,
+  ask,
   computed,
-  type OldGiven as Given,
   lines,
+  near,
   number,
-  oldOptional as optional,
   picture,
   verdict,
-  type OldWorksheet as Worksheet,
+  worksheet,
 } from '../../worksheet/index.js';
 import { architectures, classEngines } from '../cranking/class-engine.js';
-import { type ExpectedFiring, expectedFiring, type FiringGeometry } from '../firing/expected-firing.js';
+import { expectedFiring } from '../firing/expected-firing.js';
+import type { FiringPoint } from '../firing/fire.js';
 import { headLoad } from '../firing/head-load.js';
-import { refusing } from './answers.js';
-import { psi } from './compression-picture.js';
-import { bore, rod, stroke } from './fields.js';
+import { bore, geometryOf, kind, psi, rod, shareWords, stroke, thinned } from './fields.js';
 import {
   fieldOf,
   firingModel,
   firingSources,
-  geometryOf,
-  kind,
+  givesFiring,
   ratio,
-  shareWords,
   shopAir,
   speed,
   withoutKnock,
@@ -36,61 +31,79 @@ import {
 const separation = computed(
   'Mechanical Engineering Design, 9th ed., Eq. 8-30, the bolts’ share of the load left out',
 );
-const both = (value: number, unit: 'N' | 'Pa') =>
-  showBoth(unit === 'N' ? of(value, 'N') : of(value / psi, 'psi'), 'inch');
+const clampRule = computed('T = K·d·F, Mechanical Engineering Design, 9th ed., Eq. 8-27');
+const force = (newton: number) => showBoth(of(newton, 'N'), 'inch');
+const pressure = (pascal: number) => showBoth(of(pascal / psi, 'psi'), 'inch');
 
-export const firingLoad: Worksheet = {
+export const firingLoad = worksheet({
   id: 'firing-load',
+  group: 'Firing and power',
   title: 'Push of firing on head and bolts',
   question: 'How hard does firing push on the head and its bolts?',
   purpose:
     'Highest pressure at full throttle, its force on head and piston, and how far this torque keeps the head from lifting.',
-  fields: [
-    kind(architectures),
+  fields: {
+    architecture: kind(architectures, givesFiring),
     bore,
     stroke,
     ratio,
     rod,
     speed,
-    optional(
-      ask(
-        'area',
-        'opening',
-        'Gasket opening',
-        'Over which the gas reaches the head. Left empty, the bore’s area; on a side-valve 1.6 of it, valves included (trade judgement, no source): measure it.',
-        '5000 mm²',
-      ),
+    opening: ask.in(
+      'mm²',
+      'Gasket opening',
+      'Over which the gas reaches the head. Left empty, the bore’s area; on a side-valve 1.6 of it, valves included (trade judgement, no source): measure it.',
+      { hint: '5000 mm²', optional: true },
     ),
-    { id: 'bolts', label: 'Head bolts', help: 'How many hold the head.', kind: 'count', hint: '8' },
-    {
-      id: 'thread',
-      label: 'Thread',
-      help: 'As marked: inch size and threads per inch, or M size and pitch.',
-      kind: 'thread',
-      hint: '5/16-18',
-    },
-    ask('torque', 'torque', 'Torque', 'As set on the wrench, last pass.', '200 in-lb'),
-    choice(
-      'condition',
+    bolts: ask.count('Head bolts', 'How many hold the head.', '8'),
+    thread: ask.thread(
+      'Thread',
+      'As marked: inch size and threads per inch, or M size and pitch.',
+      '5/16-18',
+    ),
+    torque: ask.in('N·m', 'Torque', 'As set on the wrench, last pass.', '200 in-lb'),
+    condition: ask.choice(
       'Threads and head face',
       'How they are when the wrench turns; bare and dry stands, as most head bolts go in (common practice).',
-      Object.entries(conditions),
+      conditions,
       'bare-dry',
     ),
-    {
-      id: 'k',
-      label: 'Nut factor K',
-      help: 'Only when you know it, from a maker’s sheet or a trial. It then goes before the condition.',
-      kind: 'number',
-      required: false,
-      hint: '0.20',
-    },
-  ],
-  compute: refusing(fieldOf, (given) => {
+    k: ask.number(
+      'Nut factor K',
+      'Only when you know it, from a maker’s sheet or a trial. It then goes before the condition.',
+      { hint: '0.20', optional: true },
+    ),
+  },
+  compute: ({ speed: rpm, opening, bolts, thread, torque, condition, k: ownK, ...given }) => {
     const geometry = geometryOf(given);
-    const found = expectedFiring(geometry, { rpm: given.in('speed', 'rpm'), weather: shopAir });
-    return firingAnswers(given, geometry, found);
-  }),
+    const { boreMm, architecture } = geometry;
+    const { firing, peakPa, peakShares } = expectedFiring(geometry, { rpm, weather: shopAir });
+    const openingMm2 = opening ?? classEngines[architecture].openingPart * (Math.PI / 4) * boreMm ** 2;
+    const clamp = clampOf(torque, thread.majorMm, ownK ?? factorsFor(condition));
+    const load = (pa: number, clampN: number) =>
+      headLoad({ gaugePa: pa - shopAir.pascal, openingMm2, boreMm, bolts, clampN });
+    const likely = load(peakPa.likely, clamp.likelyN);
+    const worst = load(peakPa.high, clamp.leastN);
+    const over = (pa: number) => pa - shopAir.pascal;
+    return [
+      amount('peak', 'Highest pressure', over(peakPa.likely) / 1e6, 'MPa', firingModel, {
+        note: `${pressure(over(peakPa.low))} to ${pressure(over(peakPa.high))}; some ${Math.round(firing.peakDeg)}° after top`,
+      }),
+      amount('head', 'It lifts the head with', likely.headN / 1000, 'kN', firingModel, {
+        note: `up to ${force(worst.headN)}; at each bolt ${force(likely.perBoltN)}`,
+        picture: liftPicture(firing.trace, openingMm2, (clamp.leastN * bolts) / 1000),
+      }),
+      amount('piston', 'It pushes on the piston with', likely.pistonN / 1000, 'kN', firingModel),
+      amount('clamp', 'All bolts clamp with', (clamp.likelyN * bolts) / 1000, 'kN', clampRule, {
+        note: `K ${clamp.k}; at the least ${force(clamp.leastN * bolts)}, by the wrench’s ±25 % and the factor’s doubt`,
+      }),
+      number('margin', 'Clamp over push', likely.separationMargin, 1, separation),
+      number('least-margin', 'At the worst of both', worst.separationMargin, 1, separation),
+      marginVerdict(worst.separationMargin),
+      lines('spread', 'What makes the pressure’s band wide', shareWords(peakShares), firingModel),
+    ];
+  },
+  names: fieldOf,
   cautions: [
     'The engine’s own torque goes before anything computed here. Never raise a torque to win margin in aluminum.',
     withoutKnock,
@@ -105,112 +118,42 @@ export const firingLoad: Worksheet = {
         ...{ thread: '5/16-18', torque: '200 in-lb', condition: 'bare-dry', k: '0.20' },
       },
       expect: {
-        head: { value: 12.9, unit: 'kN', tolerance: 1.3 },
-        clamp: { value: 8 * (200 / (0.2 * 0.3125)) * 0.0044482216, unit: 'kN', tolerance: 0.5 },
+        head: near(12.9, 1.3, 'kN'),
+        clamp: near(8 * (200 / (0.2 * 0.3125)) * 0.0044482216, 0.5, 'kN'),
       },
       source:
         'own arithmetic on a peak of 2.4 to 2.6 MPa; T = K·d·F, Mechanical Engineering Design, 9th ed., Eq. 8-27',
       mark: 'calculated',
     },
   ],
-};
+});
 
-function leastClamp(
-  perBolt: (k: number) => number,
-  k: number,
-  spread: ReturnType<typeof factorsFor> | undefined,
-): number {
-  const [byWrench] = clampRange(perBolt(k));
-  return spread ? Math.min(byWrench, perBolt(spread.high)) : byWrench;
-}
-
-function firingAnswers(
-  given: Given,
-  geometry: FiringGeometry,
-  { firing, peakPa, peakShares }: ExpectedFiring,
-): Answer[] {
-  const { boreMm, architecture } = geometry;
-  const boreMm2 = (Math.PI / 4) * boreMm ** 2;
-  const openingMm2 = given.has('opening')
-    ? given.in('opening', 'mm²')
-    : classEngines[architecture].openingPart * boreMm2;
-  const spread = given.has('k') ? undefined : factorsFor(given.choice('condition') as Condition);
-  const k = spread ? spread.taken.k : given.number('k');
-  const [torqueNm, { majorMm }] = [given.in('torque', 'N·m'), given.thread('thread')];
-  const perBolt = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
-  const least = leastClamp(perBolt, k, spread);
-  const bolts = given.number('bolts');
-  const load = (pa: number, clampN: number) =>
-    headLoad({ gaugePa: pa - shopAir.pascal, openingMm2, boreMm, bolts, clampN });
-  const likely = load(peakPa.likely, perBolt(k));
-  const worst = load(peakPa.high, least);
-  return [
-    amount('peak', 'Highest pressure', (peakPa.likely - shopAir.pascal) / 1e6, 'MPa', firingModel, {
-      note: `${both(peakPa.low - shopAir.pascal, 'Pa')} to ${both(peakPa.high - shopAir.pascal, 'Pa')}; some ${Math.round(firing.peakDeg)}° after top`,
-    }),
-    amount('head', 'It lifts the head with', likely.headN / 1000, 'kN', firingModel, {
-      note: `up to ${both(worst.headN, 'N')}; at each bolt ${both(likely.perBoltN, 'N')}`,
-      picture: liftPicture(firing.trace, openingMm2, (least * bolts) / 1000),
-    }),
-    amount('piston', 'It pushes on the piston with', likely.pistonN / 1000, 'kN', firingModel),
-    amount(
-      'clamp',
-      'All bolts clamp with',
-      (perBolt(k) * bolts) / 1000,
-      'kN',
-      computed('T = K·d·F, Mechanical Engineering Design, 9th ed., Eq. 8-27'),
-      {
-        note: `K ${k}; at the least ${both(least * bolts, 'N')}, by the wrench’s ±25 % and the factor’s doubt`,
-      },
-    ),
-    number('margin', 'Clamp over push', likely.separationMargin, 1, separation),
-    number('least-margin', 'At the worst of both', worst.separationMargin, 1, separation),
-    marginVerdict(worst.separationMargin),
-    lines('spread', 'What makes the pressure’s band wide', shareWords(peakShares), firingModel),
-  ];
+/** Clamp load of one bolt, and its least: by the wrench's scatter, and by the highest factor where none is known. */
+function clampOf(torqueNm: number, majorMm: number, factor: number | ReturnType<typeof factorsFor>) {
+  const at = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
+  const k = typeof factor === 'number' ? factor : factor.taken.k;
+  const [byWrench] = clampRange(at(k));
+  const leastN = typeof factor === 'number' ? byWrench : Math.min(byWrench, at(factor.high));
+  return { k, likelyN: at(k), leastN };
 }
 
 function marginVerdict(worst: number): Answer {
-  if (worst >= 1.5)
-    return verdict(
-      'says',
-      'At this torque',
-      'pass',
-      'the head stays down with something left over for the gasket',
-      separation,
-    );
-  if (worst >= 1)
-    return verdict(
-      'says',
-      'At this torque',
-      'cannot-decide',
-      'the head stays down, with little left over for the gasket',
-      separation,
-    );
-  return verdict(
-    'says',
-    'At this torque',
-    'fail',
-    'at its worst firing lifts the head: check torque, bolt count and opening',
-    separation,
-  );
+  const says = (decided: 'pass' | 'fail' | 'cannot-decide', text: string) =>
+    verdict('says', 'At this torque', decided, text, separation);
+  if (worst >= 1.5) return says('pass', 'the head stays down with something left over for the gasket');
+  if (worst >= 1) return says('cannot-decide', 'the head stays down, with little left over for the gasket');
+  return says('fail', 'at its worst firing lifts the head: check torque, bolt count and opening');
 }
 
-function liftPicture(trace: ExpectedFiring['firing']['trace'], openingMm2: number, leastClampKn: number) {
-  const every = Math.ceil(trace.length / 120);
-  const shown = trace.filter((_, i) => i % every === 0 || i === trace.length - 1);
+function liftPicture(trace: readonly FiringPoint[], openingMm2: number, leastClampKn: number) {
+  const liftKn = ({ pascal }: FiringPoint) => ((pascal - shopAir.pascal) * openingMm2) / 1e9;
   return picture({
     title: 'Push on the head over one firing stroke',
     says: 'The push rises steeply about top, peaks shortly after it and is mostly gone a quarter turn on; the band is the least clamp load.',
     x: { label: 'Crank angle from top', unit: '°' },
     y: { label: 'Push on the head', unit: 'kN' },
     curves: [
-      {
-        label: 'likely',
-        points: shown.map(
-          ({ angleDeg, pascal }) => [angleDeg, ((pascal - shopAir.pascal) * openingMm2) / 1e9] as const,
-        ),
-      },
+      { label: 'likely', points: thinned(trace).map((point) => [point.angleDeg, liftKn(point)] as const) },
     ],
     bands: [{ axis: 'y', from: leastClampKn, label: 'over the least clamp load: lifts' }],
   });

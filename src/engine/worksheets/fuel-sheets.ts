@@ -1,46 +1,38 @@
-import { to } from '../../quantity/index.js';
+import { of, to } from '../../quantity/index.js';
 import {
   amount,
-  oldAsk as ask,
-  oldChoice as choice,
+  ask,
   computed,
+  near,
   practice,
+  ruleOfThumb,
   verdict,
-  type OldWorksheet as Worksheet,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
-import { type FuelKind, fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
-import { refusing } from './answers.js';
+import { fuelAge, twoStrokeOil, waterToleranceE10 } from '../fuel.js';
 
-const day = 86_400;
-
-export const twoStrokeMix: Worksheet = {
+const twoStrokeMix = worksheet({
   id: 'two-stroke-mix',
+  group: 'Fuel and oil',
   title: 'Two-stroke mixture',
   question: 'How much oil goes into this fuel?',
   purpose: 'Oil for an amount of gasoline at a mixing ratio.',
-  fields: [
-    ask('volume', 'fuel', 'Gasoline', 'How much there is to mix.', '1 gal'),
-    ask('ratio', 'ratio', 'Ratio', 'Parts of gasoline to one of oil, from the machine’s label.', '50:1'),
-  ],
-  compute: refusing({}, (given) => {
-    const liters = twoStrokeOil(given.in('fuel', 'L'), given.si('ratio'));
+  fields: {
+    fuel: ask.in('L', 'Gasoline', 'How much there is to mix.', '1 gal'),
+    ratio: ask.in('1', 'Ratio', 'Parts of gasoline to one of oil, from the machine’s label.', '50:1'),
+  },
+  compute: ({ fuel, ratio }) => {
+    const liters = twoStrokeOil(fuel, ratio);
     const rule = computed('fuel/ratio');
     return [
       amount('oil', 'Oil', liters * 1000, 'mL', rule, { keepUnit: true }),
-      amount(
-        'oil-ounces',
-        'Or',
-        to({ kind: 'volume', si: liters / 1000, unit: 'L' }, 'fl oz'),
-        'fl oz',
-        rule,
-        {
-          note: 'US fluid ounces',
-          keepUnit: true,
-        },
-      ),
+      amount('oil-ounces', 'Or', to(of(liters, 'L'), 'fl oz'), 'fl oz', rule, {
+        note: 'US fluid ounces',
+        keepUnit: true,
+      }),
     ];
-  }),
+  },
   cautions: [
     'Two-stroke oil only, and fresh: mixed fuel older than a month or two goes to the waste can.',
     'The wrong way round kills: no oil seizes it, oil mix in a four-stroke fouls it.',
@@ -50,42 +42,38 @@ export const twoStrokeMix: Worksheet = {
     {
       title: 'One US gallon at 50:1: 2.56 fl oz',
       given: { fuel: '1 gal', ratio: '50:1' },
-      expect: { 'oil-ounces': { value: 2.56, unit: 'fl oz', tolerance: 1e-9 } },
+      expect: { 'oil-ounces': near(2.56, 1e-9, 'fl oz') },
       source: 'exact: 128/50',
       mark: 'calculated',
     },
     {
       title: '5 L at 50:1: 100 mL',
       given: { fuel: '5 L', ratio: '50:1' },
-      expect: { oil: { value: 100, unit: 'mL', tolerance: 1e-9 } },
+      expect: { oil: near(100, 1e-9, 'mL') },
       source: 'exact',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const waterInFuel: Worksheet = {
+const waterInFuel = worksheet({
   id: 'water-in-fuel',
+  group: 'Fuel and oil',
   title: 'Water in E10',
   question: 'How much water can this fuel hold before it separates?',
   purpose: 'Water that E10 takes up at a temperature before water and alcohol fall to the bottom.',
-  fields: [
-    ask('volume', 'fuel', 'Fuel', 'How much is in the tank.', '1 gal'),
-    ask(
-      'temperature',
-      'temperature',
+  fields: {
+    fuel: ask.in('mL', 'Fuel', 'How much is in the tank.', '1 gal'),
+    temperature: ask.in(
+      '°C',
       'Coldest it gets',
       'Fuel that is clear in the warm shop may part in the cold shed.',
       '15 °C',
     ),
-  ],
-  compute: refusing({}, (given) => {
-    const { part, u } = waterToleranceE10(given.in('temperature', '°C'));
-    const milliliters = given.in('fuel', 'mL');
-    const origin = {
-      from: 'rule of thumb',
-      detail: 'from memory: 0.5 % at 15 °C; less in the cold by trade judgement',
-    } as const;
+  },
+  compute: ({ fuel: milliliters, temperature }) => {
+    const { part, u } = waterToleranceE10(temperature);
+    const origin = ruleOfThumb('from memory: 0.5 % at 15 °C; less in the cold by trade judgement');
     return [
       amount('water', 'Water it can hold', part * milliliters, 'mL', origin, { u: u * milliliters }),
       words(
@@ -95,7 +83,7 @@ export const waterInFuel: Worksheet = {
         practice,
       ),
     ];
-  }),
+  },
   cautions: [
     'Fuel that has parted is waste: shaking does not bring it back.',
     'A jar, a warm shop and no pilot light.',
@@ -105,59 +93,42 @@ export const waterInFuel: Worksheet = {
     {
       title: 'A US gallon at 60 °F: 3.8 teaspoons, 19 mL',
       given: { fuel: '1 gal', temperature: '60 °F' },
-      expect: { water: { value: 3.8 * 4.929, unit: 'mL', tolerance: 0.5 } },
+      expect: { water: near(3.8 * 4.929, 0.5, 'mL') },
       source: 'a figure of the US EPA on water in oxygenated gasoline, from memory',
       mark: 'memory',
     },
   ],
-};
+});
 
-export const fuelAgeSheet: Worksheet = {
+const fuelAgeSheet = worksheet({
   id: 'fuel-age',
+  group: 'Fuel and oil',
   title: 'Age of fuel',
   question: 'Is this fuel too old to use?',
   purpose: 'Whether fuel of an age is still worth putting in.',
-  fields: [
-    ask('time', 'age', 'Age', 'Since it was pumped.', '5 months'),
-    choice(
-      'kind',
+  fields: {
+    age: ask.in('days', 'Age', 'Since it was pumped.', '5 months'),
+    kind: ask.choice(
       'Fuel',
       'Most pump gasoline is E10; it stands (common practice).',
-      [
-        ['e10', 'E10 pump gasoline'],
-        ['no-ethanol', 'gasoline without ethanol'],
-        ['canned', 'canned engine fuel'],
-      ],
+      { e10: 'E10 pump gasoline', 'no-ethanol': 'gasoline without ethanol', canned: 'canned engine fuel' },
       'e10',
     ),
-    choice(
-      'kept',
+    kept: ask.choice(
       'Kept',
       'In the machine’s vented tank stands, as the worse case.',
-      [
-        ['tank', 'in the machine’s tank'],
-        ['can', 'in a full closed can'],
-      ],
+      { tank: 'in the machine’s tank', can: 'in a full closed can' },
       'tank',
     ),
-    choice(
-      'stabilizer',
+    stabilizer: ask.choice(
       'Stabilizer',
       'Only when it was added fresh. No stands.',
-      [
-        ['no', 'no'],
-        ['yes', 'added while fresh'],
-      ],
+      { no: 'no', yes: 'added while fresh' },
       'no',
     ),
-  ],
-  compute: refusing({}, (given) => {
-    const found = fuelAge(
-      given.choice('kind') as FuelKind,
-      given.choice('kept') as 'tank' | 'can',
-      given.choice('stabilizer') === 'yes',
-      given.si('age') / day,
-    );
+  },
+  compute: ({ age, kind, kept, stabilizer }) => {
+    const found = fuelAge(kind, kept, stabilizer === 'yes', age);
     const said = { good: 'pass', doubtful: 'cannot-decide', stale: 'fail' } as const;
     const say = {
       good: 'young enough',
@@ -169,7 +140,7 @@ export const fuelAgeSheet: Worksheet = {
       amount('good-until', 'Good for about', found.goodUntilDays, 'days', practice),
       amount('stale-after', 'Stale after about', found.staleAfterDays, 'days', practice),
     ];
-  }),
+  },
   cautions: [
     'Drain outside into an approved can, away from any flame or pilot light; never back into a car.',
   ],
@@ -183,6 +154,6 @@ export const fuelAgeSheet: Worksheet = {
       mark: 'common practice',
     },
   ],
-};
+});
 
-export const fuelSheets: readonly Worksheet[] = [twoStrokeMix, waterInFuel, fuelAgeSheet];
+export const fuelSheets = [fuelAgeSheet, waterInFuel, twoStrokeMix];

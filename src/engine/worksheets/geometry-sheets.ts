@@ -1,15 +1,15 @@
+import { of, to } from '../../quantity/index.js';
 import {
   amount,
-  oldAsk as ask,
+  ask,
   computed,
   curve,
+  near,
   number,
-  oldOptional as optional,
   type Picture,
   picture,
   spaced,
-  oldStanding as standing,
-  type OldWorksheet as Worksheet,
+  worksheet,
 } from '../../worksheet/index.js';
 import { classRodMm } from '../cranking/class-engine.js';
 import { compressionRatio, ottoEfficiency, ratioAfterMilling } from '../geometry.js';
@@ -21,34 +21,41 @@ import {
   requireCrank,
 } from '../slider-crank.js';
 import { meanPistonSpeed } from '../speeds.js';
-import { refusing } from './answers.js';
-import { bore, optionalMm, rod, stroke } from './fields.js';
+import { bore, rod, stroke, strokeAsWritten } from './fields.js';
 
 const swept = computed('π/4 · bore² · stroke');
 const ratioRule = computed('(swept + clearance)/clearance');
 const sliderCrank = computed('slider-crank; Internal Combustion Engine Fundamentals 1988, eq. 2.4 and 2.5');
 
-export const engineDisplacement: Worksheet = {
+const engineDisplacement = worksheet({
   id: 'engine-displacement',
+  group: 'Compression and leaks',
   title: 'Displacement',
   question: 'How big is this engine, and how fast does its piston go?',
   purpose: 'Swept volume from bore and stroke, and the mean piston speed at a speed.',
-  fields: [
+  fields: {
     bore,
     stroke,
-    optional(ask('rotation', 'speed', 'Speed', 'For the piston speed; leave empty for none.', '3600 rpm')),
-  ],
-  compute: refusing({}, (given) => {
-    const strokeMm = given.in('stroke', 'mm');
-    const cc = displacementCc({ boreMm: given.in('bore', 'mm'), strokeMm });
-    const speed = () => meanPistonSpeed(strokeMm, given.in('speed', 'rpm'));
+    speed: ask.in('rpm', 'Speed', 'For the piston speed; leave empty for none.', {
+      hint: '3600 rpm',
+      optional: true,
+    }),
+  },
+  compute: ({ bore: boreMm, stroke: strokeMm, speed: rpm }) => {
+    const displacement = amount(
+      'displacement',
+      'Displacement',
+      displacementCc({ boreMm, strokeMm }),
+      'cc',
+      swept,
+    );
+    if (rpm === undefined) return [displacement];
+    const metersPerSecond = meanPistonSpeed(strokeMm, rpm);
     return [
-      amount('displacement', 'Displacement', cc, 'cc', swept),
-      ...(given.has('speed')
-        ? [amount('piston-speed', 'Mean piston speed', speed(), 'm/s', computed('2 · stroke · speed'))]
-        : []),
+      displacement,
+      amount('piston-speed', 'Mean piston speed', metersPerSecond, 'm/s', computed('2 · stroke · speed')),
     ];
-  }),
+  },
   cautions: ['Measure the bore where it is not worn: 0.5 % of diameter is 1 % of volume.'],
   sources: ['Internal Combustion Engine Fundamentals 1988'],
   examples: [
@@ -56,100 +63,75 @@ export const engineDisplacement: Worksheet = {
       title: '62 mm at 3600 rpm: 7.44 m/s; 65 mm bore: 205.7 cc',
       given: { bore: '65 mm', stroke: '62 mm', speed: '3600 rpm' },
       expect: {
-        displacement: { value: 205.74, unit: 'cc', tolerance: 0.005 },
-        'piston-speed': { value: 7.44, unit: 'm/s', tolerance: 0.005 },
+        displacement: near(205.74, 0.005, 'cc'),
+        'piston-speed': near(7.44, 0.005, 'm/s'),
       },
       source: 'own arithmetic: π/4·6.5²·6.2; 2·0.062·60',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const compressionRatioSheet: Worksheet = {
+const compressionRatioSheet = worksheet({
   id: 'compression-ratio',
+  group: 'Compression and leaks',
   title: 'Compression ratio, gasket and milling',
   question: 'What is the compression ratio, and what does milling the head do to it?',
   purpose: 'Geometric ratio from the chamber’s parts, and the ratio after a cut over the recess in the head.',
-  fields: [
+  fields: {
     bore,
     stroke,
-    ask(
-      'volume',
-      'head',
+    head: ask.in(
+      'cc',
       'Head volume',
       'The recess in the head, by burette, plug in and valves closed.',
       '24 cc',
     ),
-    standing(ask('length', 'gasket', 'Gasket', 'Squeezed thickness; 0 stands for none.', '1.2 mm'), '0 mm'),
-    optional(
-      ask(
-        'area',
-        'opening',
-        'Gasket opening',
-        'Left empty, the bore’s area. On a side-valve it spans the valves: measure it.',
-        '5000 mm²',
-      ),
+    gasket: ask.in('mm', 'Gasket', 'Squeezed thickness; 0 stands for none.', {
+      standard: '0 mm',
+      hint: '1.2 mm',
+    }),
+    opening: ask.in(
+      'mm²',
+      'Gasket opening',
+      'Left empty, the bore’s area. On a side-valve it spans the valves: measure it.',
+      { hint: '5000 mm²', optional: true },
     ),
-    standing(
-      ask(
-        'length',
-        'deck',
-        'Piston below the face',
-        'At top; negative when it stands above. 0 stands for level.',
-        '0.3 mm',
-      ),
-      '0 mm',
+    deck: ask.in(
+      'mm',
+      'Piston below the face',
+      'At top; negative when it stands above. 0 stands for level.',
+      { standard: '0 mm', hint: '0.3 mm' },
     ),
-    standing(
-      ask(
-        'volume',
-        'crown',
-        'Hollow of the crown',
-        'Negative for a dome; a side-valve’s valve pockets belong here. 0 stands for flat.',
-        '2 cc',
-      ),
-      '0 cc',
+    crown: ask.in(
+      'cc',
+      'Hollow of the crown',
+      'Negative for a dome; a side-valve’s valve pockets belong here. 0 stands for flat.',
+      { standard: '0 cc', hint: '2 cc' },
     ),
-    optional(ask('length', 'cut', 'Milled off', 'What comes off the head’s face.', '0.010 in')),
-    optional(
-      ask(
-        'area',
-        'recess',
-        'Recess at the face',
-        'Area of the head’s recess where it is cut. Left empty, the gasket opening.',
-        '4500 mm²',
-      ),
+    cut: ask.in('mm', 'Milled off', 'What comes off the head’s face.', { hint: '0.010 in', optional: true }),
+    recess: ask.in(
+      'mm²',
+      'Recess at the face',
+      'Area of the head’s recess where it is cut. Left empty, the gasket opening.',
+      { hint: '4500 mm²', optional: true },
     ),
-  ],
-  compute: refusing(
-    { boreMm: 'bore', gasketArea: 'opening', swept: 'stroke', clearance: 'head' },
-    (given) => {
-      const boreMm = given.in('bore', 'mm');
-      const opening = given.has('opening') ? given.in('opening', 'mm²') : (Math.PI / 4) * boreMm ** 2;
-      const found = compressionRatio({
-        boreMm,
-        strokeMm: given.in('stroke', 'mm'),
-        headCc: given.in('head', 'cc'),
-        gasketMm: given.in('gasket', 'mm'),
-        gasketAreaMm2: opening,
-        deckMm: given.in('deck', 'mm'),
-        crownCc: given.in('crown', 'cc'),
-      });
-      const milled = given.has('cut')
-        ? ratioAfterMilling(
-            found,
-            given.in('cut', 'mm'),
-            given.has('recess') ? given.in('recess', 'mm²') : opening,
-          )
-        : undefined;
-      return [
-        number('ratio', 'Compression ratio', found.ratio, 2, ratioRule),
-        amount('clearance', 'Space at top', found.clearanceCc, 'cc', ratioRule),
-        amount('displacement', 'Displacement', found.sweptCc, 'cc', swept),
-        ...(milled === undefined ? [] : afterMilling(found.ratio, milled)),
-      ];
-    },
-  ),
+  },
+  compute: ({ bore: boreMm, head, gasket, deck, crown, cut, recess, ...given }) => {
+    const opening = given.opening ?? (Math.PI / 4) * boreMm ** 2;
+    const found = compressionRatio({
+      ...{ boreMm, strokeMm: given.stroke, headCc: head, crownCc: crown },
+      ...{ gasketMm: gasket, gasketAreaMm2: opening, deckMm: deck },
+    });
+    const milled = cut === undefined ? undefined : ratioAfterMilling(found, cut, recess ?? opening);
+    return [
+      number('ratio', 'Compression ratio', found.ratio, 2, ratioRule),
+      amount('clearance', 'Space at top', found.clearanceCc, 'cc', ratioRule),
+      amount('displacement', 'Displacement', found.sweptCc, 'cc', swept),
+      ...(milled === undefined ? [] : afterMilling(found.ratio, milled)),
+    ];
+  },
+  names: { boreMm: 'bore', gasketArea: 'opening', swept: 'stroke', clearance: 'head' },
   cautions: [
     'Milling brings the valves and the piston nearer to the head: check with clay before it runs.',
     'On a side-valve the whole cut comes off the valves’ head room.',
@@ -160,14 +142,14 @@ export const compressionRatioSheet: Worksheet = {
       title: '65 × 62 mm, 29.39 cc at top: ratio 8; half a millimeter off 4500 mm² makes 8.58',
       given: { bore: '65 mm', stroke: '62 mm', head: '29.391 cc', cut: '0.5 mm', recess: '4500 mm²' },
       expect: {
-        ratio: { value: 8, tolerance: 0.0005 },
-        'ratio-milled': { value: 8.5803, tolerance: 0.0005 },
+        ratio: near(8, 0.0005),
+        'ratio-milled': near(8.5803, 0.0005),
       },
       source: 'own arithmetic: 205.737/29.391 + 1; 205.737/27.141 + 1',
       mark: 'calculated',
     },
   ],
-};
+});
 
 function afterMilling(before: number, after: number) {
   const gain = 100 * (ottoEfficiency(after) / ottoEfficiency(before) - 1);
@@ -179,68 +161,67 @@ function afterMilling(before: number, after: number) {
   ];
 }
 
-export const pistonPosition: Worksheet = {
+const pistonPosition = worksheet({
   id: 'piston-position',
+  group: 'Compression and leaks',
   title: 'Piston position',
   question: 'Where does the piston stand at this crank angle?',
   purpose:
     'Depth of the piston below top for a crank angle, or the angle for a depth: for timing marks, valve checks and ports.',
-  fields: [
-    stroke,
+  fields: {
+    stroke: strokeAsWritten,
     rod,
-    optional(ask('angle', 'angle', 'Crank angle', 'From top, either way; or give the depth instead.', '25°')),
-    optional(
-      ask('length', 'depth', 'Depth', 'Of the piston below top; or give the angle instead.', '0.25 in'),
-    ),
-  ],
-  compute: refusing({ travel: 'depth' }, (given) => {
-    const strokeMm = given.in('stroke', 'mm');
-    const crank = { boreMm: strokeMm, strokeMm, rodMm: optionalMm(given, 'rod') ?? classRodMm(strokeMm) };
+    angle: ask.in('°', 'Crank angle', 'From top, either way; or give the depth instead.', {
+      hint: '25°',
+      optional: true,
+    }),
+    depth: ask.in('mm', 'Depth', 'Of the piston below top; or give the angle instead.', {
+      hint: '0.25 in',
+      optional: true,
+    }),
+  },
+  compute: ({ stroke: written, rod: rodMm, angle, depth }) => {
+    const strokeMm = to(written, 'mm');
+    const crank = { boreMm: strokeMm, strokeMm, rodMm: rodMm ?? classRodMm(strokeMm) };
     requireCrank(crank);
-    const unit = given.quantity('stroke').unit;
-    if (!given.has('angle') && !given.has('depth')) return [bottomHalf(crank, unit)];
-    const angle = given.has('angle')
-      ? given.in('angle', '°')
-      : angleAtTravelDeg(crank, given.in('depth', 'mm'));
-    const depth = pistonTravelMm(crank, angle);
+    const asked = angle ?? (depth === undefined ? undefined : angleAtTravelDeg(crank, depth));
+    const at = asked ?? 90;
+    const travelMm = pistonTravelMm(crank, at);
+    const label = asked === undefined ? 'Piston below top at 90°' : 'Piston below top';
+    const piston = amount('depth', label, to(of(travelMm, 'mm'), written.unit), written.unit, sliderCrank, {
+      note: asked === undefined ? atNinety : undefined,
+      picture: travelPicture(crank, at),
+    });
+    if (asked === undefined) return [piston];
     return [
-      amount('depth', 'Piston below top', inUnit(depth, unit), unit, sliderCrank, {
-        picture: travelPicture(crank, angle),
-      }),
-      amount('angle', 'Crank angle from top', Math.abs(angle), '°', sliderCrank),
-      number('part', 'Part of the stroke, %', (100 * depth) / strokeMm, 1, sliderCrank),
+      piston,
+      amount('angle', 'Crank angle from top', Math.abs(at), '°', sliderCrank),
+      number('part', 'Part of the stroke, %', (100 * travelMm) / strokeMm, 1, sliderCrank),
     ];
-  }),
+  },
+  names: { travel: 'depth' },
   cautions: ['Find top by a stop on either side and halve the angle: near top the piston hardly moves.'],
   sources: ['Internal Combustion Engine Fundamentals 1988, eq. 2.4 and 2.5'],
   examples: [
     {
       title: 'L/R 3.5, 90°: 1.1459 throws',
       given: { stroke: '62 mm', rod: '108.5 mm', angle: '90°' },
-      expect: { depth: { value: 31 * 1.1459, unit: 'mm', tolerance: 0.0002 * 31 } },
+      expect: { depth: near(31 * 1.1459, 0.0002 * 31, 'mm') },
       source: 'slider-crank relation, computed apart',
       mark: 'calculated',
     },
     {
       title: 'L/R 4, 30°: 0.16535 throws, and back from the depth to the angle',
       given: { stroke: '62 mm', rod: '124 mm', depth: '5.12585 mm' },
-      expect: { angle: { value: 30, unit: '°', tolerance: 0.01 } },
+      expect: { angle: near(30, 0.01, '°') },
       source: 'slider-crank relation, computed apart',
       mark: 'calculated',
     },
   ],
-};
+});
 
-const inUnit = (mm: number, unit: string) =>
-  unit === 'in' ? mm / 25.4 : unit === 'cm' ? mm / 10 : unit === 'mm' ? mm : mm / 1000;
-
-function bottomHalf(crank: CrankGeometry, unit: string) {
-  const at90 = pistonTravelMm(crank, 90);
-  return amount('depth', 'Piston below top at 90°', inUnit(at90, unit), unit, sliderCrank, {
-    note: 'more than half the stroke: the rod’s slant pulls it down. Give an angle or a depth for another place',
-    picture: travelPicture(crank, 90),
-  });
-}
+const atNinety =
+  'more than half the stroke: the rod’s slant pulls it down. Give an angle or a depth for another place';
 
 function travelPicture(crank: CrankGeometry, angleDeg: number): Picture {
   const x = Math.min(360, Math.abs(angleDeg));
@@ -254,8 +235,4 @@ function travelPicture(crank: CrankGeometry, angleDeg: number): Picture {
   });
 }
 
-export const geometrySheets: readonly Worksheet[] = [
-  engineDisplacement,
-  compressionRatioSheet,
-  pistonPosition,
-];
+export const geometrySheets = [compressionRatioSheet, engineDisplacement, pistonPosition];

@@ -1,56 +1,49 @@
+import { of, to } from '../../quantity/index.js';
 import {
   amount,
-  oldAsk as ask,
-  oldChoice as choice,
+  ask,
   computed,
   curve,
-  type OldGiven as Given,
   judgement,
-  oldOptional as optional,
+  near,
   type Picture,
   picture,
+  ruleOfThumb,
   spaced,
-  oldStanding as standing,
   verdict,
-  type OldWorksheet as Worksheet,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
 import { classCoilGapMm, coilGap, keyOffsetMm, sparkShiftDeg } from '../ignition.js';
-import { refusing } from './answers.js';
-import { optionalMm } from './fields.js';
 
 const arc = computed('arc over radius');
 
-export const sparkShift: Worksheet = {
+const sparkShift = worksheet({
   id: 'spark-shift',
+  group: 'Speed and spark',
   title: 'Spark shift of a sheared key',
   question: 'How far does this key offset move the spark?',
   purpose: 'Degrees of crank for an offset seen at the keyway, and what they do.',
-  fields: [
-    ask('length', 'offset', 'Offset', 'Between the edges of the two keyways, along the surface.', '1 mm'),
-    ask('length', 'shaft', 'Shaft', 'Diameter of the taper where the offset is seen.', '20 mm'),
-    choice(
-      'way',
+  fields: {
+    offset: ask.in('mm', 'Offset', 'Between the edges of the two keyways, along the surface.', '1 mm'),
+    shaft: ask.in('mm', 'Shaft', 'Diameter of the taper where the offset is seen.', '20 mm'),
+    way: ask.choice(
       'Which way',
       'The rotor runs on when the shaft stops dead, so that ahead is usual; it stands (common practice).',
-      [
-        ['ahead', 'flywheel ahead of the shaft'],
-        ['behind', 'flywheel behind the shaft'],
-      ],
+      { ahead: 'flywheel ahead of the shaft', behind: 'flywheel behind the shaft' },
       'ahead',
     ),
-  ],
-  compute: refusing({}, (given) => {
-    const shaftMm = given.in('shaft', 'mm');
-    const shift = sparkShiftDeg(given.in('offset', 'mm'), shaftMm);
-    const early = given.choice('way') === 'ahead';
+  },
+  compute: ({ offset, shaft: shaftMm, way }) => {
+    const shift = sparkShiftDeg(offset, shaftMm);
+    const early = way === 'ahead';
     return [
       amount('shift', early ? 'Spark earlier by' : 'Spark later by', shift, '°', arc, {
         picture: shiftPicture(shaftMm, shift),
       }),
       words('meaning', 'Which means', shiftWords(shift, early), judgement),
     ];
-  }),
+  },
   cautions: [
     'A running engine does not clear the key: one 15° out has been seen to run.',
     'New key of the maker’s soft metal, tapers clean and dry, nut to its torque. Never run with a shifted key.',
@@ -60,12 +53,12 @@ export const sparkShift: Worksheet = {
     {
       title: '1 mm at a 20 mm shaft: 5.73°',
       given: { offset: '1 mm', shaft: '20 mm' },
-      expect: { shift: { value: 5.73, unit: '°', tolerance: 0.005 } },
+      expect: { shift: near(5.73, 0.005, '°') },
       source: 'own arithmetic: 180/π · 1/10',
       mark: 'calculated',
     },
   ],
-};
+});
 
 function shiftWords(degrees: number, early: boolean): string {
   if (degrees < 2) return 'Hardly felt, but the key has moved: replace it.';
@@ -92,83 +85,54 @@ function shiftPicture(shaftMm: number, shift: number): Picture {
   });
 }
 
-export const coilGapSheet: Worksheet = {
+const coilGapSheet = worksheet({
   id: 'coil-gap',
+  group: 'Setting clearances',
   title: 'Coil air gap',
   question: 'Which card sets this coil gap, and is it right?',
   purpose: 'The gap that cards of a thickness set, what run-out and shaft play leave, against its limits.',
-  fields: [
-    ask(
+  fields: {
+    card: ask.quantity(
       'length',
-      'card',
       'Card',
       'Thickness of one: measure it. Business cards run 0.25 to 0.36 mm (common practice).',
       '0.012 in',
     ),
-    {
-      id: 'cards',
-      label: 'Cards',
-      help: 'How many lie under both legs; one stands.',
-      kind: 'count',
-      standard: '1',
-      hint: '1',
-    },
-    standing(
-      ask(
-        'length',
-        'run-out',
-        'Run-out of the rim',
-        'Full swing on a dial; 0 stands for not measured.',
-        '0.004 in',
-      ),
-      '0 mm',
+    cards: ask.count('Cards', 'How many lie under both legs; one stands.', { standard: '1' }),
+    'run-out': ask.in('mm', 'Run-out of the rim', 'Full swing on a dial; 0 stands for not measured.', {
+      standard: '0 mm',
+      hint: '0.004 in',
+    }),
+    play: ask.in('mm', 'Side play of the shaft', 'Full swing at the flywheel; 0 stands for not measured.', {
+      standard: '0 mm',
+      hint: '0.003 in',
+    }),
+    least: ask.in(
+      'mm',
+      'Least allowed',
+      'From the maker’s sheet. Left empty, 0.006 in: of the class, not this engine’s.',
+      { hint: '0.010 in', optional: true },
     ),
-    standing(
-      ask(
-        'length',
-        'play',
-        'Side play of the shaft',
-        'Full swing at the flywheel; 0 stands for not measured.',
-        '0.003 in',
-      ),
-      '0 mm',
+    most: ask.in(
+      'mm',
+      'Most allowed',
+      'From the maker’s sheet. Left empty, 0.014 in: of the class, not this engine’s.',
+      { hint: '0.014 in', optional: true },
     ),
-    optional(
-      ask(
-        'length',
-        'least',
-        'Least allowed',
-        'From the maker’s sheet. Left empty, 0.006 in: of the class, not this engine’s.',
-        '0.010 in',
-      ),
-    ),
-    optional(
-      ask(
-        'length',
-        'most',
-        'Most allowed',
-        'From the maker’s sheet. Left empty, 0.014 in: of the class, not this engine’s.',
-        '0.014 in',
-      ),
-    ),
-  ],
-  compute: refusing({ runOut: 'run-out', shaftPlay: 'play' }, (given) => {
-    const unit = given.quantity('card').unit;
-    const gap = coilGap(
-      given.in('card', 'mm'),
-      given.number('cards'),
-      given.in('run-out', 'mm'),
-      given.in('play', 'mm'),
-    );
-    const perUnit = given.in('card', unit) / given.in('card', 'mm');
+  },
+  compute: ({ card, cards, 'run-out': runOut, play, least, most }) => {
+    const gap = coilGap(to(card, 'mm'), cards, runOut, play);
     const rule = computed('cards · thickness; half of run-out and play either way');
+    const inUnit = (id: string, label: string, mm: number) =>
+      amount(id, label, to(of(mm, 'mm'), card.unit), card.unit, rule);
     return [
-      amount('gap', 'Gap', gap.setMm * perUnit, unit, rule),
-      amount('least-gap', 'Least in a turn', gap.leastMm * perUnit, unit, rule),
-      amount('most-gap', 'Most in a turn', gap.mostMm * perUnit, unit, rule),
-      gapVerdict(given, gap),
+      inUnit('gap', 'Gap', gap.setMm),
+      inUnit('least-gap', 'Least in a turn', gap.leastMm),
+      inUnit('most-gap', 'Most in a turn', gap.mostMm),
+      gapVerdict(least, most, gap),
     ];
-  }),
+  },
+  names: { runOut: 'run-out', shaftPlay: 'play' },
   cautions: [
     'Brass or plastic feelers and card only: a steel feeler sticks to the magnets.',
     'Turn the flywheel by hand afterward and listen: a coil that rubs is soon dead.',
@@ -179,39 +143,31 @@ export const coilGapSheet: Worksheet = {
       title: 'One 0.30 mm card, run-out 0.10, play 0.06: from 0.22 to 0.38 mm',
       given: { card: '0.30 mm', 'run-out': '0.10 mm', play: '0.06 mm', least: '0.25 mm', most: '0.40 mm' },
       expect: {
-        gap: { value: 0.3, unit: 'mm', tolerance: 1e-9 },
-        'least-gap': { value: 0.22, unit: 'mm', tolerance: 1e-9 },
-        'most-gap': { value: 0.38, unit: 'mm', tolerance: 1e-9 },
+        gap: near(0.3, 1e-9, 'mm'),
+        'least-gap': near(0.22, 1e-9, 'mm'),
+        'most-gap': near(0.38, 1e-9, 'mm'),
         verdict: { text: 'pass' },
       },
       source: 'own arithmetic',
       mark: 'calculated',
     },
   ],
-};
+});
 
-function gapVerdict(given: Given, { setMm, leastMm }: ReturnType<typeof coilGap>) {
-  const least = optionalMm(given, 'least') ?? classCoilGapMm.least;
-  const most = optionalMm(given, 'most') ?? classCoilGapMm.most;
-  const own = given.has('least') || given.has('most');
-  const origin = own
-    ? ({ from: "maker's sheet", detail: 'the limit you gave' } as const)
-    : ({
-        from: 'rule of thumb',
-        detail: 'gaps of the class, not this engine’s; public manual excerpts, read second-hand',
-      } as const);
-  if (leastMm <= 0)
-    return verdict(
-      'verdict',
-      'Gap',
-      'fail',
-      'the magnets touch the coil in every turn: cure the shaft’s play first',
-      origin,
-    );
-  if (setMm < least) return verdict('verdict', 'Gap', 'fail', 'too narrow: it may rub when warm', origin);
-  if (setMm > most)
-    return verdict('verdict', 'Gap', 'fail', 'too wide: weak spark at pull speed, and a little late', origin);
-  return verdict('verdict', 'Gap', 'pass', 'inside the limits', origin);
+const ofTheClass = ruleOfThumb(
+  'gaps of the class, not this engine’s; public manual excerpts, read second-hand',
+);
+
+function gapVerdict(least: number | undefined, most: number | undefined, gap: ReturnType<typeof coilGap>) {
+  const own = least !== undefined || most !== undefined;
+  const origin = own ? ({ from: "maker's sheet", detail: 'the limit you gave' } as const) : ofTheClass;
+  const says = (decided: 'pass' | 'fail', text: string) => verdict('verdict', 'Gap', decided, text, origin);
+  if (gap.leastMm <= 0)
+    return says('fail', 'the magnets touch the coil in every turn: cure the shaft’s play first');
+  if (gap.setMm < (least ?? classCoilGapMm.least)) return says('fail', 'too narrow: it may rub when warm');
+  if (gap.setMm > (most ?? classCoilGapMm.most))
+    return says('fail', 'too wide: weak spark at pull speed, and a little late');
+  return says('pass', 'inside the limits');
 }
 
-export const ignitionSheets: readonly Worksheet[] = [sparkShift, coilGapSheet];
+export const ignitionSheets = [sparkShift, coilGapSheet];

@@ -1,12 +1,13 @@
 import {
   type Answer,
   amount,
-  oldAsk as ask,
+  ask,
   computed,
   curve,
+  near,
   picture,
   spaced,
-  type OldWorksheet as Worksheet,
+  worksheet,
 } from '../../worksheet/index.js';
 import { architectures } from '../cranking/class-engine.js';
 import { crank } from '../cranking/crank.js';
@@ -14,66 +15,53 @@ import { crankedSetup } from '../cranking/expected.js';
 import { requireWithin } from '../error.js';
 import { type FiringGeometry, likelyFiring } from '../firing/expected-firing.js';
 import type { FiringResult } from '../firing/fire.js';
-import { refusing } from './answers.js';
-import { psi } from './compression-picture.js';
-import { bore, rod, stroke } from './fields.js';
+import { bore, geometryOf, kind, psi, rod, stroke } from './fields.js';
 import {
   fieldOf,
   firingModel,
   firingSources,
-  geometryOf,
-  kind,
+  givesFiring,
   shopAir,
   speed,
   withoutKnock,
 } from './firing-fields.js';
 
-export const ratioChange: Worksheet = {
+export const ratioChange = worksheet({
   id: 'ratio-change',
+  group: 'Firing and power',
   title: 'Gain or cost of another compression ratio',
   question: 'What does it gain or cost to change the compression ratio?',
   purpose: 'What a milled head, a thick gasket or carbon does to work, pressure and the push on the head.',
-  fields: [
-    kind(architectures),
+  fields: {
+    architecture: kind(architectures, givesFiring),
     bore,
     stroke,
-    ask('ratio', 'ratio', 'Ratio now', 'From the compression-ratio worksheet or the maker’s sheet.', '8.3:1'),
-    ask('ratio', 'new-ratio', 'Ratio then', 'After milling, another gasket or scraping off carbon.', '8.9:1'),
+    ratio: ask.in('1', 'Ratio now', 'From the compression-ratio worksheet or the maker’s sheet.', '8.3:1'),
+    'new-ratio': ask.in('1', 'Ratio then', 'After milling, another gasket or scraping off carbon.', '8.9:1'),
     rod,
     speed,
-  ],
-  compute: refusing(fieldOf, (given) => {
+  },
+  compute: ({ 'new-ratio': wanted, speed: rpm, ...given }) => {
     const geometry = geometryOf(given);
-    const asked = { rpm: given.in('speed', 'rpm'), weather: shopAir };
+    const { ratio } = given;
+    const asked = { rpm, weather: shopAir };
     const at = (compressionRatio: number) => likelyFiring({ ...geometry, compressionRatio }, asked);
-    const newRatio = requireWithin(given.si('new-ratio'), 1.5, 20, 'new-ratio');
-    const [now, then] = [at(given.si('ratio')), at(newRatio)];
-    const change = (of: (each: FiringResult) => number) => 100 * (of(then) / of(now) - 1);
+    const newRatio = requireWithin(wanted, 1.5, 20, 'new-ratio');
+    const [now, then] = [at(ratio), at(newRatio)];
+    const change = (of: 'indicatedJ' | 'peakPa') => 100 * (then[of] / now[of] - 1);
     const same = computed('the same charge, spark for its best, firing stroke at both ratios (own model)');
     return [
-      amount(
-        'work',
-        'Change in the work of each firing',
-        change((e) => e.indicatedJ),
-        '%',
-        same,
-        {
-          note: 'friction unchanged, power at the shaft moves a little more',
-          picture: ratioPicture(at, given.si('ratio'), newRatio),
-        },
-      ),
-      amount(
-        'peak',
-        'Change in the highest pressure and the push on the head',
-        change((e) => e.peakPa),
-        '%',
-        same,
-      ),
+      amount('work', 'Change in the work of each firing', change('indicatedJ'), '%', same, {
+        note: 'friction unchanged, power at the shaft moves a little more',
+        picture: ratioPicture(at, ratio, newRatio),
+      }),
+      amount('peak', 'Change in the highest pressure and the push on the head', change('peakPa'), '%', same),
       amount('peak-now', 'Highest pressure now', now.peakPa / 1e6, 'MPa', firingModel),
       amount('peak-then', 'Highest pressure then', then.peakPa / 1e6, 'MPa', firingModel),
-      ...gaugeAnswers(geometry, given.si('ratio'), newRatio),
+      ...gaugeAnswers(geometry, ratio, newRatio),
     ];
-  }),
+  },
+  names: fieldOf,
   cautions: [
     'More ratio wants fuel that does not knock and a later spark; an air-cooled head has little in hand.',
     withoutKnock,
@@ -90,13 +78,13 @@ export const ratioChange: Worksheet = {
         ratio: '8:1',
         'new-ratio': '6:1',
       },
-      expect: { work: { value: -9.4, unit: '%', tolerance: 2.5 } },
+      expect: { work: near(-9.4, 2.5, '%') },
       source:
         'air-standard Otto cycle, Thermodynamics: An Engineering Approach, 7th ed., ch. 9: 0.5116/0.5647',
       mark: 'calculated',
     },
   ],
-};
+});
 
 /** What the mechanic sees of it: the gauge on a sound one, no release acting. */
 function gaugeAnswers(geometry: FiringGeometry, now: number, then: number): Answer[] {

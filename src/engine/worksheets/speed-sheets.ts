@@ -1,55 +1,46 @@
 import {
   amount,
-  oldAsk as ask,
+  ask,
   computed,
   curve,
   judgement,
+  near,
   number,
-  oldOptional as optional,
   type Picture,
   picture,
   practice,
   spaced,
-  oldStanding as standing,
   verdict,
-  type OldWorksheet as Worksheet,
   words,
+  worksheet,
 } from '../../worksheet/index.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
-import { refusing } from './answers.js';
 
 const perMinute = (metersPerSecond: number) => (metersPerSecond * 60) / 0.3048;
 
-export const tipSpeedSheet: Worksheet = {
+const tipSpeedSheet = worksheet({
   id: 'tip-speed',
+  group: 'Speed and spark',
   title: 'Blade tip speed',
   question: 'Is this blade turning too fast?',
   purpose:
     'Tip speed of a blade or rotor against the rotary-mower limit, and the engine speed that just keeps to it.',
-  fields: [
-    ask('length', 'diameter', 'Blade length', 'Tip to tip, through the center.', '21 in'),
-    ask(
-      'rotation',
-      'speed',
+  fields: {
+    diameter: ask.in('mm', 'Blade length', 'Tip to tip, through the center.', '21 in'),
+    speed: ask.in(
+      'rpm',
       'Blade speed',
       'Of the blade itself: the engine’s only when it sits on the crankshaft.',
       '3100 rpm',
     ),
-    standing(
-      ask(
-        'speed',
-        'limit',
-        'Most allowed',
-        '19 000 ft/min stands: ANSI B71.1 for rotary mowers. Other machines have limits of their own.',
-        '19000 ft/min',
-      ),
-      '19000 ft/min',
+    limit: ask.in(
+      'm/s',
+      'Most allowed',
+      '19 000 ft/min stands: ANSI B71.1 for rotary mowers. Other machines have limits of their own.',
+      { standard: '19000 ft/min' },
     ),
-  ],
-  compute: refusing({}, (given) => {
-    const diameterMm = given.in('diameter', 'mm');
-    const rpm = given.in('speed', 'rpm');
-    const limit = given.si('limit');
+  },
+  compute: ({ diameter: diameterMm, speed: rpm, limit }) => {
     const tip = tipSpeed(diameterMm, rpm);
     const most = rpmAtTipSpeed(diameterMm, limit);
     const says = tip <= limit ? 'within the limit' : `over the limit; at most ${Math.floor(most)} rpm`;
@@ -60,7 +51,7 @@ export const tipSpeedSheet: Worksheet = {
       verdict('verdict', 'Limit', tip <= limit ? 'pass' : 'fail', says, tipRule),
       amount('most-speed', 'Most speed for this blade', most, 'rpm', tipRule),
     ];
-  }),
+  },
   cautions: [
     'Lead off before a hand goes near the blade. A longer blade than the machine was made for is over the limit at the old speed.',
     'Set the speed with the blade fitted and a tachometer on: never over the machine’s plate.',
@@ -71,9 +62,9 @@ export const tipSpeedSheet: Worksheet = {
       title: '21 in at 3100 rpm: 17 042 ft/min, within',
       given: { diameter: '21 in', speed: '3100 rpm' },
       expect: {
-        'tip-speed': { value: 17042, unit: 'ft/min', tolerance: 1.5 },
+        'tip-speed': near(17042, 1.5, 'ft/min'),
         verdict: { text: 'pass' },
-        'most-speed': { value: 3456, unit: 'rpm', tolerance: 0.5 },
+        'most-speed': near(3456, 0.5, 'rpm'),
       },
       source: 'mower speed figures on a public page; limit of ANSI B71.1',
       mark: 'seen',
@@ -81,12 +72,12 @@ export const tipSpeedSheet: Worksheet = {
     {
       title: '21 in at 3600 rpm: 19 792 ft/min, over',
       given: { diameter: '21 in', speed: '3600 rpm' },
-      expect: { 'tip-speed': { value: 19792, unit: 'ft/min', tolerance: 0.5 }, verdict: { text: 'fail' } },
+      expect: { 'tip-speed': near(19792, 0.5, 'ft/min'), verdict: { text: 'fail' } },
       source: 'own arithmetic: π·21·3600/12',
       mark: 'calculated',
     },
   ],
-};
+});
 
 const tipRule = computed('π · diameter · speed; ANSI B71.1');
 
@@ -103,46 +94,38 @@ function tipPicture(diameterMm: number, rpm: number, limit: number): Picture {
   });
 }
 
-export const pulleySpeed: Worksheet = {
+const pulleySpeed = worksheet({
   id: 'pulley-speed',
+  group: 'Speed and spark',
   title: 'Pulleys',
   question: 'How fast does the driven pulley turn?',
   purpose: 'Driven speed and belt speed from two pulleys, with slip.',
-  fields: [
-    ask('rotation', 'speed', 'Driver speed', 'Of the engine’s shaft, as a rule.', '3600 rpm'),
-    ask(
-      'length',
-      'driver',
+  fields: {
+    speed: ask.in('rpm', 'Driver speed', 'Of the engine’s shaft, as a rule.', '3600 rpm'),
+    driver: ask.in(
+      'mm',
       'Driver pulley',
       'Pitch diameter: where the belt’s cord runs, some 3 mm inside the rim all round (common practice).',
       '60 mm',
     ),
-    ask('length', 'driven', 'Driven pulley', 'Pitch diameter, measured the same way.', '120 mm'),
-    standing(
-      ask('ratio', 'slip', 'Slip', '2 % stands for a V-belt in order (common practice).', '2 %'),
-      '2 %',
-    ),
-  ],
-  compute: refusing({}, (given) => {
+    driven: ask.in('mm', 'Driven pulley', 'Pitch diameter, measured the same way.', '120 mm'),
+    slip: ask.in('1', 'Slip', '2 % stands for a V-belt in order (common practice).', { standard: '2 %' }),
+  },
+  compute: ({ speed, driver, driven, slip }) => {
     const { drivenRpm, beltSpeed } = beltDrive({
-      driverRpm: given.in('speed', 'rpm'),
-      driverMm: given.in('driver', 'mm'),
-      drivenMm: given.in('driven', 'mm'),
-      slip: given.si('slip'),
+      driverRpm: speed,
+      driverMm: driver,
+      drivenMm: driven,
+      slip,
     });
+    const drivenRule = computed('speed · driver/driven · (1 − slip)');
     return [
-      amount(
-        'driven-speed',
-        'Driven speed',
-        drivenRpm,
-        'rpm',
-        computed('speed · driver/driven · (1 − slip)'),
-      ),
+      amount('driven-speed', 'Driven speed', drivenRpm, 'rpm', drivenRule),
       amount('belt-speed', 'Belt speed', beltSpeed, 'm/s', computed('π · driver · speed'), {
         note: beltSpeed > 30 ? 'over what plain pulleys of cast iron are commonly run at, 30 m/s' : undefined,
       }),
     ];
-  }),
+  },
   cautions: [
     'A smaller driven pulley speeds up a blade or rotor: work out its tip speed before fitting one.',
   ],
@@ -152,66 +135,51 @@ export const pulleySpeed: Worksheet = {
       title: '3600 rpm, 60 on 120 mm, no slip: 1800 rpm, 11.3 m/s',
       given: { speed: '3600 rpm', driver: '60 mm', driven: '120 mm', slip: '0 %' },
       expect: {
-        'driven-speed': { value: 1800, unit: 'rpm', tolerance: 1e-6 },
-        'belt-speed': { value: 11.31, unit: 'm/s', tolerance: 0.005 },
+        'driven-speed': near(1800, 1e-6, 'rpm'),
+        'belt-speed': near(11.31, 0.005, 'm/s'),
       },
       source: 'own arithmetic',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const generatorSpeed: Worksheet = {
+const generatorSpeed = worksheet({
   id: 'generator-speed',
+  group: 'Speed and spark',
   title: 'Generator frequency',
   question: 'What frequency does this generator give at this speed?',
   purpose: 'Frequency from speed and poles, and the speed for the frequency wanted.',
-  fields: [
-    ask('rotation', 'speed', 'Speed', 'Of the rotor.', '3720 rpm'),
-    {
-      id: 'poles',
-      label: 'Poles',
-      help: 'Of the rotor; 2 stands: nearly all that turn at 3000 or 3600 rpm (common practice).',
-      kind: 'count',
-      standard: '2',
-      hint: '2',
-    },
-    standing(
-      ask(
-        'frequency',
-        'wanted',
-        'Wanted',
-        'Frequency of the mains here; 60 Hz stands (common practice).',
-        '60 Hz',
-      ),
-      '60 Hz',
+  fields: {
+    speed: ask.in('rpm', 'Speed', 'Of the rotor.', '3720 rpm'),
+    poles: ask.count(
+      'Poles',
+      'Of the rotor; 2 stands: nearly all that turn at 3000 or 3600 rpm (common practice).',
+      { standard: '2' },
     ),
-  ],
-  compute: refusing({ frequency: 'wanted', rpm: 'speed' }, (given) => {
-    const poles = given.number('poles');
-    const hz = generatorHz(given.in('speed', 'rpm'), poles);
-    const wanted = given.si('wanted');
+    wanted: ask.in('Hz', 'Wanted', 'Frequency of the mains here; 60 Hz stands (common practice).', {
+      standard: '60 Hz',
+    }),
+  },
+  compute: ({ speed, poles, wanted }) => {
+    const hz = generatorHz(speed, poles);
+    const wantedRpm = rpmForHz(wanted, poles);
+    const off = 100 * (hz / wanted - 1);
     return [
       amount('frequency', 'Frequency', hz, 'Hz', computed('speed · poles/120')),
       amount(
         'speed-wanted',
         'Speed for the frequency wanted',
-        rpmForHz(wanted, poles),
+        wantedRpm,
         'rpm',
         computed('120 · frequency/poles'),
       ),
-      number(
-        'off',
-        'Off the frequency wanted, %',
-        100 * (hz / wanted - 1),
-        1,
-        computed('difference of the two'),
-        {
-          note: 'without load 3 to 4 % above is usual, so that it does not fall below under load (common practice)',
-        },
-      ),
+      number('off', 'Off the frequency wanted, %', off, 1, computed('difference of the two'), {
+        note: 'without load 3 to 4 % above is usual, so that it does not fall below under load (common practice)',
+      }),
     ];
-  }),
+  },
+  names: { frequency: 'wanted', rpm: 'speed' },
   cautions: [
     'Voltage and frequency go up together: an overspeeding generator burns what hangs on it.',
     'Wiring and mains connection are for licensed people.',
@@ -222,46 +190,50 @@ export const generatorSpeed: Worksheet = {
       title: '3720 rpm, two poles: 62 Hz',
       given: { speed: '3720 rpm' },
       expect: {
-        frequency: { value: 62, unit: 'Hz', tolerance: 1e-9 },
-        'speed-wanted': { value: 3600, unit: 'rpm', tolerance: 1e-6 },
+        frequency: near(62, 1e-9, 'Hz'),
+        'speed-wanted': near(3600, 1e-6, 'rpm'),
       },
       source: 'a service manual’s no-load setting, 62 Hz and 3720 rpm, read second-hand',
       mark: 'seen',
     },
   ],
-};
+});
 
-export const governorDroop: Worksheet = {
+const governorDroop = worksheet({
   id: 'governor-droop',
+  group: 'Speed and spark',
   title: 'Governor droop',
   question: 'Does the governor hold the speed under load?',
   purpose: 'How much the speed falls from no load to load, against what is usual.',
-  fields: [
-    ask('rotation', 'no-load', 'Without load', 'Settled, warm, throttle at fast.', '3600 rpm'),
-    ask('rotation', 'loaded', 'Under load', 'Settled, at full load.', '3400 rpm'),
-    optional(ask('rotation', 'rated', 'Allowed without load', 'From the machine’s plate.', '3600 rpm')),
-  ],
-  compute: refusing({ noLoad: 'no-load' }, (given) => {
-    const noLoad = given.in('no-load', 'rpm');
-    const part = 100 * droop(noLoad, given.in('loaded', 'rpm'));
+  fields: {
+    'no-load': ask.in('rpm', 'Without load', 'Settled, warm, throttle at fast.', '3600 rpm'),
+    loaded: ask.in('rpm', 'Under load', 'Settled, at full load.', '3400 rpm'),
+    rated: ask.in('rpm', 'Allowed without load', 'From the machine’s plate.', {
+      hint: '3600 rpm',
+      optional: true,
+    }),
+  },
+  compute: ({ 'no-load': noLoad, loaded, rated }) => {
+    const part = 100 * droop(noLoad, loaded);
     return [
       number('droop', 'Droop, %', part, 1, computed('(no load − loaded)/loaded')),
       words('meaning', 'Which means', droopWords(part), judgement),
-      ...(given.has('rated') ? [overspeed(noLoad, given.in('rated', 'rpm'))] : []),
+      ...(rated === undefined ? [] : [overspeed(noLoad, rated)]),
     ];
-  }),
+  },
+  names: { noLoad: 'no-load' },
   cautions: ['If the speed runs away: choke shut, fuel off, ground the plug. Never lean over the blade.'],
   sources: ['ISO 3046-4', 'trade judgement, no source'],
   examples: [
     {
       title: '3720 falling to 3540 rpm: 5.1 %',
       given: { 'no-load': '3720 rpm', loaded: '3540 rpm' },
-      expect: { droop: { value: 5.085, tolerance: 0.001 } },
+      expect: { droop: near(5.085, 0.001) },
       source: 'own arithmetic: 180/3540',
       mark: 'calculated',
     },
   ],
-};
+});
 
 /** 5 to 8 % is usual on mechanical governors: trade judgement. */
 function droopWords(percent: number): string {
@@ -272,15 +244,11 @@ function droopWords(percent: number): string {
 
 function overspeed(noLoad: number, rated: number) {
   const over = noLoad > rated * 1.005;
-  return verdict(
-    'overspeed',
-    'Against the plate',
-    over ? 'fail' : 'pass',
-    over
-      ? `${Math.round(noLoad - rated)} rpm over the plate: set it back before anything else`
-      : 'not over the plate',
-    over ? practice : { from: 'plate', detail: 'the speed you gave' },
-  );
+  const says = over
+    ? `${Math.round(noLoad - rated)} rpm over the plate: set it back before anything else`
+    : 'not over the plate';
+  const origin = over ? practice : ({ from: 'plate', detail: 'the speed you gave' } as const);
+  return verdict('overspeed', 'Against the plate', over ? 'fail' : 'pass', says, origin);
 }
 
-export const speedSheets: readonly Worksheet[] = [tipSpeedSheet, pulleySpeed, generatorSpeed, governorDroop];
+export const speedSheets = [governorDroop, generatorSpeed, tipSpeedSheet, pulleySpeed];
