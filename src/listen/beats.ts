@@ -1,5 +1,6 @@
 import { type Cycle, cycleOf, type EngineKind, firingHz } from './engine-kind.js';
-import type { Signal } from './resample.js';
+import { median } from './quantile.js';
+import { meanSquare, type Signal } from './resample.js';
 import type { TrackPoint } from './track.js';
 
 /** How alike the firings of a stretch are. */
@@ -67,7 +68,7 @@ function firingsOf({ values, rate }: Signal, track: readonly TrackPoint[], cycle
     const shift = quietest({ values, rate }, group);
     return group.map(({ at, lasts }) => {
       const from = at + shift * lasts;
-      return rootMeanSquare(values, Math.floor(from * rate), Math.floor((from + lasts) * rate));
+      return Math.sqrt(meanSquare(values, Math.floor(from * rate), Math.floor((from + lasts) * rate)));
     });
   });
 }
@@ -89,20 +90,8 @@ function quietest({ values, rate }: Signal, group: readonly Firing[]): number {
   const energy = shares.map((share) =>
     group.reduce((sum, { at, lasts }) => {
       const from = at + share * lasts;
-      const own = rootMeanSquare(values, Math.floor(from * rate), Math.floor((from + lasts / slices) * rate));
-      return sum + own * own;
+      return sum + meanSquare(values, Math.floor(from * rate), Math.floor((from + lasts / slices) * rate));
     }, 0),
   );
   return shares[energy.indexOf(Math.min(...energy))]!;
-}
-
-function rootMeanSquare(values: Float32Array, from: number, to: number): number {
-  let sum = 0;
-  for (let i = from; i < Math.min(values.length, to); i += 1) sum += values[i]! ** 2;
-  return Math.sqrt(sum / Math.max(1, to - from));
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1]!;
 }

@@ -1,7 +1,7 @@
 import { type Cycle, firingHz } from './engine-kind.js';
 import { cycleEvidence } from './evidence.js';
 import type { Frame } from './frames.js';
-import { quantile } from './loudness.js';
+import { median } from './quantile.js';
 
 /** A first path of the firing rate, right up to a simple factor; null where nothing periodic is heard. */
 export interface CoarsePoint {
@@ -55,7 +55,7 @@ const forgiving: Readonly<Record<Stiffness, number>> = { stiff: 2, loose: 0.15 }
  * of the speed within one frame costs the same however far.
  */
 export function coarseTrack({ times, gridHz, rows }: Field, stiffness: Stiffness): readonly CoarsePoint[] {
-  const typical = quantile(rows.map(highest), 0.5);
+  const typical = median(rows.map(highest));
   const none = gridHz.length;
   const path = bestPath(
     rows.map((row) => {

@@ -2,8 +2,9 @@ import { type Bands, lasting } from './bands.js';
 import { type CoarsePoint, coarseTrack, fieldOf } from './coarse.js';
 import { type Cycle, firingHz } from './engine-kind.js';
 import { type Frame, framesOf } from './frames.js';
-import { loudnessOf, quantile } from './loudness.js';
+import { loudnessOf } from './loudness.js';
 import { orderSalience } from './orders.js';
+import { median } from './quantile.js';
 import { type Choice, choose } from './rivals.js';
 import { type Steadiness, steadinessOf } from './steadiness.js';
 import { meanHz, refined, type Stretch, scaled, stretchesOf } from './stretches.js';
@@ -50,14 +51,13 @@ const slopes = [0.25, -0.25, 0.6, -0.6];
 const levelSlope = 0.08;
 
 const isLevel = (stretches: readonly Stretch[]): boolean =>
-  quantile(
+  median(
     stretches.flatMap(({ path: { t, hz } }) =>
       Array.from(
         { length: t.length - 1 },
         (_, i) => Math.abs(Math.log(hz[i + 1]! / hz[i]!)) / (t[i + 1]! - t[i]!),
       ),
     ),
-    0.5,
   ) < levelSlope;
 
 /** Below this share of frames with evidence a path has probably lost the engine somewhere. */
@@ -92,10 +92,7 @@ function heardAlong(
 }
 
 const typicalU = (stretches: readonly Stretch[]): number =>
-  quantile(
-    stretches.flatMap(({ relativeU }) => [...relativeU]),
-    0.5,
-  );
+  median(stretches.flatMap(({ relativeU }) => [...relativeU]));
 
 const windowFor = (cycle: Cycle): number =>
   Math.min(0.8, Math.max(0.36, (4.5 * cycle.cylinders ** 0.7) / firingHz(cycle, cycle.lowRpm)));

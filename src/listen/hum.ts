@@ -1,7 +1,7 @@
 import type { Bands } from './bands.js';
 import { comb } from './comb.js';
 import { floorWidthHz, lowTopHz } from './frames.js';
-import { independent } from './orders.js';
+import { addTo, independent } from './orders.js';
 import { salienceOf } from './salience.js';
 import { hann, nextPowerOfTwo, power, tapered } from './transform.js';
 
@@ -35,8 +35,7 @@ export function isMainsHum({ low, rate }: Bands, firingHz: number): boolean {
   const hop = length >> 1;
   const windows = Math.min(mostWindows, 1 + Math.floor((low.length - length) / hop));
   for (let n = 0; n < windows; n += 1) {
-    const powers = power(size, tapered(low.subarray(n * hop, n * hop + length), taper));
-    for (let i = 0; i < sum.length; i += 1) sum[i]! += powers[i]!;
+    addTo(sum, power(size, tapered(low.subarray(n * hop, n * hop + length), taper)));
   }
   const step = rate / size;
   const scale = { step, floorWidth: floorWidthHz, averages: Math.max(1, independent * windows) };

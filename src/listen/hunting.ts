@@ -1,4 +1,4 @@
-import type { TrackPoint } from './track.js';
+import { meanRpm, type TrackPoint } from './track.js';
 
 /** A speed that swings to and fro. */
 export interface Hunting {
@@ -40,7 +40,7 @@ function detrended(track: readonly TrackPoint[]): {
   readonly mean: number;
 } {
   const n = track.length;
-  const mean = track.reduce((sum, { rpm }) => sum + rpm, 0) / n;
+  const mean = meanRpm(track);
   const middle = track.reduce((sum, { t }) => sum + t, 0) / n;
   const slope =
     track.reduce((sum, { t, rpm }) => sum + (t - middle) * (rpm - mean), 0) /

@@ -1,4 +1,4 @@
-import type { TrackPoint } from './track.js';
+import { meanRpm, type TrackPoint } from './track.js';
 
 /** What a person marked while listening. */
 export interface Mark {
@@ -57,6 +57,3 @@ function recovery(mark: Mark, outside: TrackPoint | undefined, end: number): num
   if (outside === undefined) return 0;
   return outside.t > end - settledS / 2 ? null : outside.t - mark.t;
 }
-
-const meanRpm = (points: readonly TrackPoint[]): number =>
-  points.reduce((sum, { rpm }) => sum + rpm, 0) / points.length;

@@ -1,4 +1,5 @@
 import type { Bands } from './bands.js';
+import { quantile } from './quantile.js';
 
 /** How evenly loud a sound is. */
 export interface Loudness {
@@ -52,10 +53,4 @@ function longestRun<T>(items: readonly T[], holds: (item: T) => boolean): number
     longest = Math.max(longest, run);
   }
   return longest;
-}
-
-/** The value that the share `p` of the others does not exceed; 0 of nothing. */
-export function quantile(values: readonly number[], p: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))] ?? 0;
 }

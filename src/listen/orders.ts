@@ -54,6 +54,6 @@ export function orderSalience(bands: Bands, stretches: readonly Stretch[]): read
   return [upTo(sums.low, lowTopHz), upTo(sums.middle, envelopeTopHz), upTo(sums.high, envelopeTopHz)];
 }
 
-function addTo(sums: Float64Array, power: Float64Array): void {
+export function addTo(sums: Float64Array, power: Float64Array): void {
   for (let i = 0; i < sums.length; i += 1) sums[i]! += power[i]!;
 }

@@ -20,6 +20,13 @@ export function decimate({ values, rate }: Signal, step: number): Signal {
   return { values: kept, rate: rate / step };
 }
 
+/** Mean square of the samples from one place to another, as far as there are any. */
+export function meanSquare(values: Float32Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < Math.min(values.length, to); i += 1) sum += values[i]! ** 2;
+  return sum / Math.max(1, to - from);
+}
+
 /** The mean of each `step` samples: enough for an envelope, whose beat lies far below the new rate. */
 export function averaged(values: Float32Array, step: number): Float32Array {
   const kept = new Float32Array(Math.floor(values.length / step));

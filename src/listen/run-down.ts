@@ -1,3 +1,4 @@
+import { median } from './quantile.js';
 import type { TrackPoint } from './track.js';
 
 /** The last fall of the speed, from the stop control to the last turn that is heard. */
@@ -29,9 +30,6 @@ export function runDown(track: readonly TrackPoint[]): RunDown | null {
 function peakBefore(track: readonly TrackPoint[]): number {
   let end = track.length - 1;
   while (end > 0 && track[end - 1]!.rpm > track[end]!.rpm * 0.999) end -= 1;
-  const held = track
-    .filter(({ t }) => t <= track[end]!.t && t > track[end]!.t - runningS)
-    .map(({ rpm }) => rpm);
-  held.sort((a, b) => a - b);
-  return held[held.length >> 1]!;
+  const held = track.filter(({ t }) => t <= track[end]!.t && t > track[end]!.t - runningS);
+  return median(held.map(({ rpm }) => rpm));
 }

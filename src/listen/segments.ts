@@ -4,7 +4,7 @@ import type { EngineKind } from './engine-kind.js';
 import { type Hunting, huntingOf } from './hunting.js';
 import type { Signal } from './resample.js';
 import type { Sound } from './sound.js';
-import type { TrackPoint } from './track.js';
+import { meanRpm, type TrackPoint, uncertaintyOfMean } from './track.js';
 
 /** A stretch in which the engine runs at one speed, or swings about one. */
 export interface SteadySegment {
@@ -30,8 +30,9 @@ const huntS = 3;
 const sameHalves = 0.05;
 /** A pause in the track ends a segment. */
 const longestGapS = 0.3;
-const pointsPerNews = 6;
 const coverage95 = 1.96;
+
+type Run = readonly TrackPoint[];
 
 /** All steady stretches of a second or more, in order of time. */
 export function steadySegments(
@@ -41,11 +42,11 @@ export function steadySegments(
 ): readonly SteadySegment[] {
   const low = lowBandOf(sound);
   return rejoined(runsOf(track))
-    .filter((run) => run.at(-1)!.t - run[0]!.t >= shortestS)
+    .filter((run) => lasts(run) >= shortestS)
     .map((run) => segmentOf(low, run, engine));
 }
 
-function runsOf(track: readonly TrackPoint[]): readonly (readonly TrackPoint[])[] {
+function runsOf(track: Run): readonly Run[] {
   const runs: TrackPoint[][] = [];
   let sum = 0;
   for (const point of track) {
@@ -60,8 +61,6 @@ function runsOf(track: readonly TrackPoint[]): readonly (readonly TrackPoint[])[
   }
   return runs;
 }
-
-type Run = readonly TrackPoint[];
 
 /** Short pieces in a row that swing about one speed are one stretch that hunts. */
 function rejoined(runs: readonly Run[]): readonly Run[] {
@@ -82,21 +81,15 @@ function rejoined(runs: readonly Run[]): readonly Run[] {
 const lasts = (run: Run): number => run.at(-1)!.t - run[0]!.t;
 
 function leadsNowhere(run: Run): boolean {
-  const mean = (part: Run) => part.reduce((sum, { rpm }) => sum + rpm, 0) / part.length;
   const middle = run.length >> 1;
-  return Math.abs(mean(run.slice(middle)) / mean(run.slice(0, middle)) - 1) <= sameHalves;
+  return Math.abs(meanRpm(run.slice(middle)) / meanRpm(run.slice(0, middle)) - 1) <= sameHalves;
 }
 
-function segmentOf(low: Signal, run: readonly TrackPoint[], engine: EngineKind): SteadySegment {
-  const n = run.length;
-  const meanRpm = run.reduce((sum, { rpm }) => sum + rpm, 0) / n;
-  const u = Math.sqrt(run.reduce((sum, p) => sum + p.u ** 2, 0) / n / Math.max(1, n / pointsPerNews));
+function segmentOf(low: Signal, run: Run, engine: EngineKind): SteadySegment {
+  const [mean, u] = [meanRpm(run), uncertaintyOfMean(run)];
   return {
-    from: run[0]!.t,
-    to: run.at(-1)!.t,
-    meanRpm,
-    u,
-    interval: [meanRpm - coverage95 * u, meanRpm + coverage95 * u],
+    ...{ from: run[0]!.t, to: run.at(-1)!.t, meanRpm: mean, u },
+    interval: [mean - coverage95 * u, mean + coverage95 * u],
     hunting: huntingOf(run),
     beats: beatsOf(low, run, engine),
   };

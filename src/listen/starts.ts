@@ -1,4 +1,6 @@
 import { lowBandOf } from './bands.js';
+import { quantile } from './quantile.js';
+import { meanSquare } from './resample.js';
 import type { Sound } from './sound.js';
 import type { TrackPoint } from './track.js';
 
@@ -55,9 +57,7 @@ const speedIn = (track: readonly TrackPoint[], from: number, to: number): boolea
 
 function burstsOf(sound: Sound): readonly { readonly from: number; readonly to: number }[] {
   const levels = levelsDb(sound);
-  const sorted = [...levels].sort((a, b) => a - b);
-  const quiet = sorted[Math.floor(0.05 * sorted.length)]!;
-  const loud = sorted[Math.floor(0.98 * sorted.length)]!;
+  const [quiet, loud] = [quantile(levels, 0.05), quantile(levels, 0.98)];
   if (loud - quiet < leastRangeDb) return [];
   const edge = loud - (1 - shareOfRange) * (loud - quiet);
   const bursts: { from: number; to: number }[] = [];
@@ -75,10 +75,7 @@ function levelsDb(sound: Sound): number[] {
   const { values: low, rate } = lowBandOf(sound);
   const step = Math.round(stepS * rate);
   const levels: number[] = [];
-  for (let from = 0; from + step <= low.length; from += step) {
-    let square = 0;
-    for (let i = from; i < from + step; i += 1) square += low[i]! ** 2;
-    levels.push(10 * Math.log10(square / step + 1e-10));
-  }
+  for (let from = 0; from + step <= low.length; from += step)
+    levels.push(10 * Math.log10(meanSquare(low, from, from + step) + 1e-10));
   return levels;
 }

@@ -1,8 +1,8 @@
 import type { Cycle } from './engine-kind.js';
 import { cycleEvidence } from './evidence.js';
 import type { Frame } from './frames.js';
-import { quantile } from './loudness.js';
 import { readerOf } from './path.js';
+import { median, quantile } from './quantile.js';
 import type { Stretch } from './stretches.js';
 
 /** Signs by which an engine differs from a voice or a tune: it goes on, and it does not jump. */
@@ -29,10 +29,7 @@ export function steadinessOf(
   const good = 0.2 * quantile(evidence, 0.85);
   return {
     ongoing: evidence.filter((e) => e > good).length / evidence.length,
-    roughness: quantile(
-      stretches.flatMap(({ path }) => bends(path.hz)),
-      0.5,
-    ),
+    roughness: median(stretches.flatMap(({ path }) => bends(path.hz))),
     evidence,
   };
 }

@@ -15,6 +15,18 @@ export interface TrackPoint {
   readonly confidence: number;
 }
 
+export const meanRpm = (points: readonly TrackPoint[]): number =>
+  points.reduce((sum, { rpm }) => sum + rpm, 0) / points.length;
+
+/** Neighboring points share most of their sound; about one in six is news. */
+const pointsPerNews = 6;
+
+/** Standard uncertainty of the mean of some points in a row, rpm. */
+export function uncertaintyOfMean(points: readonly TrackPoint[]): number {
+  const square = points.reduce((sum, { u }) => sum + u ** 2, 0) / points.length;
+  return Math.sqrt(square / Math.max(1, points.length / pointsPerNews));
+}
+
 const trackStepS = 0.05;
 
 /** What the scatter of the orders does not show: drift within a window and cycles that jitter together. */

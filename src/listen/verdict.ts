@@ -1,7 +1,7 @@
 import type { Loudness } from './loudness.js';
 import type { Candidate, Choice } from './rivals.js';
 import type { Steadiness } from './steadiness.js';
-import type { TrackPoint } from './track.js';
+import { meanRpm, type TrackPoint, uncertaintyOfMean } from './track.js';
 
 /** What the recording as a whole says. */
 export interface Verdict {
@@ -26,28 +26,21 @@ export interface Rival {
 const closeCall = { slower: 0.45, faster: 0.62 };
 
 export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
-  const meanRpm = track.reduce((sum, { rpm }) => sum + rpm, 0) / track.length;
+  const mean = meanRpm(track);
   const close = rivals
     .filter(
       ({ evidence, ratio }) => evidence > closeCall[ratio < best.ratio ? 'slower' : 'faster'] * best.evidence,
     )
-    .map((rival) => asRival(rival, best, meanRpm));
-  const uncertaintyRpm = meanUncertainty(track);
+    .map((rival) => asRival(rival, best, mean));
+  const uncertaintyRpm = uncertaintyOfMean(track);
   return {
-    meanRpm,
-    uncertaintyRpm,
-    ambiguous: close.length > 0,
-    rivals: close,
-    says: words(meanRpm, uncertaintyRpm, close),
+    ...{ meanRpm: mean, uncertaintyRpm, ambiguous: close.length > 0, rivals: close },
+    says: words(mean, uncertaintyRpm, close),
   };
 }
 
 export const refused = (says: string): Verdict => ({
-  meanRpm: null,
-  uncertaintyRpm: null,
-  ambiguous: false,
-  rivals: [],
-  says,
+  ...{ meanRpm: null, uncertaintyRpm: null, ambiguous: false, rivals: [], says },
 });
 
 const leastEvidence = 0.0028;
@@ -94,21 +87,13 @@ export function objection(
     : 'No engine is heard: what repeats here comes, goes and jumps as a voice or a tune does.';
 }
 
-/** Neighboring points share most of their sound; about one in six is news. */
-const pointsPerNews = 6;
-
-function meanUncertainty(track: readonly TrackPoint[]): number {
-  const square = track.reduce((sum, { u }) => sum + u * u, 0) / track.length;
-  return Math.sqrt(square / Math.max(1, track.length / pointsPerNews));
-}
-
-const asRival = (rival: Candidate, best: Candidate, meanRpm: number): Rival => ({
-  rpm: (meanRpm * rival.ratio) / best.ratio,
+const asRival = (rival: Candidate, best: Candidate, mean: number): Rival => ({
+  rpm: (mean * rival.ratio) / best.ratio,
   weight: rival.evidence / best.evidence,
 });
 
-function words(meanRpm: number, u: number, rivals: readonly Rival[]): string {
-  const said = `The engine turns at ${meanRpm.toFixed(0)} rpm (95 % within ±${Math.max(1, 2 * u).toFixed(0)}).`;
+function words(rpmHeard: number, u: number, rivals: readonly Rival[]): string {
+  const said = `The engine turns at ${rpmHeard.toFixed(0)} rpm (95 % within ±${Math.max(1, 2 * u).toFixed(0)}).`;
   if (rivals.length === 0) return said;
   const others = rivals.map(({ rpm }) => `${rpm.toFixed(0)}`).join(' or ');
   return `${said} The sound does not settle it: ${others} rpm fits nearly as well. Count with a tachometer.`;

@@ -81,20 +81,14 @@ const standardAirSheet = worksheet({
     {
       title: '2000 m geopotential: 794.952 hPa, 1.00649 kg/m³',
       given: { altitude: '2000 m', height: 'geopotential' },
-      expect: {
-        pressure: near(794.952, 0.0005, 'hPa'),
-        density: near(1.00649, 0.000005, 'kg/m³'),
-      },
+      expect: { pressure: near(794.952, 0.0005, 'hPa'), density: near(1.00649, 0.000005, 'kg/m³') },
       source: icao,
       mark: 'memory, recomputed',
     },
     {
       title: '2000 m on the map: 795.01 hPa, 1.0066 kg/m³',
       given: { altitude: '2000 m' },
-      expect: {
-        pressure: near(795.01, 0.01, 'hPa'),
-        density: near(1.0066, 0.00005, 'kg/m³'),
-      },
+      expect: { pressure: near(795.01, 0.01, 'hPa'), density: near(1.0066, 0.00005, 'kg/m³') },
       source: 'US Standard Atmosphere 1976, table by geometric height',
       mark: 'seen',
     },
@@ -137,10 +131,7 @@ const airDensitySheet = worksheet({
     {
       title: '20 °C, 1013.25 hPa, 50 %: 1.1993 kg/m³',
       given: { temperature: '20 °C', pressure: '1013.25 hPa', humidity: '50 %' },
-      expect: {
-        density: near(1.19931, 0.000005, 'kg/m³'),
-        approximate: near(1.19929, 0.000005, 'kg/m³'),
-      },
+      expect: { density: near(1.19931, 0.000005, 'kg/m³'), approximate: near(1.19929, 0.000005, 'kg/m³') },
       source: 'CIPM-2007 and OIML R 111-1, E.3, coded apart',
       mark: 'calculated',
     },
@@ -240,10 +231,7 @@ const jetForAltitude = worksheet({
     {
       title: 'Sea level to 2000 m: 10.3 % rich, jet × 0.952',
       given: { jet: '1 mm', to: '2000 m' },
-      expect: {
-        richer: near(10.32, 0.02),
-        jet: near(0.9521, 0.0001, 'mm'),
-      },
+      expect: { richer: near(10.32, 0.02), jet: near(0.9521, 0.0001, 'mm') },
       source: 'orifice law in the standard atmosphere, computed apart by geopotential height',
       mark: 'calculated',
     },
@@ -375,11 +363,7 @@ const ethanolMixture = worksheet({
     {
       title: 'E10: 10.53 % by mass, 14.01 parts of air, about 4 % lean',
       given: { ethanol: '10 %' },
-      expect: {
-        'air-fuel': near(14.01, 0.005),
-        'by-mass': near(10.53, 0.005),
-        leaner: near(4, 0.5),
-      },
+      expect: { 'air-fuel': near(14.01, 0.005), 'by-mass': near(10.53, 0.005), leaner: near(4, 0.5) },
       source: 'stoichiometry by mass, computed apart; ICEF prints 14.6 and 9.00 for the two (from memory)',
       mark: 'calculated',
     },

@@ -96,12 +96,7 @@ function expectedFrom(given: Asked & { readonly barometer: number | undefined })
   );
 }
 
-const fieldOf = {
-  compressionRatio: 'ratio',
-  rpm: 'speed',
-  air: 'temperature',
-  wall: 'temperature',
-} as const;
+const fieldOf = { compressionRatio: 'ratio', rpm: 'speed', air: 'temperature', wall: 'temperature' } as const;
 
 const cautions = [
   'Lead off and grounded, throttle and choke wide open, plug hole pointed away: fuel mist and a spark make a torch.',
@@ -321,10 +316,7 @@ const compressionAtAltitude = worksheet({
         altitude: '2000 m',
         book: '100 psi',
       },
-      expect: {
-        part: near(78.5, 2.5, '%'),
-        book: near(78.5, 2.5, 'psi'),
-      },
+      expect: { part: near(78.5, 2.5, '%'), book: near(78.5, 2.5, 'psi') },
       source:
         'ICAO Doc 7488: 79 501 of 101 325 Pa; a gauge reading is in proportion to it but for leak and heat',
       mark: 'calculated',

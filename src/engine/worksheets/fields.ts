@@ -22,9 +22,7 @@ export const humidity = ask.in(
   '1',
   'Humidity',
   'Relative; 50 % stands as an ordinary day (common practice).',
-  {
-    standard: '50 %',
-  },
+  { standard: '50 %' },
 );
 export const shopAltitude = ask.in('m', 'Altitude', 'Of the shop; sea level stands.', {
   standard: '0 m',

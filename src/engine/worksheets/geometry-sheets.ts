@@ -62,10 +62,7 @@ const engineDisplacement = worksheet({
     {
       title: '62 mm at 3600 rpm: 7.44 m/s; 65 mm bore: 205.7 cc',
       given: { bore: '65 mm', stroke: '62 mm', speed: '3600 rpm' },
-      expect: {
-        displacement: near(205.74, 0.005, 'cc'),
-        'piston-speed': near(7.44, 0.005, 'm/s'),
-      },
+      expect: { displacement: near(205.74, 0.005, 'cc'), 'piston-speed': near(7.44, 0.005, 'm/s') },
       source: 'own arithmetic: π/4·6.5²·6.2; 2·0.062·60',
       mark: 'calculated',
     },
@@ -141,10 +138,7 @@ const compressionRatioSheet = worksheet({
     {
       title: '65 × 62 mm, 29.39 cc at top: ratio 8; half a millimeter off 4500 mm² makes 8.58',
       given: { bore: '65 mm', stroke: '62 mm', head: '29.391 cc', cut: '0.5 mm', recess: '4500 mm²' },
-      expect: {
-        ratio: near(8, 0.0005),
-        'ratio-milled': near(8.5803, 0.0005),
-      },
+      expect: { ratio: near(8, 0.0005), 'ratio-milled': near(8.5803, 0.0005) },
       source: 'own arithmetic: 205.737/29.391 + 1; 205.737/27.141 + 1',
       mark: 'calculated',
     },

@@ -104,10 +104,7 @@ const leakDownSheet = worksheet({
     {
       title: '60 of 80 psi: 25 % lost, 1.06 times the orifice',
       given: { held: '60 psi' },
-      expect: {
-        percent: near(25, 1e-9),
-        leak: near(1.059 * 0.81073, 0.0005, 'mm²'),
-      },
+      expect: { percent: near(25, 1e-9), leak: near(1.059 * 0.81073, 0.0005, 'mm²') },
       source: 'orifices in series, computed apart; customary aviation floor 60/80 (from memory)',
       mark: 'calculated',
     },
@@ -189,10 +186,7 @@ const leakDownTesters = worksheet({
     {
       title: 'The same tester shows the same',
       given: { held: '65 psi', 'other-orifice': '0.040 in' },
-      expect: {
-        'other-percent': near(18.75, 0.0001),
-        leak: near(0.89 * 0.81073, 0.0005, 'mm²'),
-      },
+      expect: { 'other-percent': near(18.75, 0.0001), leak: near(0.89 * 0.81073, 0.0005, 'mm²') },
       source: 'orifices in series, computed apart: area ratio 0.890 at 65 psi',
       mark: 'calculated',
     },

@@ -134,10 +134,7 @@ const pulleySpeed = worksheet({
     {
       title: '3600 rpm, 60 on 120 mm, no slip: 1800 rpm, 11.3 m/s',
       given: { speed: '3600 rpm', driver: '60 mm', driven: '120 mm', slip: '0 %' },
-      expect: {
-        'driven-speed': near(1800, 1e-6, 'rpm'),
-        'belt-speed': near(11.31, 0.005, 'm/s'),
-      },
+      expect: { 'driven-speed': near(1800, 1e-6, 'rpm'), 'belt-speed': near(11.31, 0.005, 'm/s') },
       source: 'own arithmetic',
       mark: 'calculated',
     },
@@ -189,10 +186,7 @@ const generatorSpeed = worksheet({
     {
       title: '3720 rpm, two poles: 62 Hz',
       given: { speed: '3720 rpm' },
-      expect: {
-        frequency: near(62, 1e-9, 'Hz'),
-        'speed-wanted': near(3600, 1e-6, 'rpm'),
-      },
+      expect: { frequency: near(62, 1e-9, 'Hz'), 'speed-wanted': near(3600, 1e-6, 'rpm') },
       source: 'a service manual’s no-load setting, 62 Hz and 3720 rpm, read second-hand',
       mark: 'seen',
     },
