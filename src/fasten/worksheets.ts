@@ -1,4 +1,3 @@
-import type { Worksheet } from '../worksheet/index.js';
 import {
   intoAluminumSheet,
   lubricantCorrection,
@@ -21,23 +20,23 @@ import {
 import { wrenchAdapter, wrenchFit } from './worksheets/wrench-worksheets.js';
 
 /** Every calculation of this room that a person can do alone. */
-export const worksheets: readonly Worksheet[] = [
-  clampFromTorque,
-  torqueFromClamp,
+export const worksheets = [
   torqueForBoltSheet,
+  torqueFromClamp,
+  clampFromTorque,
   torqueLongForm,
-  boltStrength,
+  torquePlausible,
   lubricantCorrection,
   intoAluminumSheet,
-  torquePlausible,
+  boltStrength,
   plugTorqueSheet,
   wrenchAdapter,
   wrenchFit,
   tighteningOrderSheet,
   tighteningPasses,
   looseningOrderSheet,
-  threadData,
   nameThreadSheet,
-  threadRepair,
+  threadData,
   tapDrillSheet,
+  threadRepair,
 ];

@@ -1,4 +1,3 @@
-import { adopt } from '../worksheet/index.js';
 import { boreMapSheet, boreOversize } from './worksheets/bore-sheets.js';
 import {
   crankpinClearance,
@@ -25,11 +24,7 @@ import {
 } from './worksheets/valve-sheets.js';
 
 /** Everything that is measured on the bench, and what the reading means. */
-export const worksheets = adopt([
-  decideLimit,
-  settleReading,
-  pooledReadings,
-  uncertaintyBudget,
+export const worksheets = [
   boreMapSheet,
   boreOversize,
   boreGrowthFromGaps,
@@ -37,16 +32,20 @@ export const worksheets = adopt([
   pistonClearance,
   crankpinClearance,
   journalWear,
+  roundnessSheet,
   guideClearance,
   guideWobble,
-  endPlayGasket,
-  valveClearanceSideValve,
-  valveClearanceRecheck,
-  valveClearanceOverhead,
   flatnessSheet,
   flatnessStraightedge,
   flatnessSurvey,
-  roundnessSheet,
-  thermalLength,
+  valveClearanceSideValve,
+  valveClearanceRecheck,
+  valveClearanceOverhead,
+  endPlayGasket,
   runningClearance,
-]);
+  decideLimit,
+  settleReading,
+  pooledReadings,
+  uncertaintyBudget,
+  thermalLength,
+];

@@ -1,8 +1,7 @@
 import type { Origin } from '../../quantity/index.js';
-import { type Answer, type Extra, verdict as plainVerdict, refusingAs } from '../../worksheet/index.js';
+import { type Answer, type Extra, verdict as plainVerdict } from '../../worksheet/index.js';
 import { notThisEngines } from '../class-figures.js';
 import type { Decision } from '../decide.js';
-import { GaugeError } from '../error.js';
 
 /** A verdict with its reason; the origin says whose limit it was, and a class limit is marked in plain sight. */
 export function verdict(
@@ -15,6 +14,3 @@ export function verdict(
   const note = origin.from === 'rule of thumb' ? `the limit is ${notThisEngines}` : undefined;
   return plainVerdict(id, label, decided, why, origin, { note, ...extra });
 }
-
-/** What this room refuses is refused by the field a person filled in. */
-export const refusing = refusingAs((error): error is GaugeError => error instanceof GaugeError);

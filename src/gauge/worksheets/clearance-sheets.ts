@@ -1,21 +1,16 @@
-import {
-  amount,
-  computed,
-  type OldGiven as Given,
-  type OldWorksheet as Worksheet,
-} from '../../worksheet/index.js';
+import { to } from '../../quantity/index.js';
+import { amount, ask, computed, near, type Worksheet, worksheet } from '../../worksheet/index.js';
 import { type ClassFigure, classFigures } from '../class-figures.js';
 import { clearance, clearanceFromWobble } from '../clearance.js';
 import { decide } from '../decide.js';
 import { decideExtreme, decideSpread } from '../spread.js';
-import { refusing, verdict } from './answers.js';
+import { verdict } from './answers.js';
 import {
-  lengthField,
   limitAnswer,
   limitField,
   limitFields,
   listIn,
-  standardFrom,
+  standardIn,
   toleranceField,
   usedLimit,
 } from './fields.js';
@@ -34,44 +29,41 @@ interface Pair {
 }
 
 /** Three fits are one calculation with other words. */
-function pairSheet({ hole, shaft, figure, ...pair }: Pair): Worksheet {
-  return {
+const pairSheet = ({ hole: inside, shaft: outside, figure, ...pair }: Pair) =>
+  worksheet({
     ...pair,
+    group: 'Is it worn?',
     purpose: 'Clearance from two diameters, decided with the uncertainty of both tools.',
-    fields: [
-      lengthField('hole', hole[0], hole[1], hole[2]),
-      toleranceField('hole-uncertainty', 'Tool for the hole, k = 2', hole[3], hole[4]),
-      lengthField('shaft', shaft[0], shaft[1], shaft[2]),
-      toleranceField('shaft-uncertainty', 'Tool for the shaft, k = 2', shaft[3], shaft[4]),
+    fields: {
+      hole: ask.quantity('length', inside[0], inside[1], inside[2]),
+      'hole-uncertainty': toleranceField('Tool for the hole, k = 2', inside[3], inside[4]),
+      shaft: ask.quantity('length', outside[0], outside[1], outside[2]),
+      'shaft-uncertainty': toleranceField('Tool for the shaft, k = 2', outside[3], outside[4]),
       ...limitFields(figure),
-    ],
-    compute: refusing({ uHole: 'hole-uncertainty', uShaft: 'shaft-uncertainty', limit: 'most' }, (given) =>
-      pairAnswers(given, figure),
-    ),
+    },
+    names: { uHole: 'hole-uncertainty', uShaft: 'shaft-uncertainty', limit: 'most' },
+    compute: ({ hole, shaft, ...given }) => {
+      const { unit } = hole;
+      const used = usedLimit(figure, unit, given);
+      const found = clearance({
+        hole: to(hole, unit),
+        shaft: to(shaft, unit),
+        uHole: standardIn(given['hole-uncertainty'], unit),
+        uShaft: standardIn(given['shaft-uncertainty'], unit),
+        limit: used.limit,
+        unit,
+      });
+      return [
+        amount('clearance', 'Clearance', found.clearance, unit, difference, {
+          u: found.u,
+          ...(found.clearance < 0 && { note: 'negative: the shaft is larger than the hole' }),
+        }),
+        verdict('verdict', 'Fit', found.decision!, used.origin),
+        limitAnswer(used, unit),
+      ];
+    },
     sources: ['JCGM 100:2008, 5.1.2', `class figure: ${figure.source}`],
-  };
-}
-
-function pairAnswers(given: Given, figure: ClassFigure) {
-  const unit = given.quantity('hole').unit;
-  const used = usedLimit(given, figure, unit);
-  const found = clearance({
-    hole: given.in('hole', unit),
-    shaft: given.in('shaft', unit),
-    uHole: standardFrom(given, 'hole-uncertainty', unit),
-    uShaft: standardFrom(given, 'shaft-uncertainty', unit),
-    limit: used.limit,
-    unit,
   });
-  return [
-    amount('clearance', 'Clearance', found.clearance, unit, difference, {
-      u: found.u,
-      ...(found.clearance < 0 && { note: 'negative: the shaft is larger than the hole' }),
-    }),
-    verdict('verdict', 'Fit', found.decision!, used.origin),
-    limitAnswer(used, unit),
-  ];
-}
 
 const micrometer = ['a micrometer', '0.0002 in'] as const;
 
@@ -96,7 +88,7 @@ export const pistonClearance = pairSheet({
       title: 'Bore 2.5640, piston 2.5580: 0.0060 in, on the limit, cannot decide',
       given: { hole: '2.5640 in', shaft: '2.5580 in', most: '0.006 in' },
       expect: {
-        clearance: { value: 0.006, unit: 'in', tolerance: 1e-9 },
+        clearance: near(0.006, 1e-9, 'in'),
         verdict: { text: 'cannot-decide' },
       },
       source: 'own arithmetic',
@@ -126,7 +118,7 @@ export const crankpinClearance = pairSheet({
     {
       title: 'Rod 1.0032, pin 0.9992: 0.0040 in is over 0.0025 in for sure',
       given: { hole: '1.0032 in', shaft: '0.9992 in', most: '0.0025 in' },
-      expect: { clearance: { value: 0.004, unit: 'in', tolerance: 1e-9 }, verdict: { text: 'fail' } },
+      expect: { clearance: near(0.004, 1e-9, 'in'), verdict: { text: 'fail' } },
       source: 'own arithmetic: 0.0015 in outside at u = 0.00036 in',
       mark: 'calculated',
     },
@@ -151,42 +143,42 @@ export const guideClearance = pairSheet({
     {
       title: 'Guide 0.2530, stem 0.2500: 0.0030 in is well inside 0.0045 in',
       given: { hole: '0.2530 in', shaft: '0.2500 in', most: '0.0045 in' },
-      expect: { clearance: { value: 0.003, unit: 'in', tolerance: 1e-9 }, verdict: { text: 'pass' } },
+      expect: { clearance: near(0.003, 1e-9, 'in'), verdict: { text: 'pass' } },
       source: 'own arithmetic; limit from TM 5-4310-276-14',
       mark: 'calculated',
     },
   ],
 });
 
-export const guideWobble: Worksheet = {
+export const guideWobble = worksheet({
   id: 'guide-wobble',
+  group: 'Is it worn?',
   title: 'Guide wear from wobble',
   question: 'The valve rocks in its guide: how much clearance is that?',
   purpose: 'Stem clearance from the rock of the valve head under an indicator.',
-  fields: [
-    lengthField(
-      'rock',
+  fields: {
+    rock: ask.quantity(
+      'length',
       'Rock at the head',
       'Whole travel of the indicator, valve held a little off its seat.',
       '0.010 in',
     ),
-    lengthField(
-      'lever',
+    lever: ask.quantity(
+      'length',
       'Head to guide',
       'From where the indicator touches to the near end of the guide, along the stem.',
       '0.8 in',
     ),
-    lengthField('guide', 'Guide length', 'Length that carries the stem.', '1.6 in'),
-    toleranceField('uncertainty', 'Indicator, k = 2', 'a dial indicator', '0.001 in'),
+    guide: ask.quantity('length', 'Guide length', 'Length that carries the stem.', '1.6 in'),
+    uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator', '0.001 in'),
     ...limitFields(classFigures.guideClearance),
-  ],
-  compute: refusing({ u: 'uncertainty', limit: 'most' }, (given) => {
-    const unit = given.quantity('rock').unit;
-    const used = usedLimit(given, classFigures.guideClearance, unit);
-    const through = (rock: number) =>
-      clearanceFromWobble(rock, given.in('lever', unit), given.in('guide', unit));
-    const value = through(given.in('rock', unit));
-    const u = through(standardFrom(given, 'uncertainty', unit));
+  },
+  names: { u: 'uncertainty', limit: 'most' },
+  compute: ({ rock, lever, guide, uncertainty, ...given }) => {
+    const { unit } = rock;
+    const used = usedLimit(classFigures.guideClearance, unit, given);
+    const through = (travel: number) => clearanceFromWobble(travel, to(lever, unit), to(guide, unit));
+    const [value, u] = [through(to(rock, unit)), through(standardIn(uncertainty, unit))];
     return [
       amount(
         'clearance',
@@ -199,7 +191,7 @@ export const guideWobble: Worksheet = {
       verdict('verdict', 'Guide', decide({ value, u, limit: used.limit, unit }), used.origin),
       limitAnswer(used, unit),
     ];
-  }),
+  },
   cautions: [
     'A bell-mouthed guide rocks more than its clearance says: a pass is sure, a fail wants the small-hole gauge.',
   ],
@@ -208,39 +200,39 @@ export const guideWobble: Worksheet = {
     {
       title: 'Rock 0.010 in, head half a guide length out: 0.005 in',
       given: { rock: '0.010 in', lever: '0.8 in', guide: '1.6 in' },
-      expect: { clearance: { value: 0.005, unit: 'in', tolerance: 1e-9 } },
+      expect: { clearance: near(0.005, 1e-9, 'in') },
       source: 'own arithmetic: 0.010/(2 × 0.5 + 1)',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const journalWear: Worksheet = {
+export const journalWear = worksheet({
   id: 'journal-wear',
+  group: 'Is it worn?',
   title: 'Crankpin wear',
   question: 'Is this crankpin still good?',
   purpose: 'Wear and out-of-round of a journal from several micrometer readings.',
-  fields: [
-    lengthField('standard', 'Standard size', 'When new, from the maker’s sheet.', '1.0000 in'),
-    {
-      id: 'diameters',
-      label: 'Diameters',
-      help: 'Four or more: two directions at each end (common practice).',
-      kind: 'list',
-      of: 'length',
-      hint: '0.9996; 0.9995; 0.9996; 0.9994 in',
-    },
-    toleranceField('uncertainty', 'Micrometer, k = 2', 'a micrometer', '0.0002 in'),
-    limitField('wear', 'Under size allowed', classFigures.journalWear),
-    limitField('out-of-round', 'Out-of-round allowed', classFigures.journalOutOfRound),
-  ],
-  compute: refusing({ u: 'uncertainty', count: 'diameters' }, (given) => {
-    const unit = given.quantity('standard').unit;
-    const diameters = listIn(given, 'diameters', unit);
-    const [u, count] = [standardFrom(given, 'uncertainty', unit), diameters.length];
-    const wear = usedLimit(given, classFigures.journalWear, unit, 'wear', 'wear');
-    const round = usedLimit(given, classFigures.journalOutOfRound, unit, 'out-of-round', 'out-of-round');
-    const under = given.in('standard', unit) - Math.min(...diameters);
+  fields: {
+    standard: ask.quantity('length', 'Standard size', 'When new, from the maker’s sheet.', '1.0000 in'),
+    diameters: ask.list(
+      'length',
+      'Diameters',
+      'Four or more: two directions at each end (common practice).',
+      '0.9996; 0.9995; 0.9996; 0.9994 in',
+    ),
+    uncertainty: toleranceField('Micrometer, k = 2', 'a micrometer', '0.0002 in'),
+    wear: limitField('Under size allowed', classFigures.journalWear),
+    'out-of-round': limitField('Out-of-round allowed', classFigures.journalOutOfRound),
+  },
+  names: { u: 'uncertainty', count: 'diameters' },
+  compute: ({ standard, diameters: read, uncertainty, ...allowed }) => {
+    const { unit } = standard;
+    const diameters = listIn(read, unit);
+    const [u, count] = [standardIn(uncertainty, unit), diameters.length];
+    const wear = usedLimit(classFigures.journalWear, unit, { most: allowed.wear });
+    const round = usedLimit(classFigures.journalOutOfRound, unit, { most: allowed['out-of-round'] });
+    const under = to(standard, unit) - Math.min(...diameters);
     const spread = Math.max(...diameters) - Math.min(...diameters);
     const how = computed('smallest reading, and largest less smallest, decided with the noise of picking');
     return [
@@ -259,7 +251,7 @@ export const journalWear: Worksheet = {
         round.origin,
       ),
     ];
-  }),
+  },
   cautions: ['Never bend a crank back, and never file a pin.'],
   sources: [
     'JCGM 106:2012',
@@ -275,7 +267,7 @@ export const journalWear: Worksheet = {
         'out-of-round': '0.0005 in',
       },
       expect: {
-        under: { value: 0.002, unit: 'in', tolerance: 1e-9 },
+        under: near(0.002, 1e-9, 'in'),
         'wear-verdict': { text: 'fail' },
         'round-verdict': { text: 'cannot-decide' },
       },
@@ -283,4 +275,4 @@ export const journalWear: Worksheet = {
       mark: 'calculated',
     },
   ],
-};
+});

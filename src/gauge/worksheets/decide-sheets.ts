@@ -1,102 +1,69 @@
-import {
-  computed,
-  type OldGiven as Given,
-  lines,
-  number,
-  type OldWorksheet as Worksheet,
-  words,
-} from '../../worksheet/index.js';
-import { decide, type Limit } from '../decide.js';
+import { ask, computed, type Given, lines, near, number, words, worksheet } from '../../worksheet/index.js';
+import { decide } from '../decide.js';
 import { GaugeError } from '../error.js';
 import { type BetterTool, settle } from '../settle.js';
-import { refusing, verdict } from './answers.js';
+import { verdict } from './answers.js';
+import { limitOf } from './fields.js';
 import { chancePicture, distributionPicture } from './pictures.js';
 
 const conformity = 'JCGM 106:2012, 7.3 to 7.5';
 const how = computed(`probability of conformity, ${conformity}; 95 % rule of ISO 14253-1:2017 (from memory)`);
 
-const valueFields: Worksheet['fields'] = [
-  {
-    id: 'value',
-    label: 'Value',
-    help: 'What you measured, as a plain number. All figures of this sheet are in one and the same unit.',
-    kind: 'number',
-    hint: '0.0045',
-  },
-  {
-    id: 'uncertainty',
-    label: 'Uncertainty, k = 2',
-    help: 'Expanded uncertainty of the value (k = 2), as on your shop list. 0 compares exactly, and the answer says so.',
-    kind: 'number',
-    hint: '0.0006',
-  },
-  {
-    id: 'least',
-    label: 'Least allowed',
-    help: 'Lower limit; leave empty if there is none.',
-    kind: 'number',
-    required: false,
+const valueFields = {
+  value: ask.number(
+    'Value',
+    'What you measured, as a plain number. All figures of this sheet are in one and the same unit.',
+    '0.0045',
+  ),
+  uncertainty: ask.number(
+    'Uncertainty, k = 2',
+    'Expanded uncertainty of the value (k = 2), as on your shop list. 0 compares exactly, and the answer says so.',
+    '0.0006',
+  ),
+  least: ask.number('Least allowed', 'Lower limit; leave empty if there is none.', {
     hint: '0.002',
-  },
-  {
-    id: 'most',
-    label: 'Most allowed',
-    help: 'Upper limit; leave empty if there is none.',
-    kind: 'number',
-    required: false,
+    optional: true,
+  }),
+  most: ask.number('Most allowed', 'Upper limit; leave empty if there is none.', {
     hint: '0.005',
-  },
-  {
-    id: 'unit',
-    label: 'Unit',
-    help: 'Only for the words of the answer.',
-    kind: 'text',
-    required: false,
-    hint: 'in',
-  },
-];
-
-const percentField: Worksheet['fields'][number] = {
-  id: 'sure',
-  label: 'How sure, %',
-  help: 'A pass or a fail must be at least this sure. 95 % is the rule of ISO 14253-1 where nothing else is agreed.',
-  kind: 'number',
-  standard: '95',
-  hint: '95',
+    optional: true,
+  }),
+  unit: ask.text('Unit', 'Only for the words of the answer.', { hint: 'in', optional: true }),
 };
 
-function measured(given: Given) {
-  return {
-    value: given.number('value'),
-    u: given.number('uncertainty') / 2,
-    limit: limitOf(given),
-    confidence: given.number('sure') / 100,
-    ...(given.has('unit') && { unit: given.text('unit') }),
-  };
-}
+const sure = ask.number(
+  'How sure, %',
+  'A pass or a fail must be at least this sure. 95 % is the rule of ISO 14253-1 where nothing else is agreed.',
+  { standard: '95', hint: '95' },
+);
 
-function limitOf(given: Given): Limit {
-  return {
-    ...(given.has('least') && { min: given.number('least') }),
-    ...(given.has('most') && { max: given.number('most') }),
-  };
-}
+type Measured = Given<typeof valueFields & { sure: typeof sure }>;
 
-const fieldOf = {
+const measured = ({ value, uncertainty, least, most, unit, sure }: Measured) => ({
+  value,
+  u: uncertainty / 2,
+  limit: limitOf(least, most),
+  confidence: sure / 100,
+  ...(unit !== undefined && { unit }),
+});
+
+const names = {
   u: 'uncertainty',
   limit: 'most',
   confidence: 'sure',
   'limit.min': 'least',
   'limit.max': 'most',
-};
+} as const;
 
-export const decideLimit: Worksheet = {
+export const decideLimit = worksheet({
   id: 'decide-limit',
+  group: 'Can I trust this reading?',
   title: 'Pass, fail, or too close to call',
   question: 'Does this reading pass its limit, or can my tool not tell?',
   purpose: 'A decision against a limit that takes the uncertainty of the measurement into account.',
-  fields: [...valueFields, percentField],
-  compute: refusing(fieldOf, (given) => {
+  fields: { ...valueFields, sure },
+  names,
+  compute: (given) => {
     const asked = measured(given);
     const decision = decide(asked);
     return [
@@ -106,7 +73,7 @@ export const decideLimit: Worksheet = {
         note: 'negative is outside',
       }),
     ];
-  }),
+  },
   cautions: [
     'The limit must be this engine’s own. A limit of the class decides nothing about one engine.',
     'A pass with a wrong uncertainty is worth nothing: use the figure of your instrument in your hands.',
@@ -116,67 +83,59 @@ export const decideLimit: Worksheet = {
     {
       title: 'One upper limit: a Zener diode at −5.47 V against −5.40 V',
       given: { value: '-5.47', uncertainty: '0.10', most: '-5.40', unit: 'V' },
-      expect: { conforms: { value: 0.92, tolerance: 0.005 }, verdict: { text: 'cannot-decide' } },
+      expect: { conforms: near(0.92, 0.005), verdict: { text: 'cannot-decide' } },
       source: 'JCGM 106:2012, example of a single upper limit',
       mark: 'memory, recomputed',
     },
     {
       title: 'One lower limit: bursting pressure 509.7 kPa against 490 kPa',
       given: { value: '509.7', uncertainty: '17.2', least: '490', unit: 'kPa' },
-      expect: { conforms: { value: 0.99, tolerance: 0.005 }, verdict: { text: 'pass' } },
+      expect: { conforms: near(0.99, 0.005), verdict: { text: 'pass' } },
       source: 'JCGM 106:2012, example of a single lower limit',
       mark: 'memory, recomputed',
     },
     {
       title: 'Two limits: viscosity of an SAE 40 oil, 13.6 mm²/s in 12.5 to 16.3',
       given: { value: '13.6', uncertainty: '3.6', least: '12.5', most: '16.3', unit: 'mm²/s' },
-      expect: { conforms: { value: 0.66, tolerance: 0.005 }, verdict: { text: 'cannot-decide' } },
+      expect: { conforms: near(0.66, 0.005), verdict: { text: 'cannot-decide' } },
       source: 'JCGM 106:2012, example of a two-sided limit',
       mark: 'memory, recomputed',
     },
   ],
-};
+});
 
-export const settleReading: Worksheet = {
+export const settleReading = worksheet({
   id: 'settle-reading',
+  group: 'Can I trust this reading?',
   title: 'What would settle it',
   question: 'It is too close to call: do I need a better tool, or more repeats?',
   purpose: 'The uncertainty that would decide, which tools reach it, and how many readings in all.',
-  fields: [
+  fields: {
     ...valueFields,
-    {
-      id: 'scatter',
-      label: 'Scatter of one reading',
-      help: 'Standard deviation of repeats (see pooled readings). Leave empty to leave repeats out.',
-      kind: 'number',
-      required: false,
-      hint: '0.0004',
-    },
-    {
-      id: 'systematic',
-      label: 'What repeats cannot lower, k = 2',
-      help: 'Expanded uncertainty of zero, standard and temperature, which all repeats share. 0 if you know of none.',
-      kind: 'number',
-      standard: '0',
-      hint: '0.0002',
-    },
-    {
-      id: 'tools',
-      label: 'Better tools',
-      help: 'Name and expanded uncertainty (k = 2) of each, parted by semicolons.',
-      kind: 'text',
-      required: false,
+    scatter: ask.number(
+      'Scatter of one reading',
+      'Standard deviation of repeats (see pooled readings). Leave empty to leave repeats out.',
+      { hint: '0.0004', optional: true },
+    ),
+    systematic: ask.number(
+      'What repeats cannot lower, k = 2',
+      'Expanded uncertainty of zero, standard and temperature, which all repeats share. 0 if you know of none.',
+      { standard: '0', hint: '0.0002' },
+    ),
+    tools: ask.text('Better tools', 'Name and expanded uncertainty (k = 2) of each, parted by semicolons.', {
       hint: 'dial bore gauge 0.0003; micrometer 0.0002',
-    },
-    percentField,
-  ],
-  compute: refusing({ ...fieldOf, scatter: 'scatter', systematic: 'systematic' }, (given) => {
+      optional: true,
+    }),
+    sure,
+  },
+  names,
+  compute: ({ scatter, systematic, tools, ...given }) => {
     const asked = measured(given);
     const found = settle({
       ...asked,
-      ...(given.has('scatter') && { scatter: given.number('scatter') }),
-      systematic: given.number('systematic') / 2,
-      tools: given.has('tools') ? readTools(given.text('tools')) : [],
+      ...(scatter !== undefined && { scatter }),
+      systematic: systematic / 2,
+      tools: readTools(tools ?? ''),
     });
     return [
       words('now', 'As it stands', found.verdict, how),
@@ -187,7 +146,7 @@ export const settleReading: Worksheet = {
       lines('tools', 'Tools fine enough', found.tools, how),
       ...(found.repeats === undefined ? [] : [repeatsAnswer(found.repeats)]),
     ];
-  }),
+  },
   cautions: ['All this holds only if the mean stays where it is. New readings may move it.'],
   sources: [conformity, 'JCGM 100:2008, 4.2.3'],
   examples: [
@@ -202,8 +161,8 @@ export const settleReading: Worksheet = {
         tools: 'coarse 1.4; fine 1.0',
       },
       expect: {
-        repeats: { value: 4, tolerance: 0 },
-        needed: { value: 1.2159, tolerance: 0.0001 },
+        repeats: near(4, 0),
+        needed: near(1.2159, 0.0001),
         tools: { text: 'fine' },
       },
       source: 'own arithmetic: u = 1/1.6449; n = 1/(u² − 0.04), rounded up',
@@ -217,7 +176,7 @@ export const settleReading: Worksheet = {
       mark: 'calculated',
     },
   ],
-};
+});
 
 function repeatsAnswer(repeats: number | string) {
   return typeof repeats === 'number'

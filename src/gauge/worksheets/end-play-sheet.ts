@@ -1,79 +1,64 @@
-import { amount, computed, lines, type OldWorksheet as Worksheet, words } from '../../worksheet/index.js';
+import { to } from '../../quantity/index.js';
+import { amount, ask, computed, lines, near, words, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { percent } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';
-import { refusing, verdict } from './answers.js';
-import {
-  lengthField,
-  limitAnswer,
-  limitFields,
-  listIn,
-  standardFrom,
-  toleranceField,
-  usedLimit,
-} from './fields.js';
+import { verdict } from './answers.js';
+import { limitAnswer, limitFields, listIn, standardIn, toleranceField, usedLimit } from './fields.js';
 
 const playRule = computed('play changes by the change of thickness; decided by JCGM 106:2012');
 
-export const endPlayGasket: Worksheet = {
+export const endPlayGasket = worksheet({
   id: 'end-play-gasket',
+  group: 'Setting clearances',
   title: 'End play: which gasket or shim',
   question: 'Which gasket or shim gives the right end play?',
   purpose: 'The thickness on offer that brings the end play most surely into its range.',
-  fields: [
-    lengthField(
-      'play',
+  fields: {
+    play: ask.quantity(
+      'length',
       'End play measured',
       'With the cover at torque, indicator on the shaft end. 0 if the shaft binds.',
       '0.001 in',
     ),
-    lengthField(
-      'fitted',
+    fitted: ask.quantity(
+      'length',
       'Thickness fitted then',
       'Gasket or shims in place while measuring; 0 in for none.',
       '0.015 in',
     ),
-    {
-      id: 'kind',
-      label: 'What sets it',
-      help: 'A gasket under the cover opens the play as it gets thicker; a shim on the shaft closes it.',
-      kind: 'choice',
-      choices: [
-        { id: 'gasket', label: 'gasket under the cover' },
-        { id: 'shim', label: 'shim on the shaft' },
-      ],
-      standard: 'gasket',
-    },
-    {
-      id: 'offered',
-      label: 'Thicknesses to be had',
-      help: 'Each single one. Shims are tried in stacks of up to three; gaskets are never stacked.',
-      kind: 'list',
-      of: 'length',
-      hint: '0.005; 0.009; 0.015; 0.020 in',
-    },
-    toleranceField('uncertainty', 'Indicator, k = 2', 'a dial indicator on the shaft end', '0.0005 in'),
-    {
-      ...lengthField(
-        'crush',
-        'Thickness as clamped, k = 2',
-        'How far a clamped gasket strays from its size; 0.001 in stands (trade judgement, no source). 0 in for steel shims.',
-        '0.001 in',
-      ),
-      standard: '0.001 in',
-    },
+    kind: ask.choice(
+      'What sets it',
+      'A gasket under the cover opens the play as it gets thicker; a shim on the shaft closes it.',
+      { gasket: 'gasket under the cover', shim: 'shim on the shaft' },
+      'gasket',
+    ),
+    offered: ask.list(
+      'length',
+      'Thicknesses to be had',
+      'Each single one. Shims are tried in stacks of up to three; gaskets are never stacked.',
+      '0.005; 0.009; 0.015; 0.020 in',
+    ),
+    uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator on the shaft end', '0.0005 in'),
+    crush: ask.quantity(
+      'length',
+      'Thickness as clamped, k = 2',
+      'How far a clamped gasket strays from its size; 0.001 in stands (trade judgement, no source). 0 in for steel shims.',
+      { standard: '0.001 in', hint: '0.001 in' },
+    ),
     ...limitFields(classFigures.endPlay),
-  ],
-  compute: refusing({ u: 'uncertainty', uThickness: 'crush', limit: 'most' }, (given) => {
-    const unit = given.quantity('play').unit;
-    const used = usedLimit(given, classFigures.endPlay, unit);
+  },
+  names: { u: 'uncertainty', uThickness: 'crush', limit: 'most' },
+  compute: ({ play, fitted, kind, offered, uncertainty, crush, ...given }) => {
+    const { unit } = play;
+    const used = usedLimit(classFigures.endPlay, unit, given);
     const found = chooseThickness({
-      measured: given.in('play', unit),
-      u: standardFrom(given, 'uncertainty', unit),
-      fitted: given.in('fitted', unit),
-      offered: listIn(given, 'offered', unit),
-      kind: given.choice('kind') === 'shim' ? 'shim' : 'gasket',
-      uThickness: standardFrom(given, 'crush', unit),
+      measured: to(play, unit),
+      u: standardIn(uncertainty, unit),
+      fitted: to(fitted, unit),
+      offered: listIn(offered, unit),
+      kind,
+      uThickness: standardIn(crush, unit),
       limit: used.limit,
       unit,
     });
@@ -89,7 +74,7 @@ export const endPlayGasket: Worksheet = {
         playRule,
       ),
     ];
-  }),
+  },
   cautions: [
     'Never draw a cover down by its bolts against resistance: something inside is not seated.',
     'Measure again after fitting, and turn the shaft: it must turn with two fingers.',
@@ -106,8 +91,8 @@ export const endPlayGasket: Worksheet = {
         most: '0.008 in',
       },
       expect: {
-        thickness: { value: 0.02, unit: 'in', tolerance: 1e-9 },
-        expected: { value: 0.006, unit: 'in', tolerance: 1e-9 },
+        thickness: near(0.02, 1e-9, 'in'),
+        expected: near(0.006, 1e-9, 'in'),
       },
       source: 'own arithmetic: 0.001 + 0.020 − 0.015; range from TM 5-4240-501-14P',
       mark: 'calculated',
@@ -124,14 +109,14 @@ export const endPlayGasket: Worksheet = {
         most: '0.008 in',
       },
       expect: {
-        thickness: { value: 0.007, unit: 'in', tolerance: 1e-9 },
-        expected: { value: 0.005, unit: 'in', tolerance: 1e-9 },
+        thickness: near(0.007, 1e-9, 'in'),
+        expected: near(0.005, 1e-9, 'in'),
       },
       source: 'own arithmetic',
       mark: 'calculated',
     },
   ],
-};
+});
 
 function choiceAnswers({ thickness, play, decision }: ThicknessChoice, unit: string) {
   return [

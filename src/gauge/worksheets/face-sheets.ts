@@ -1,30 +1,24 @@
-import {
-  amount,
-  computed,
-  type OldGiven as Given,
-  lines,
-  oldOptional as optional,
-  type OldWorksheet as Worksheet,
-  words,
-} from '../../worksheet/index.js';
+import { type Quantity, to } from '../../quantity/index.js';
+import { amount, ask, computed, lines, near, words, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { GaugeError } from '../error.js';
 import { type Flatness, flatness } from '../flatness.js';
 import { roundness } from '../roundness.js';
 import { decideExtreme } from '../spread.js';
 import { feelerGap, straightedgeSurvey } from '../straightedge.js';
-import { refusing, verdict } from './answers.js';
+import { verdict } from './answers.js';
 import {
-  lengthField,
+  feelers,
   limitAnswer,
   limitField,
   listIn,
-  standardFrom,
+  standardIn,
   toleranceField,
   type UsedLimit,
   usedLimit,
 } from './fields.js';
 
+const most = limitField('Most allowed', classFigures.faceFlatness);
 const zoneRule = computed('minimum zone, ISO 12781-1:2011 (from memory), by exact linear program');
 const squaresRule = computed('least-squares plane by Householder QR');
 
@@ -49,51 +43,42 @@ function faceAnswers(face: Flatness, used: UsedLimit, unit: string) {
   ];
 }
 
-export const flatnessSheet: Worksheet = {
+export const flatnessSheet = worksheet({
   id: 'flatness',
+  group: 'Is it worn?',
   title: 'Flatness from an indicator grid',
   question: 'Is this head or face warped, and how much must come off?',
   purpose: 'Flatness from heights read with an indicator over a plate, whatever the tilt of the part.',
-  fields: [
-    {
-      id: 'places',
-      label: 'Places',
-      help: 'x,y of each point, in the order of the readings; corners, edges, middle, and beside each bolt.',
-      kind: 'points',
-      hint: '0,0 60,0 60,40 0,40 30,20',
-    },
-    {
-      id: 'heights',
-      label: 'Heights',
-      help: 'Indicator reading at each place, in the same order. The unit may stand once, at the end.',
-      kind: 'list',
-      of: 'length',
-      hint: '0; 0.02; -0.01; 0.03; 0.01 mm',
-    },
-    toleranceField('uncertainty', 'Indicator, k = 2', 'a dial indicator over a plate', '0.0005 in'),
-    limitField('most', 'Most allowed', classFigures.faceFlatness),
-  ],
-  compute: refusing(
-    { u: 'uncertainty', points: 'places', readings: 'places', spread: 'heights' },
-    (given) => {
-      const unit = given.has('most') ? given.quantity('most').unit : given.quantity('uncertainty').unit;
-      const used = usedLimit(given, classFigures.faceFlatness, unit);
-      const heights = listIn(given, 'heights', unit);
-      const places = given.points('places');
-      if (heights.length !== places.length)
-        throw new GaugeError(
-          `${places.length} places but ${heights.length} heights.`,
-          'heights',
-          heights.length,
-        );
-      const points = places.map(({ xMm, yMm }, i) => ({ x: xMm, y: yMm, z: heights[i]! }));
-      return faceAnswers(
-        flatness({ points, u: standardFrom(given, 'uncertainty', unit), max: used.limit.max, unit }),
-        used,
-        unit,
+  fields: {
+    places: ask.points(
+      'Places',
+      'x,y of each point, in the order of the readings; corners, edges, middle, and beside each bolt.',
+      '0,0 60,0 60,40 0,40 30,20',
+    ),
+    heights: ask.list(
+      'length',
+      'Heights',
+      'Indicator reading at each place, in the same order. The unit may stand once, at the end.',
+      '0; 0.02; -0.01; 0.03; 0.01 mm',
+    ),
+    uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator over a plate', '0.0005 in'),
+    most,
+  },
+  names: { u: 'uncertainty', points: 'places', readings: 'places', spread: 'heights' },
+  compute: ({ places, heights: read, uncertainty, most }) => {
+    const { unit } = most ?? uncertainty;
+    const used = usedLimit(classFigures.faceFlatness, unit, { most });
+    const heights = listIn(read, unit);
+    if (heights.length !== places.length)
+      throw new GaugeError(
+        `${places.length} places but ${heights.length} heights.`,
+        'heights',
+        heights.length,
       );
-    },
-  ),
+    const points = places.map(({ xMm, yMm }, i) => ({ x: xMm, y: yMm, z: heights[i]! }));
+    const face = flatness({ points, u: standardIn(uncertainty, unit), max: used.limit.max, unit });
+    return faceAnswers(face, used, unit);
+  },
   cautions: [
     'Take every trace of gasket and carbon off first. Stone burrs around the bolt holes.',
     'Between the points the face stays unseen: near the bore and the exhaust side take more.',
@@ -110,8 +95,8 @@ export const flatnessSheet: Worksheet = {
         most: '50 µm',
       },
       expect: {
-        squares: { value: 7.333, unit: 'µm', tolerance: 0.0005 },
-        zone: { value: 6.5, unit: 'µm', tolerance: 1e-6 },
+        squares: near(7.333, 0.0005, 'µm'),
+        zone: near(6.5, 1e-6, 'µm'),
       },
       source: 'own case; the zone from a linear program solver',
       mark: 'calculated',
@@ -125,64 +110,54 @@ export const flatnessSheet: Worksheet = {
         most: '50 µm',
       },
       expect: {
-        squares: { value: 20, unit: 'µm', tolerance: 1e-9 },
-        zone: { value: 20, unit: 'µm', tolerance: 1e-9 },
+        squares: near(20, 1e-9, 'µm'),
+        zone: near(20, 1e-9, 'µm'),
       },
       source: 'own case, by symmetry',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const flatnessStraightedge: Worksheet = {
+export const flatnessStraightedge = worksheet({
   id: 'flatness-straightedge',
+  group: 'Is it worn?',
   title: 'Warp under a straightedge',
   question: 'Which leaf goes under my straightedge, and is that too much?',
   purpose: 'Decision on the largest gap found under a straightedge laid across a face.',
-  fields: [
-    lengthField(
-      'enters',
+  fields: {
+    enters: ask.quantity(
+      'length',
       'Thickest leaf that enters',
       'Anywhere under the straightedge, with light drag. 0 if none does.',
       '0.002 in',
     ),
-    lengthField(
-      'refuses',
+    refuses: ask.quantity(
+      'length',
       'Thinnest leaf that does not',
       'The next one in the set, at the same place.',
       '0.003 in',
     ),
-    {
-      id: 'placements',
-      label: 'Places tried',
-      help: 'How many places were probed in all: along, across, and on both diagonals, six or more (common practice).',
-      kind: 'count',
-      standard: '6',
-      hint: '6',
-    },
-    {
-      ...lengthField(
-        'drag',
-        'Feel, k = 2',
-        'How far two people differ in feeling the drag; 0.001 in stands (trade judgement, no source).',
-        '0.001 in',
-      ),
-      standard: '0.001 in',
-    },
-    limitField('most', 'Most allowed', classFigures.faceFlatness),
-  ],
-  compute: refusing({ u: 'drag', count: 'placements' }, (given) => {
-    const unit = given.quantity('enters').unit;
-    const used = usedLimit(given, classFigures.faceFlatness, unit);
-    const { gap, u: leaf } = feelerGap(given.in('enters', unit), given.in('refuses', unit));
-    const u = Math.hypot(leaf, standardFrom(given, 'drag', unit));
-    const decision = decideExtreme({
-      value: gap,
-      u,
-      count: given.number('placements'),
-      limit: { max: used.limit.max! },
-      unit,
-    });
+    placements: ask.count(
+      'Places tried',
+      'How many places were probed in all: along, across, and on both diagonals, six or more (common practice).',
+      { standard: '6', hint: '6' },
+    ),
+    drag: ask.quantity(
+      'length',
+      'Feel, k = 2',
+      'How far two people differ in feeling the drag; 0.001 in stands (trade judgement, no source).',
+      { standard: '0.001 in', hint: '0.001 in' },
+    ),
+    most,
+  },
+  names: { u: 'drag', count: 'placements' },
+  compute: ({ enters, refuses, placements: count, drag, most }) => {
+    const { unit } = enters;
+    const used = usedLimit(classFigures.faceFlatness, unit, { most });
+    const { gap, u: leaf } = feelerGap(to(enters, unit), to(refuses, unit));
+    const u = Math.hypot(leaf, standardIn(drag, unit));
+    const decision = decideExtreme({ value: gap, u, count, limit: { max: used.limit.max! }, unit });
     return [
       amount(
         'gap',
@@ -195,7 +170,7 @@ export const flatnessStraightedge: Worksheet = {
       verdict('verdict', 'Flatness', decision, used.origin),
       limitAnswer(used, unit),
     ];
-  }),
+  },
   cautions: [
     'A gap under a straightedge is the error of that line only; twist shows on the diagonals, nowhere else.',
     'Hold the straightedge on edge, lightly: pressed, it bends.',
@@ -205,55 +180,56 @@ export const flatnessStraightedge: Worksheet = {
     {
       title: 'Leaf 0.002 in enters, 0.003 in does not: 0.0025 in, and cannot be told from 0.003 in',
       given: { enters: '0.002 in', refuses: '0.003 in', most: '0.003 in' },
-      expect: { gap: { value: 0.0025, unit: 'in', tolerance: 1e-9 }, verdict: { text: 'cannot-decide' } },
+      expect: { gap: near(0.0025, 1e-9, 'in'), verdict: { text: 'cannot-decide' } },
       source: 'own arithmetic: u = √(0.00029² + 0.0005²) = 0.00058 in',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const flatnessSurvey: Worksheet = {
+export const flatnessSurvey = worksheet({
   id: 'flatness-survey',
+  group: 'Is it worn?',
   title: 'Face surveyed with straightedge and feelers',
   question: 'I have only a straightedge and feelers: what shape is this face?',
   purpose: 'Heights at nine places and true flatness from gaps under a straightedge in eight placements.',
-  fields: [
-    lengthField('length', 'Length of the grid', 'From the first column of places to the last.', '4 in'),
-    lengthField('width', 'Width of the grid', 'From the first row of places to the last.', '3 in'),
-    {
-      id: 'rows',
-      label: 'Gaps along the three rows',
-      help: 'Straightedge along the first row: gaps at its start, middle, end; then the second and third row. Nine figures.',
-      kind: 'list',
-      of: 'length',
-      hint: '0; 0.003; 0; 0; 0.004; 0; 0; 0.003; 0 in',
-    },
-    {
-      id: 'columns',
-      label: 'Gaps along the three columns',
-      help: 'The same across: first, middle, last column. Nine figures.',
-      kind: 'list',
-      of: 'length',
-      hint: '0; 0.002; 0; 0; 0.003; 0; 0; 0.002; 0 in',
-    },
-    {
-      id: 'diagonals',
-      label: 'Gaps along both diagonals',
-      help: 'From the first corner, then from the end of the first row. Six figures. Without them twist stays unseen.',
-      kind: 'list',
-      of: 'length',
-      hint: '0; 0.005; 0; 0; 0.005; 0 in',
-    },
-    toleranceField('uncertainty', 'Feelers, k = 2', 'a feeler set', '0.001 in'),
-    limitField('most', 'Most allowed', classFigures.faceFlatness),
-  ],
-  compute: refusing({ u: 'uncertainty', placements: 'diagonals', points: 'rows' }, (given) => {
-    const unit = given.quantity('length').unit;
-    const used = usedLimit(given, classFigures.faceFlatness, unit);
+  fields: {
+    length: ask.quantity(
+      'length',
+      'Length of the grid',
+      'From the first column of places to the last.',
+      '4 in',
+    ),
+    width: ask.quantity('length', 'Width of the grid', 'From the first row of places to the last.', '3 in'),
+    rows: ask.list(
+      'length',
+      'Gaps along the three rows',
+      'Straightedge along the first row: gaps at its start, middle, end; then the second and third row. Nine figures.',
+      '0; 0.003; 0; 0; 0.004; 0; 0; 0.003; 0 in',
+    ),
+    columns: ask.list(
+      'length',
+      'Gaps along the three columns',
+      'The same across: first, middle, last column. Nine figures.',
+      '0; 0.002; 0; 0; 0.003; 0; 0; 0.002; 0 in',
+    ),
+    diagonals: ask.list(
+      'length',
+      'Gaps along both diagonals',
+      'From the first corner, then from the end of the first row. Six figures. Without them twist stays unseen.',
+      '0; 0.005; 0; 0; 0.005; 0 in',
+    ),
+    uncertainty: feelers,
+    most,
+  },
+  names: { u: 'uncertainty', placements: 'diagonals', points: 'rows' },
+  compute: ({ length, width, uncertainty, most, ...gaps }) => {
+    const { unit } = length;
+    const used = usedLimit(classFigures.faceFlatness, unit, { most });
     const survey = straightedgeSurvey({
-      places: placesOf(given.in('length', unit), given.in('width', unit)),
-      placements: placementsOf(given, unit),
-      u: standardFrom(given, 'uncertainty', unit),
+      places: placesOf(to(length, unit), to(width, unit)),
+      placements: placementsOf(gaps, unit),
+      u: standardIn(uncertainty, unit),
       max: used.limit.max,
       unit,
     });
@@ -261,7 +237,7 @@ export const flatnessSurvey: Worksheet = {
       words('agree', 'Do the placements agree?', survey.words, squaresRule),
       ...faceAnswers(survey.flatness, used, unit),
     ];
-  }),
+  },
   cautions: [
     'The straightedge must touch on two places of each line and must not be pressed.',
     'It counts as straight: turn it end for end and repeat one line to see.',
@@ -278,19 +254,19 @@ export const flatnessSurvey: Worksheet = {
         diagonals: '0; 0.003; 0; 0; 0.003; 0 in',
         most: '0.010 in',
       },
-      expect: { zone: { value: 0.003, unit: 'in', tolerance: 1e-9 }, verdict: { text: 'pass' } },
+      expect: { zone: near(0.003, 1e-9, 'in'), verdict: { text: 'pass' } },
       source: 'own case: one low point on a plane',
       mark: 'calculated',
     },
   ],
-};
+});
 
 function placesOf(length: number, width: number) {
   return [0, 0.5, 1].flatMap((v) => [0, 0.5, 1].map((h) => ({ x: h * length, y: v * width })));
 }
 
 /** Which of the nine places each line of a list crosses. */
-const lists = {
+const lineLists = {
   rows: [
     [0, 1, 2],
     [3, 4, 5],
@@ -307,9 +283,11 @@ const lists = {
   ],
 };
 
-function placementsOf(given: Given, unit: string) {
-  return Object.entries(lists).flatMap(([id, linesOf]) => {
-    const gaps = listIn(given, id, unit);
+type Gaps = Readonly<Record<keyof typeof lineLists, readonly Quantity<'length'>[]>>;
+
+function placementsOf(read: Gaps, unit: string) {
+  return (['rows', 'columns', 'diagonals'] as const).flatMap((id) => {
+    const [gaps, linesOf] = [listIn(read[id], unit), lineLists[id]];
     if (gaps.length !== 3 * linesOf.length)
       throw new GaugeError(`${id} needs ${3 * linesOf.length} gaps; got ${gaps.length}.`, id, gaps.length);
     return linesOf.map((points, line) => ({
@@ -321,32 +299,32 @@ function placementsOf(given: Given, unit: string) {
 
 const roundRule = computed('ISO 12181-1:2011 and ISO 4291:1985 (from memory)');
 
-export const roundnessSheet: Worksheet = {
+export const roundnessSheet = worksheet({
   id: 'roundness',
+  group: 'Is it worn?',
   title: 'Roundness from a turn under the indicator',
   question: 'How round is this journal?',
   purpose: 'Roundness by least-squares circle and by minimum zone circles from radii over one turn.',
-  fields: [
-    {
-      id: 'radii',
-      label: 'Radii',
-      help: 'Radius, or nominal radius plus indicator reading, at even steps over a whole turn.',
-      kind: 'list',
-      of: 'length',
-      hint: '25.000; 25.004; 25.010; 25.006; 24.998; 24.996; 24.992; 24.997 mm',
-    },
-    toleranceField('uncertainty', 'Indicator, k = 2', 'a dial indicator', '0.0005 in'),
-    optional(
-      lengthField('most', 'Roundness allowed', 'On the radius; left empty, nothing is decided.', '0.01 mm'),
+  fields: {
+    radii: ask.list(
+      'length',
+      'Radii',
+      'Radius, or nominal radius plus indicator reading, at even steps over a whole turn.',
+      '25.000; 25.004; 25.010; 25.006; 24.998; 24.996; 24.992; 24.997 mm',
     ),
-  ],
-  compute: refusing({ u: 'uncertainty', readings: 'radii', spread: 'radii' }, (given) => {
-    const unit = given.has('most') ? given.quantity('most').unit : given.quantity('uncertainty').unit;
-    const max = given.has('most') ? given.in('most', unit) : undefined;
+    uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator', '0.0005 in'),
+    most: ask.quantity('length', 'Roundness allowed', 'On the radius; left empty, nothing is decided.', {
+      hint: '0.01 mm',
+      optional: true,
+    }),
+  },
+  names: { u: 'uncertainty', readings: 'radii', spread: 'radii' },
+  compute: ({ radii, uncertainty, most }) => {
+    const { unit } = most ?? uncertainty;
     const found = roundness({
-      radii: listIn(given, 'radii', unit),
-      u: standardFrom(given, 'uncertainty', unit),
-      max,
+      radii: listIn(radii, unit),
+      u: standardIn(uncertainty, unit),
+      max: most && to(most, unit),
       unit,
     });
     const { leastSquares: squares, minimumZone: zone } = found;
@@ -366,7 +344,7 @@ export const roundnessSheet: Worksheet = {
         note: 'set-up of the part, no error of form',
       }),
     ];
-  }),
+  },
   cautions: ['A V-block or two-point gauge hides lobes; turn the part on its centers.'],
   sources: ['ISO 12181-1:2011 (from memory)', 'ISO 4291:1985 (from memory)'],
   examples: [
@@ -378,12 +356,12 @@ export const roundnessSheet: Worksheet = {
         most: '0.02 mm',
       },
       expect: {
-        squares: { value: 0.004172, unit: 'mm', tolerance: 5e-7 },
-        zone: { value: 0.00395, unit: 'mm', tolerance: 5e-7 },
-        radius: { value: 25.000375, unit: 'mm', tolerance: 5e-7 },
+        squares: near(0.004172, 5e-7, 'mm'),
+        zone: near(0.00395, 5e-7, 'mm'),
+        radius: near(25.000375, 5e-7, 'mm'),
       },
       source: 'own case by the formulas of ISO 4291; zone from a linear program',
       mark: 'calculated',
     },
   ],
-};
+});

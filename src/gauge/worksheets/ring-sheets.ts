@@ -1,23 +1,16 @@
-import {
-  amount,
-  computed,
-  lines,
-  oldOptional as optional,
-  type OldWorksheet as Worksheet,
-} from '../../worksheet/index.js';
+import { to } from '../../quantity/index.js';
+import { amount, ask, computed, lines, near, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { decide } from '../decide.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';
-import type { Material } from '../thermal.js';
-import { refusing, verdict } from './answers.js';
+import { verdict } from './answers.js';
 import {
-  lengthField,
+  feelers,
   limitAnswer,
   limitField,
   limitFields,
   materialField,
-  standardFrom,
-  toleranceField,
+  standardIn,
   type UsedLimit,
   usedLimit,
 } from './fields.js';
@@ -25,65 +18,55 @@ import { linePicture } from './pictures.js';
 
 const arithmetic = 'own arithmetic';
 const ringGeometry = computed('a closed circle opens by π for each unit of diameter');
-const feelers = toleranceField('uncertainty', 'Feelers, k = 2', 'a feeler set', '0.001 in');
 
-export const ringEndGap: Worksheet = {
+export const ringEndGap = worksheet({
   id: 'ring-end-gap',
+  group: 'Is it worn?',
   title: 'Ring end gap',
   question: 'Is this ring gap right, and what will it be in the worn part of the bore?',
   purpose: 'Decision on the gap, the gap at another diameter, and the gap that heat needs.',
-  fields: [
-    lengthField(
-      'gap',
+  fields: {
+    gap: ask.quantity(
+      'length',
       'Gap measured',
       'Ring squared with the piston, in the unworn part of the bore.',
       '0.014 in',
     ),
-    lengthField('bore', 'Bore there', 'Diameter where the gap was measured.', '2.5625 in'),
-    optional(lengthField('worn', 'Bore where worn', 'Largest diameter: gives the gap there.', '2.5655 in')),
-    feelers,
-    materialField('ring', 'Ring', 'cast iron'),
-    materialField('wall', 'Bore wall', 'cast iron'),
+    bore: ask.quantity('length', 'Bore there', 'Diameter where the gap was measured.', '2.5625 in'),
+    worn: ask.quantity('length', 'Bore where worn', 'Largest diameter: gives the gap there.', {
+      hint: '2.5655 in',
+      optional: true,
+    }),
+    uncertainty: feelers,
+    ring: materialField('Ring', 'cast iron'),
+    wall: materialField('Bore wall', 'cast iron'),
     ...limitFields(classFigures.ringGap),
-  ],
-  compute: refusing({ u: 'uncertainty', toBore: 'worn', fromBore: 'bore' }, (given) => {
-    const unit = given.quantity('gap').unit;
-    const [gap, bore, u] = [
-      given.in('gap', unit),
-      given.in('bore', unit),
-      standardFrom(given, 'uncertainty', unit),
-    ];
-    const used = usedLimit(given, classFigures.ringGap, unit);
+  },
+  names: { u: 'uncertainty', toBore: 'worn', fromBore: 'bore' },
+  compute: ({ ring, wall, ...given }) => {
+    const { unit } = given.gap;
+    const [gap, bore, u] = [to(given.gap, unit), to(given.bore, unit), standardIn(given.uncertainty, unit)];
+    const worn = given.worn && to(given.worn, unit);
+    const used = usedLimit(classFigures.ringGap, unit, given);
     const closing = gapClosing({
       bore,
-      ringMaterial: given.choice('ring') as Material,
+      ringMaterial: ring,
       ringC: 200,
-      boreMaterial: given.choice('wall') as Material,
+      boreMaterial: wall,
       boreC: 150,
     });
     return [
       verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin, {
-        picture: gapPicture({
-          gap,
-          bore,
-          worn: given.has('worn') ? given.in('worn', unit) : bore,
-          unit,
-          used,
-        }),
+        picture: gapPicture({ gap, bore, worn: worn ?? bore, unit, used }),
       }),
       limitAnswer(used, unit),
-      ...(given.has('worn')
-        ? [
-            amount(
-              'worn-gap',
-              'Gap where the bore is worn',
-              gapInBore(gap, bore, given.in('worn', unit)),
-              unit,
-              ringGeometry,
-              { u },
-            ),
-          ]
-        : []),
+      ...(worn === undefined
+        ? []
+        : [
+            amount('worn-gap', 'Gap where the bore is worn', gapInBore(gap, bore, worn), unit, ringGeometry, {
+              u,
+            }),
+          ]),
       amount(
         'heat',
         'Gap that heat closes',
@@ -98,7 +81,7 @@ export const ringEndGap: Worksheet = {
           'cast-iron ring, 0.0035 to 0.008 for each unit of bore: a public handbook, second-hand; typical of the class, not this engine’s',
       }),
     ];
-  }),
+  },
   cautions: [
     'A ring that is not square, or sits in the worn zone, misleads: push it down with the piston and measure below the lowest ring travel.',
     'Too tight: file the ends square, a little at a time, and only rings that may be filed. Plated faces chip: file from the face inward.',
@@ -109,7 +92,7 @@ export const ringEndGap: Worksheet = {
     {
       title: 'Gap 0.010 in at 2.5625 in; the bore is 0.003 in wider above: 0.0194 in',
       given: { gap: '0.010 in', bore: '2.5625 in', worn: '2.5655 in' },
-      expect: { 'worn-gap': { value: 0.019425, unit: 'in', tolerance: 5e-6 } },
+      expect: { 'worn-gap': near(0.019425, 5e-6, 'in') },
       source: `${arithmetic}: 0.010 + π × 0.003`,
       mark: 'calculated',
     },
@@ -121,37 +104,35 @@ export const ringEndGap: Worksheet = {
       mark: 'seen',
     },
   ],
-};
+});
 
 function handbook(bore: number, unit: string): string[] {
   const { least, most } = classRingGap(bore);
   return [`least ${Number(least.toPrecision(3))} ${unit}`, `most ${Number(most.toPrecision(3))} ${unit}`];
 }
 
-export const boreGrowthFromGaps: Worksheet = {
+export const boreGrowthFromGaps = worksheet({
   id: 'bore-growth-from-gaps',
+  group: 'Is it worn?',
   title: 'Bore taper with feelers alone',
   question: 'I have no bore gauge: can a ring and feelers show the taper?',
   purpose: 'How much wider the bore is at one depth than at another, from the end gap of one ring at both.',
-  fields: [
-    lengthField('worn', 'Gap where worn', 'Ring squared near the top of its travel.', '0.019 in'),
-    lengthField(
-      'unworn',
+  fields: {
+    worn: ask.quantity('length', 'Gap where worn', 'Ring squared near the top of its travel.', '0.019 in'),
+    unworn: ask.quantity(
+      'length',
       'Gap where unworn',
       'The same ring squared below the lowest ring travel.',
       '0.010 in',
     ),
-    feelers,
-    limitField('most', 'Taper allowed', classFigures.boreTaper),
-  ],
-  compute: refusing({ u: 'uncertainty', gap: 'worn', unwornGap: 'unworn' }, (given) => {
-    const unit = given.quantity('worn').unit;
-    const used = usedLimit(given, classFigures.boreTaper, unit);
-    const found = growthFromGaps(
-      given.in('worn', unit),
-      given.in('unworn', unit),
-      standardFrom(given, 'uncertainty', unit),
-    );
+    uncertainty: feelers,
+    most: limitField('Taper allowed', classFigures.boreTaper),
+  },
+  names: { u: 'uncertainty', gap: 'worn', unwornGap: 'unworn' },
+  compute: ({ worn, unworn, uncertainty, most }) => {
+    const { unit } = worn;
+    const used = usedLimit(classFigures.boreTaper, unit, { most });
+    const found = growthFromGaps(to(worn, unit), to(unworn, unit), standardIn(uncertainty, unit));
     return [
       amount('growth', 'Wider by', found.growth, unit, ringGeometry, { u: found.u }),
       verdict(
@@ -162,19 +143,19 @@ export const boreGrowthFromGaps: Worksheet = {
       ),
       limitAnswer(used, unit),
     ];
-  }),
+  },
   cautions: ['Use one ring for both readings, square both times. Out-of-round does not show.'],
   sources: ['geometry'],
   examples: [
     {
       title: 'Gaps 0.019 and 0.010 in: 0.0029 in wider',
       given: { worn: '0.019 in', unworn: '0.010 in' },
-      expect: { growth: { value: 0.0028648, unit: 'in', tolerance: 1e-7 } },
+      expect: { growth: near(0.0028648, 1e-7, 'in') },
       source: `${arithmetic}: 0.009/π`,
       mark: 'calculated',
     },
   ],
-};
+});
 
 /** The gap of the same ring wherever in the bore it stands. */
 function gapPicture(given: { gap: number; bore: number; worn: number; unit: string; used: UsedLimit }) {

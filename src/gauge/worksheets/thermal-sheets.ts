@@ -1,86 +1,75 @@
-import { amount, computed, type OldWorksheet as Worksheet, words } from '../../worksheet/index.js';
-import { atReference, expansions, hotClearance, type Material, type Mating, referenceC } from '../thermal.js';
-import { refusing } from './answers.js';
-import { lengthField, materialField } from './fields.js';
+import { to } from '../../quantity/index.js';
+import { amount, ask, computed, near, words, worksheet } from '../../worksheet/index.js';
+import { atReference, expansions, hotClearance, type Mating, referenceC } from '../thermal.js';
+import { materialField } from './fields.js';
 import { linePicture } from './pictures.js';
 
 const how = computed('linear expansion to 20 °C (ISO 1:2016; JCGM 100:2008, H.1.2)');
 const tableSource = [...new Set(Object.values(expansions).map(({ source }) => source))];
 
-const celsius = (id: string, label: string, help: string, hint: string): Worksheet['fields'][number] => ({
-  id,
-  label,
-  help,
-  kind: 'temperature',
-  hint,
-});
-
-export const thermalLength: Worksheet = {
+export const thermalLength = worksheet({
   id: 'thermal-length',
+  group: 'Can I trust this reading?',
   title: 'Size at 20 °C',
   question: 'The part is warm: what size is it really?',
   purpose: 'A length read at shop temperature, brought to 20 °C, with what that correction is worth.',
-  fields: [
-    lengthField('read', 'Reading', 'As the tool shows it.', '65.000 mm'),
-    materialField('part', 'Part', 'aluminum'),
-    celsius('part-temperature', 'Part temperature', 'Of the part itself, not of the air.', '30 °C'),
-    materialField('tool', 'Tool', 'steel'),
-    {
-      ...celsius(
-        'tool-temperature',
-        'Tool temperature',
-        'Left empty, as the part: both lay together for an hour.',
-        '30 °C',
-      ),
-      required: false,
-    },
-  ],
-  compute: refusing({ partC: 'part-temperature', toolC: 'tool-temperature' }, (given) => {
-    const unit = given.quantity('read').unit;
+  fields: {
+    read: ask.quantity('length', 'Reading', 'As the tool shows it.', '65.000 mm'),
+    part: materialField('Part', 'aluminum'),
+    'part-temperature': ask.in('°C', 'Part temperature', 'Of the part itself, not of the air.', '30 °C'),
+    tool: materialField('Tool', 'steel'),
+    'tool-temperature': ask.in(
+      '°C',
+      'Tool temperature',
+      'Left empty, as the part: both lay together for an hour.',
+      { hint: '30 °C', optional: true },
+    ),
+  },
+  names: { partC: 'part-temperature', toolC: 'tool-temperature' },
+  compute: ({ read, part, 'part-temperature': partC, tool, 'tool-temperature': toolC }) => {
+    const { unit } = read;
     const { size, correction, u } = atReference({
-      read: given.in('read', unit),
-      part: given.choice('part') as Material,
-      partC: given.in('part-temperature', '°C'),
-      tool: given.choice('tool') as Material,
-      ...(given.has('tool-temperature') && { toolC: given.in('tool-temperature', '°C') }),
+      ...{ read: to(read, unit), part, partC, tool },
+      ...(toolC !== undefined && { toolC }),
     });
     return [
       amount('size', 'Size at 20 °C', size, unit, how, { u, note: 'without the uncertainty of the tool' }),
       amount('correction', 'Correction', correction, unit, how, { u }),
     ];
-  }),
+  },
   cautions: ['A part warm from cleaning reads large. An hour on an iron plate beats any correction.'],
   sources: ['ISO 1:2016', ...tableSource],
   examples: [
     {
       title: 'Aluminum piston 65.000 mm at 30 °C under a steel micrometer at 30 °C: 64.9935 mm',
       given: { read: '65.000 mm', part: 'aluminum', 'part-temperature': '30 °C', tool: 'steel' },
-      expect: { size: { value: 64.9935, unit: 'mm', tolerance: 0.00005 } },
+      expect: { size: near(64.9935, 0.00005, 'mm') },
       source: 'own arithmetic: 65 × (1 + 115e-6)/(1 + 215e-6)',
       mark: 'calculated',
     },
   ],
-};
+});
 
-export const runningClearance: Worksheet = {
+export const runningClearance = worksheet({
   id: 'running-clearance',
+  group: 'Setting clearances',
   title: 'Clearance when hot',
   question: 'Will this fit still have clearance when it runs hot?',
   purpose: 'Clearance at running temperature from sizes at 20 °C.',
-  fields: [
-    lengthField('hole', 'Hole at 20 °C', 'Bore, rod eye, guide.', '65.00 mm'),
-    materialField('hole-material', 'Around the hole', 'cast iron'),
-    celsius('hole-temperature', 'Hole, running', 'An estimate does.', '150 °C'),
-    lengthField('shaft', 'Shaft at 20 °C', 'Piston, pin, stem.', '64.90 mm'),
-    materialField('shaft-material', 'Shaft', 'aluminum'),
-    celsius('shaft-temperature', 'Shaft, running', 'An estimate does.', '200 °C'),
-  ],
-  compute: refusing({}, (given) => {
-    const unit = given.quantity('hole').unit;
-    const mating = (id: string) => ({
-      size: given.in(id, unit),
-      material: given.choice(`${id}-material`) as Material,
-      hotC: given.in(`${id}-temperature`, '°C'),
+  fields: {
+    hole: ask.quantity('length', 'Hole at 20 °C', 'Bore, rod eye, guide.', '65.00 mm'),
+    'hole-material': materialField('Around the hole', 'cast iron'),
+    'hole-temperature': ask.in('°C', 'Hole, running', 'An estimate does.', '150 °C'),
+    shaft: ask.quantity('length', 'Shaft at 20 °C', 'Piston, pin, stem.', '64.90 mm'),
+    'shaft-material': materialField('Shaft', 'aluminum'),
+    'shaft-temperature': ask.in('°C', 'Shaft, running', 'An estimate does.', '200 °C'),
+  },
+  compute: (given) => {
+    const { unit } = given.hole;
+    const mating = (id: 'hole' | 'shaft'): Mating => ({
+      size: to(given[id], unit),
+      material: given[`${id}-material`],
+      hotC: given[`${id}-temperature`],
     });
     const [hole, shaft] = [mating('hole'), mating('shaft')];
     const { clearance, u } = hotClearance(hole, shaft);
@@ -92,7 +81,7 @@ export const runningClearance: Worksheet = {
       }),
       words('meaning', 'Which means', hotWords(clearance, u), how),
     ];
-  }),
+  },
   cautions: [
     'Temperatures are guesses and the bore is not evenly hot: read this as a warning, not as a limit.',
   ],
@@ -108,12 +97,12 @@ export const runningClearance: Worksheet = {
         'shaft-material': 'aluminum',
         'shaft-temperature': '200 °C',
       },
-      expect: { clearance: { value: -0.08495, unit: 'mm', tolerance: 0.00001 } },
+      expect: { clearance: near(-0.08495, 0.00001, 'mm') },
       source: 'own arithmetic: 65 × 1.001482 − 64.93 × 1.00387',
       mark: 'calculated',
     },
   ],
-};
+});
 
 function hotWords(clearance: number, u: number): string {
   if (clearance - 2 * u > 0) return 'It keeps clearance.';

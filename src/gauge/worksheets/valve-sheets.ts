@@ -1,11 +1,5 @@
-import {
-  amount,
-  computed,
-  type OldGiven as Given,
-  number,
-  type OldWorksheet as Worksheet,
-  words,
-} from '../../worksheet/index.js';
+import { type Quantity, to } from '../../quantity/index.js';
+import { amount, ask, computed, near, number, words, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import {
   adjusterTurn,
@@ -14,79 +8,64 @@ import {
   stemShortening,
   type ValveClearance,
 } from '../valve-clearance.js';
-import { refusing, verdict } from './answers.js';
-import {
-  lengthField,
-  limitAnswer,
-  limitField,
-  standardFrom,
-  toleranceField,
-  type UsedLimit,
-  usedLimit,
-} from './fields.js';
+import { verdict } from './answers.js';
+import { feelers, limitAnswer, limitField, standardIn, type UsedLimit, usedLimit } from './fields.js';
 import { linePicture } from './pictures.js';
 
 const stemRule = computed('clearance grows by what the stem loses (common practice)');
 const leverRule = computed('lever geometry of the rocker');
-const feelers = toleranceField('uncertainty', 'Feelers, k = 2', 'a feeler set', '0.001 in');
 
-const valveField: Worksheet['fields'][number] = {
-  id: 'valve',
-  label: 'Valve',
-  help: 'Exhaust valves run hotter and have more clearance.',
-  kind: 'choice',
-  choices: [
-    { id: 'intake', label: 'intake' },
-    { id: 'exhaust', label: 'exhaust' },
-  ],
+const valve = ask.choice('Valve', 'Exhaust valves run hotter and have more clearance.', [
+  'intake',
+  'exhaust',
+]);
+
+const range = {
+  least: limitField('Least allowed', classFigures.sideValveIntake),
+  most: limitField('Most allowed', classFigures.sideValveIntake),
 };
 
-const gapField = lengthField(
-  'clearance',
-  'Clearance measured',
-  'Cold, valve seated, crank where the maker’s sheet wants it. 0 if no leaf enters.',
-  '0.002 in',
-);
+const figures = {
+  side: { intake: classFigures.sideValveIntake, exhaust: classFigures.sideValveExhaust },
+  overhead: { intake: classFigures.overheadIntake, exhaust: classFigures.overheadExhaust },
+} as const;
 
-const rangeFields = [
-  limitField('least', 'Least allowed', classFigures.sideValveIntake),
-  limitField('most', 'Most allowed', classFigures.sideValveIntake),
-];
+type Read = Record<'clearance' | 'uncertainty', Quantity<'length'>>;
 
-function rangeOf(given: Given, unit: string, side: boolean): UsedLimit {
-  const exhaust = given.choice('valve') === 'exhaust';
-  const figure = side
-    ? exhaust
-      ? classFigures.sideValveExhaust
-      : classFigures.sideValveIntake
-    : exhaust
-      ? classFigures.overheadExhaust
-      : classFigures.overheadIntake;
-  return usedLimit(given, figure, unit);
+function clearanceOf(
+  { clearance, uncertainty }: Read,
+  { limit: { min = 0, max } }: UsedLimit,
+): ValveClearance {
+  const { unit } = clearance;
+  const [measured, u] = [to(clearance, unit), standardIn(uncertainty, unit)];
+  return { measured, u, min, max: max ?? Number.NaN, unit };
 }
 
-function clearanceOf(given: Given, unit: string, { limit: { min = 0, max } }: UsedLimit): ValveClearance {
-  return {
-    measured: given.in('clearance', unit),
-    u: standardFrom(given, 'uncertainty', unit),
-    min,
-    max: max ?? Number.NaN,
-    unit,
-  };
-}
+const names = { u: 'uncertainty', measured: 'clearance', min: 'least', max: 'most' } as const;
 
-const fieldOf = { u: 'uncertainty', measured: 'clearance', min: 'least', max: 'most' };
-
-export const valveClearanceSideValve: Worksheet = {
+export const valveClearanceSideValve = worksheet({
   id: 'valve-clearance-side-valve',
+  group: 'Setting clearances',
   title: 'Side-valve clearance',
   question: 'How much must come off this valve stem?',
   purpose: 'Decision on the clearance of a side valve, and how much to grind off the stem end, if anything.',
-  fields: [valveField, gapField, feelers, ...rangeFields],
-  compute: refusing(fieldOf, (given) => {
-    const unit = given.quantity('clearance').unit;
-    const used = rangeOf(given, unit, true);
-    const found = stemShortening(clearanceOf(given, unit, used));
+  fields: {
+    valve,
+    clearance: ask.quantity(
+      'length',
+      'Clearance measured',
+      'Cold, valve seated, crank where the maker’s sheet wants it. 0 if no leaf enters.',
+      '0.002 in',
+    ),
+    uncertainty: feelers,
+    ...range,
+  },
+  names,
+  compute: (given) => {
+    const { unit } = given.clearance;
+    const used = usedLimit(figures.side[given.valve], unit, given);
+    const asked = clearanceOf(given, used);
+    const found = stemShortening(asked);
     return [
       verdict('verdict', 'Clearance', found.now, used.origin),
       limitAnswer(used, unit),
@@ -95,7 +74,7 @@ export const valveClearanceSideValve: Worksheet = {
       ...(found.action === 'shorten stem'
         ? [
             amount('remove', 'Off the stem in all', found.remove, unit, stemRule, {
-              picture: stemPicture(given.in('clearance', unit), found, used, unit),
+              picture: stemPicture(asked.measured, found, used, unit),
             }),
             amount('first', 'First cut, then measure', found.firstCut, unit, stemRule, {
               note: 'stock does not grow back',
@@ -103,7 +82,7 @@ export const valveClearanceSideValve: Worksheet = {
           ]
         : []),
     ];
-  }),
+  },
   cautions: [
     'Grinding the stem only ever opens the clearance. Too wide is cured at the seat or with another valve, never at the stem.',
     'Set the clearance after lapping: lapping lets the valve drop and closes it.',
@@ -117,8 +96,8 @@ export const valveClearanceSideValve: Worksheet = {
       given: { valve: 'intake', clearance: '0.002 in', least: '0.005 in', most: '0.007 in' },
       expect: {
         action: { text: 'shorten stem' },
-        remove: { value: 0.004, unit: 'in', tolerance: 1e-9 },
-        first: { value: 0.002, unit: 'in', tolerance: 1e-9 },
+        remove: near(0.004, 1e-9, 'in'),
+        first: near(0.002, 1e-9, 'in'),
       },
       source: 'own arithmetic: middle of the range less the reading',
       mark: 'calculated',
@@ -131,44 +110,46 @@ export const valveClearanceSideValve: Worksheet = {
       mark: 'common practice',
     },
   ],
-};
+});
 
-export const valveClearanceRecheck: Worksheet = {
+export const valveClearanceRecheck = worksheet({
   id: 'valve-clearance-recheck',
+  group: 'Setting clearances',
   title: 'Side-valve clearance after the cut',
   question: 'I ground the stem: did the clearance grow by what came off?',
   purpose: 'Compares the change of clearance with the stock taken off.',
-  fields: [
-    lengthField('before', 'Clearance before', 'As measured before the cut.', '0.002 in'),
-    lengthField('removed', 'Stem before less after', 'By micrometer, valve in hand.', '0.002 in'),
-    lengthField('after', 'Clearance after', 'Measured at the same crank position.', '0.004 in'),
-    feelers,
-  ],
-  compute: refusing({ u: 'uncertainty' }, (given) => {
-    const unit = given.quantity('before').unit;
+  fields: {
+    before: ask.quantity('length', 'Clearance before', 'As measured before the cut.', '0.002 in'),
+    removed: ask.quantity('length', 'Stem before less after', 'By micrometer, valve in hand.', '0.002 in'),
+    after: ask.quantity('length', 'Clearance after', 'Measured at the same crank position.', '0.004 in'),
+    uncertainty: feelers,
+  },
+  names: { u: 'uncertainty' },
+  compute: ({ before, removed, after, uncertainty }) => {
+    const { unit } = before;
     const { agrees, unexplained } = cutAgrees({
-      before: given.in('before', unit),
-      removed: given.in('removed', unit),
-      after: given.in('after', unit),
-      u: standardFrom(given, 'uncertainty', unit),
+      before: to(before, unit),
+      removed: to(removed, unit),
+      after: to(after, unit),
+      u: standardIn(uncertainty, unit),
     });
     return [
       words('agrees', 'Do they agree?', agrees ? agreesWords : differsWords, stemRule),
       amount('unexplained', 'Unexplained', unexplained, unit, stemRule),
     ];
-  }),
+  },
   cautions: ['Two clearances are compared, so √2 of the feelers’ uncertainty counts.'],
   sources: ['JCGM 100:2008, 5.1.2'],
   examples: [
     {
       title: '0.002 in before, 0.002 in off, 0.004 in after',
       given: { before: '0.002 in', removed: '0.002 in', after: '0.004 in' },
-      expect: { unexplained: { value: 0, unit: 'in', tolerance: 1e-9 } },
+      expect: { unexplained: near(0, 1e-9, 'in') },
       source: 'own arithmetic',
       mark: 'calculated',
     },
   ],
-};
+});
 
 /** Clearance over what has come off the stem: the line goes one way only. */
 function stemPicture(measured: number, { remove, firstCut }: StemAnswer, used: UsedLimit, unit: string) {
@@ -190,58 +171,50 @@ const agreesWords = 'Yes, within the feelers.';
 const differsWords =
   'No: something else moved. Stem end not square, a burr, the cam off its base circle, or the valve not on its seat.';
 
-export const valveClearanceOverhead: Worksheet = {
+export const valveClearanceOverhead = worksheet({
   id: 'valve-clearance-overhead',
+  group: 'Setting clearances',
   title: 'Overhead-valve clearance',
   question: 'How far do I turn the adjuster?',
   purpose:
     'Decision on the clearance and the turn of the adjuster that brings it to the middle of its range.',
-  fields: [
-    valveField,
-    lengthField(
-      'clearance',
+  fields: {
+    valve,
+    clearance: ask.quantity(
+      'length',
       'Clearance measured',
       'Cold, at top dead center of the firing stroke, both rockers loose.',
       '0.05 mm',
     ),
-    {
+    uncertainty: {
       ...feelers,
       standard: '0.02 mm',
       hint: '0.02 mm',
       help: 'Expanded uncertainty (k = 2) of your feelers. 0.02 mm stands for a metric feeler set in practised hands (trade judgement, no source).',
     },
-    lengthField('pitch', 'Pitch of the adjuster', 'Travel for one turn: thread pitch.', '0.75 mm'),
-    {
-      id: 'ratio',
-      label: 'Rocker ratio',
-      help: 'Valve-side arm over push-rod-side arm; 1.3 stands (trade judgement, no source).',
-      kind: 'number',
-      standard: '1.3',
-      hint: '1.3',
-    },
-    {
-      id: 'at',
-      label: 'Where it adjusts',
-      help: 'Screw over the push rod, nut the rocker pivots on, or screw over the valve.',
-      kind: 'choice',
-      choices: [
-        { id: 'push rod', label: 'screw over the push rod' },
-        { id: 'pivot', label: 'nut the rocker pivots on' },
-        { id: 'valve', label: 'screw over the valve' },
-      ],
-      standard: 'pivot',
-    },
-    ...rangeFields,
-  ],
-  compute: refusing({ ...fieldOf, rockerRatio: 'ratio' }, (given) => {
-    const unit = given.quantity('clearance').unit;
-    const used = rangeOf(given, unit, false);
-    const found = adjusterTurn({
-      ...clearanceOf(given, unit, used),
-      pitch: given.in('pitch', unit),
-      rockerRatio: given.number('ratio'),
-      at: given.choice('at') as 'push rod' | 'pivot' | 'valve',
-    });
+    pitch: ask.quantity('length', 'Pitch of the adjuster', 'Travel for one turn: thread pitch.', '0.75 mm'),
+    ratio: ask.number(
+      'Rocker ratio',
+      'Valve-side arm over push-rod-side arm; 1.3 stands (trade judgement, no source).',
+      { standard: '1.3', hint: '1.3' },
+    ),
+    at: ask.choice(
+      'Where it adjusts',
+      'Screw over the push rod, nut the rocker pivots on, or screw over the valve.',
+      {
+        'push rod': 'screw over the push rod',
+        pivot: 'nut the rocker pivots on',
+        valve: 'screw over the valve',
+      },
+      'pivot',
+    ),
+    ...range,
+  },
+  names: { ...names, rockerRatio: 'ratio' },
+  compute: ({ pitch, ratio: rockerRatio, at, ...given }) => {
+    const { unit } = given.clearance;
+    const used = usedLimit(figures.overhead[given.valve], unit, given);
+    const found = adjusterTurn({ ...clearanceOf(given, used), pitch: to(pitch, unit), rockerRatio, at });
     return [
       verdict('verdict', 'Clearance', found.now, used.origin),
       limitAnswer(used, unit),
@@ -250,7 +223,7 @@ export const valveClearanceOverhead: Worksheet = {
         ? []
         : [number('degrees', `Degrees to ${found.action}`, found.degrees, 1, leverRule)]),
     ];
-  }),
+  },
   cautions: [
     'The lock nut moves the setting: measure again after locking.',
     'Wrong stroke: the rockers are not both loose, and the reading is falsely tight.',
@@ -268,9 +241,9 @@ export const valveClearanceOverhead: Worksheet = {
         least: '0.08 mm',
         most: '0.12 mm',
       },
-      expect: { degrees: { value: 18.46, tolerance: 0.01 }, verdict: { text: 'fail' } },
+      expect: { degrees: near(18.46, 0.01), verdict: { text: 'fail' } },
       source: 'own arithmetic: 360 × 0.05/(1.3 × 0.75)',
       mark: 'calculated',
     },
   ],
-};
+});
