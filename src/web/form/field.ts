@@ -26,6 +26,8 @@ interface Asked<As extends string> {
   readonly begin?: Now<unknown>;
   /** refused in these words when it is left empty */
   readonly need?: string;
+  /** what is wrong with it beyond its form, said while it is typed and refused when it is kept */
+  readonly doubt?: (given: Given) => string | undefined;
   /** it is asked only while this holds; unasked it is not in the line */
   readonly when?: (given: Given) => boolean;
   /** what else changes when it is changed by hand */
@@ -53,7 +55,7 @@ export type ManyField = Asked<'many' | 'ticks'> & { readonly choices: Now<readon
 export type TickField = Asked<'tick'>;
 /** True or false, or not said: two buttons. */
 export type YesNoField = Asked<'yes-no'>;
-/** Rows that are filled in alike and added at the end; a row left empty is not in the line. */
+/** Rows that are filled in alike and added at the end; a row left as it began is not in the line. */
 export type RowsField<R> = Asked<'rows'> & {
   readonly row: { readonly [P in keyof R & string]?: FieldFor<R[P]> };
   /** the words of the button that adds one */
@@ -227,6 +229,8 @@ export function readField(name: string, field: Field, given: Given): unknown {
     if (field.need) throw new FieldError(name, field.need);
     return undefined;
   }
+  const doubt = field.doubt?.(given);
+  if (doubt) throw new FieldError(name, doubt);
   try {
     return wayOf(field).read(value as never, field, given);
   } catch (error) {
@@ -254,7 +258,7 @@ function put(body: Record<string, unknown>, [step, ...rest]: readonly string[], 
   }
 }
 
-const linesIn = (text: string): string[] =>
+export const linesIn = (text: string): string[] =>
   text
     .split('\n')
     .map((item) => item.trim())
@@ -262,7 +266,8 @@ const linesIn = (text: string): string[] =>
 
 function rowsIn(rows: readonly Given[], row: Fields): Given[] {
   return rows.flatMap((each, i) => {
-    if (Object.keys(row).every((name) => isEmpty(each[name]))) return [];
+    if (Object.entries(row).every(([name, { begin }]) => isEmpty(each[name]) || each[name] === begin))
+      return [];
     try {
       return [readFields(row, each)];
     } catch (error) {
@@ -282,7 +287,8 @@ export function quantityIn(text: string, kind: Kind, unit?: string): Written {
 
 /** What is wrong with a number while it is still being typed; nothing while it can be read or is empty. */
 export function wrongWhileTyped(name: string, field: Field, given: Given): string | undefined {
-  if (!['quantity', 'number', 'money'].includes(field.as) || isEmpty(given[name])) return undefined;
+  if (isEmpty(given[name]) || !(field.doubt || ['quantity', 'number', 'money'].includes(field.as)))
+    return undefined;
   try {
     readField(name, field, given);
     return undefined;

@@ -53,7 +53,13 @@ export function FormBox(props: BoxProps) {
 }
 
 /** The bare form: Enter writes, and what is refused gets the focus. */
-export function FormFrame(props: { form: Form; className?: string | undefined; children: ReactNode }) {
+export function FormFrame(props: {
+  form: Form;
+  className?: string | undefined;
+  /** where Enter says more than that the form is kept */
+  onEnter?: () => void;
+  children: ReactNode;
+}) {
   const { form } = props;
   const box = useRef<HTMLFormElement>(null);
   useEffect(() => {
@@ -66,7 +72,8 @@ export function FormFrame(props: { form: Form; className?: string | undefined; c
       className={props.className ?? 'stack'}
       onSubmit={(event) => {
         event.preventDefault();
-        void form.keep();
+        if (props.onEnter) props.onEnter();
+        else void form.keep();
       }}
     >
       {props.children}

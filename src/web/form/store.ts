@@ -169,7 +169,7 @@ export function formStore<B>(
         await write(form.job, lines);
         const stay = Object.entries(state.changed).filter(([name]) => stays?.includes(name));
         change({ changed: Object.fromEntries(stay), busy: false, resumed: false });
-        await kept.drop(key);
+        void kept.drop(key);
         if (!stays) form.onDone?.(body);
         return true;
       } catch (error) {

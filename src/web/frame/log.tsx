@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import { type Job, type LogLine, lineWords, type Stage } from '../../job/index.js';
-import { useOutbox, write } from '../data/outbox.js';
-import { Button, useAct, Wrong } from '../parts/act.js';
+import { useOutbox } from '../data/outbox.js';
+import { FormBox, FormFrame } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
+import { Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
-import { TextField } from '../parts/field.js';
 import { Picture } from '../parts/picture.js';
 
 /** The log: a ruled notebook, newest line first, struck lines struck. A note can be written at any time. */
@@ -97,71 +98,74 @@ function Line({ line, unsent, onStrike }: LineProps) {
 }
 
 function NoteForm({ job, stage }: { job: string; stage: Stage }) {
-  const [words, setWords] = useState('');
-  const { wrong, act } = useAct();
-  const save = async () => {
-    if (words.trim() === '') return;
-    if (await act(() => write(job, 'note', { words: words.trim(), stage }))) setWords('');
-  };
+  const form = useForm({
+    job,
+    kind: 'note',
+    title: 'A note',
+    fields: { words: { as: 'text', label: 'Write a note' } },
+    also: { stage },
+  });
+  const words = form.text('words');
   return (
-    <form
-      onSubmit={(e) => {
-        e.preventDefault();
-        void save();
-      }}
-    >
+    <FormFrame form={form} className="note" onEnter={() => words !== '' && void form.keep()}>
       <input
         aria-label="Write a note"
         placeholder="Write a note"
-        value={words}
-        onChange={(e) => setWords(e.target.value)}
+        value={String(form.given.words)}
+        onChange={(e) => form.set('words', e.target.value)}
       />
       <button type="submit" className="button">
         Note
       </button>
-      <Wrong words={wrong} />
-    </form>
+      <Wrong words={form.wrong ?? form.wrongAt('words')} />
+    </FormFrame>
   );
 }
 
+interface Striking {
+  readonly job: Job;
+  readonly line: LogLine | undefined;
+  readonly onClose: () => void;
+}
+
 /** Striking takes a line back and keeps it readable; striking a strike restores the line. */
-function StrikeDialog({ job, line, onClose }: { job: Job; line: LogLine | undefined; onClose: () => void }) {
-  const [reason, setReason] = useState('');
-  const { wrong, act } = useAct();
-  const restoring = line?.struck !== undefined;
-  const save = async () => {
-    if (!line) return;
-    const target = line.struck?.entry ?? line.entry.id;
-    if (await act(() => write(job.id, 'strike', { entry: target, reason: reason.trim() }))) {
-      setReason('');
-      onClose();
-    }
-  };
-  const title = line ? lineWords(line).title : '';
+function StrikeDialog({ job, line, onClose }: Striking) {
   return (
     <Dialog
-      title={restoring ? 'Restore this line?' : 'Strike this line?'}
+      title={line?.struck ? 'Restore this line?' : 'Strike this line?'}
       open={line !== undefined}
       onClose={onClose}
     >
-      <p>
-        {restoring
-          ? `“${title}” counts again.`
-          : `“${title}” stays readable in the log, struck through. Everything computed from it is worked out anew.`}
-      </p>
-      <TextField
-        label="Why"
-        value={reason}
-        onChange={setReason}
-        placeholder="wrong unit, wrong engine, read again …"
-      />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" onClick={() => void save()}>
-          {restoring ? 'Restore' : 'Strike'}
-        </Button>
-      </div>
+      {line && <StrikeForm job={job} line={line} onClose={onClose} />}
     </Dialog>
+  );
+}
+
+function StrikeForm({ job, line, onClose }: Striking & { line: LogLine }) {
+  const { title } = lineWords(line);
+  const target = line.struck?.entry ?? line.entry.id;
+  const form = useForm({
+    job: job.id,
+    kind: 'strike',
+    handle: target,
+    title: `Strike: ${title}`,
+    fields: { reason: { as: 'text', label: 'Why', hint: 'wrong unit, wrong engine, read again …' } },
+    also: ({ reason = '' }) => ({ entry: target, reason }),
+    onDone: onClose,
+  });
+  return (
+    <FormBox
+      form={form}
+      keep={line.struck ? 'Restore' : 'Strike'}
+      leave="Leave it"
+      onLeave={onClose}
+      before={
+        <p>
+          {line.struck
+            ? `“${title}” counts again.`
+            : `“${title}” stays readable in the log, struck through. Everything computed from it is worked out anew.`}
+        </p>
+      }
+    />
   );
 }

@@ -2,9 +2,10 @@ import { type ReactNode, useState } from 'react';
 import { useLocation } from 'wouter';
 import { type Answers, type Gate, type Job, type Stage, stages } from '../../job/index.js';
 import { write } from '../data/outbox.js';
-import { Button, useAct, Wrong } from '../parts/act.js';
+import { FormBox } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
+import { Button, useAct } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
-import { TextField } from '../parts/field.js';
 import { WidePrimary } from './job-frame.js';
 import { stageNames } from './stage-names.js';
 
@@ -116,38 +117,36 @@ function TakeUpAgain({ job, stage }: { job: Job; stage: Stage }) {
   );
 }
 
-function NotNeeded({
-  job,
-  stage,
-  open,
-  onClose,
-}: {
-  job: Job;
-  stage: Stage;
-  open: boolean;
-  onClose: () => void;
-}) {
-  const [reason, setReason] = useState('');
-  const { wrong, act } = useAct();
-  const save = async () => {
-    if (await act(() => write(job.id, 'stage', { stage, state: 'not-needed', reason: reason.trim() })))
-      onClose();
-  };
+interface Waived {
+  readonly job: Job;
+  readonly stage: Stage;
+  readonly onClose: () => void;
+}
+
+function NotNeeded({ job, stage, open, onClose }: Waived & { open: boolean }) {
   return (
     <Dialog title={`${stageNames[stage]} not needed`} open={open} onClose={onClose}>
-      <TextField
-        label="Why"
-        value={reason}
-        onChange={setReason}
-        placeholder="nothing came apart, no parts used …"
-      />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it open</Button>
-        <Button look="go" disabled={reason.trim() === ''} onClick={() => void save()}>
-          Not needed
-        </Button>
-      </div>
+      <NotNeededForm job={job} stage={stage} onClose={onClose} />
     </Dialog>
   );
+}
+
+function NotNeededForm({ job, stage, onClose }: Waived) {
+  const form = useForm({
+    job: job.id,
+    kind: 'stage',
+    handle: stage,
+    title: `${stageNames[stage]} not needed`,
+    fields: {
+      reason: {
+        as: 'text',
+        label: 'Why',
+        hint: 'nothing came apart, no parts used …',
+        need: 'Say why it is not needed.',
+      },
+    },
+    also: { stage, state: 'not-needed' },
+    onDone: onClose,
+  });
+  return <FormBox form={form} keep="Not needed" leave="Leave it open" onLeave={onClose} />;
 }

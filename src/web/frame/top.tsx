@@ -2,6 +2,7 @@ import { Link, useLocation } from 'wouter';
 import { changeDevice, useDevice } from '../data/device.js';
 import { useOutbox } from '../data/outbox.js';
 import { useUnits } from '../data/queries.js';
+import { useDrafts } from '../form/use-drafts.js';
 
 const pages = [
   { to: '/', name: 'Bench' },
@@ -32,6 +33,26 @@ const whyWaiting = {
 
 /** What has reached the shop's store and what has not, in words. */
 export function SavedState() {
+  return (
+    <>
+      <Begun />
+      <Sent />
+    </>
+  );
+}
+
+/** Typed into a form and in no log yet: "all saved" must not be read as saying so of it. */
+function Begun() {
+  const begun = useDrafts().size;
+  if (begun === 0) return null;
+  return (
+    <Link href="/shop/unsent" className="state waiting">
+      {begun} begun, not written down
+    </Link>
+  );
+}
+
+function Sent() {
   const { waiting, refused, state } = useOutbox();
   if (refused.length > 0) {
     return (

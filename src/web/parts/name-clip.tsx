@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { Body } from '../../job/index.js';
-import { write } from '../data/outbox.js';
-import { Button, useAct, Wrong } from './act.js';
+import { FormBox } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
+import { Button } from './act.js';
 import { Dialog } from './dialog.js';
-import { TextField } from './field.js';
 
 interface ClipOf {
   readonly job: string;
@@ -35,41 +35,29 @@ function ClipForm({
   job,
   stage,
   about,
-  caption: known = '',
+  caption,
   when = 'during',
   onClose,
 }: ClipOf & { onClose: () => void }) {
-  const [file, setFile] = useState('');
-  const [from, setFrom] = useState('');
-  const [to, setTo] = useState('');
-  const [caption, setCaption] = useState(known);
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      const clip = { file: file.trim(), from: from.trim(), to: to.trim() };
-      await write(job, 'photograph', { clip, caption: caption.trim(), stage, when, about });
-      onClose();
-    });
-  return (
-    <>
-      <TextField
-        label="What it shows"
-        value={caption}
-        onChange={setCaption}
-        placeholder="governor spring and its hole"
-      />
-      <div className="fields">
-        <TextField label="File" value={file} onChange={setFile} placeholder="bench-0412.mp4" />
-        <TextField label="From" value={from} onChange={setFrom} placeholder="12:40" />
-        <TextField label="To" value={to} onChange={setTo} placeholder="13:05" />
-      </div>
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" disabled={file.trim() === ''} onClick={() => void save()}>
-          Keep
-        </Button>
-      </div>
-    </>
-  );
+  const form = useForm({
+    job,
+    kind: 'photograph',
+    handle: `film ${stage} ${about ?? ''}`,
+    title: caption ? `Film of: ${caption}` : 'A piece of film',
+    fields: {
+      caption: { as: 'text', label: 'What it shows', hint: 'governor spring and its hole', begin: caption },
+      'clip.file': { as: 'text', label: 'File', hint: 'bench-0412.mp4', need: 'Say which file.' },
+      'clip.from': { as: 'text', label: 'From', hint: '12:40' },
+      'clip.to': { as: 'text', label: 'To', hint: '13:05' },
+    },
+    also: ({ caption = '', clip }) => ({
+      caption,
+      stage,
+      when,
+      clip: { file: '', from: '', to: '', ...clip },
+      ...(about && { about }),
+    }),
+    onDone: onClose,
+  });
+  return <FormBox form={form} keep="Keep" leave="Leave it" onLeave={onClose} />;
 }

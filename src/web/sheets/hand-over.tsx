@@ -2,15 +2,15 @@ import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
 import type { Job } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
-import { write } from '../data/outbox.js';
 import { useAnswers } from '../data/queries.js';
+import { linesIn } from '../form/field.js';
+import { FormBox } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { stageNames } from '../frame/stage-names.js';
-import { Button, useAct, Wrong } from '../parts/act.js';
 import { Caution } from '../parts/caution.js';
 import { Dialog } from '../parts/dialog.js';
-import { TextField } from '../parts/field.js';
 import { PictureGrid, TakePicture } from '../parts/picture.js';
 
 /** The owner knows what was found, done, not done, and due next. The record says it in print. */
@@ -140,69 +140,52 @@ function HandOverDialog({ job, open, onClose }: { job: Job; open: boolean; onClo
 }
 
 /** One line an item, "what: when". */
-function dueLines(text: string): { what: string; when: string }[] {
-  return text
-    .split('\n')
-    .map((l) => l.trim())
-    .filter(Boolean)
-    .map((l) => {
-      const [what, ...when] = l.split(':');
-      return { what: what!.trim(), when: when.join(':').trim() };
-    });
+function dueIn(text: string): { what: string; when: string } {
+  const [what = '', ...when] = text.split(':');
+  return { what: what.trim(), when: when.join(':').trim() };
 }
 
 function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
   const { catalog, dueFromProvisionals } = useAnswers();
   const before = job.handOver;
-  const [to, setTo] = useState(before?.receivedBy ?? job.intake.owner ?? '');
-  const [told, setTold] = useState(before?.told ?? '');
-  const [declined, setDeclined] = useState((before?.declined ?? []).join('\n'));
-  const [due, setDue] = useState(() =>
-    (before?.nextDue ?? [...dueFromProvisionals, ...usualDue(catalog)])
-      .map((n) => `${n.what}: ${n.when}`)
-      .join('\n'),
-  );
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      await write(job.id, 'hand-over', {
-        receivedBy: to.trim(),
-        told: told.trim() || undefined,
-        declined: declined
-          .split('\n')
-          .map((l) => l.trim())
-          .filter(Boolean),
-        nextDue: dueLines(due),
-      });
-      onClose();
-    });
+  const due = before?.nextDue ?? [...dueFromProvisionals, ...usualDue(catalog)];
+  const form = useForm({
+    job: job.id,
+    kind: 'hand-over',
+    title: 'Hand over',
+    before,
+    fields: {
+      receivedBy: {
+        as: 'text',
+        label: 'Received by',
+        begin: job.intake.owner,
+        need: 'Say who received it.',
+      },
+      told: {
+        as: 'long',
+        label: 'What they were told',
+        hint: 'fresh fuel only; drain it before winter; run it outdoors',
+      },
+      declined: { as: 'lines', label: 'Declined by the owner, one a line' },
+      $due: {
+        as: 'lines',
+        label: 'Due next, one a line',
+        begin: due.map((n) => `${n.what}: ${n.when}`).join('\n'),
+        help: 'What: when. A date such as 2027-05-01 goes into the calendar file.',
+      },
+    },
+    also: ({ declined = [] }, { $due }) => ({ declined, nextDue: linesIn(String($due)).map(dueIn) }),
+    onDone: onClose,
+  });
   return (
-    <>
-      <Caution lines={cautionsFor(catalog, { stage: 'hand-over' })} />
-      <TextField label="Received by" value={to} onChange={setTo} />
-      <TextField
-        label="What they were told"
-        value={told}
-        onChange={setTold}
-        long
-        placeholder="fresh fuel only; drain it before winter; run it outdoors"
-      />
-      <TextField label="Declined by the owner, one a line" value={declined} onChange={setDeclined} long />
-      <TextField
-        label="Due next, one a line"
-        value={due}
-        onChange={setDue}
-        long
-        help="What: when. A date such as 2027-05-01 goes into the calendar file."
-      />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Not yet</Button>
-        <Button look="go" disabled={to.trim() === ''} onClick={() => void save()}>
-          Handed over
-        </Button>
-      </div>
-    </>
+    <FormBox
+      form={form}
+      keep="Handed over"
+      leave="Not yet"
+      onLeave={onClose}
+      barred={form.text('receivedBy') === ''}
+      before={<Caution lines={cautionsFor(catalog, { stage: 'hand-over' })} />}
+    />
   );
 }
 

@@ -3,14 +3,13 @@ import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
 import type { From, Job, WorthVerdict } from '../../job/index.js';
 import { hours, type Spread, type Worth, worthWords } from '../../worth/index.js';
-import { write } from '../data/outbox.js';
 import { useCatalog, useShop } from '../data/queries.js';
-import { amountIn, readAmount } from '../form/amount.js';
+import { readAmount } from '../form/amount.js';
+import { Asked, FormBox } from '../form/form.js';
+import { useForm } from '../form/use-form.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
-import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
-import { Choices, TextField } from '../parts/field.js';
 import { FigureWithOrigin } from '../parts/number.js';
 import { money } from './parts/money.js';
 import { Drivers, percent } from './worth/drivers.js';
@@ -316,51 +315,41 @@ function PartsCost({ job }: { job: Job }) {
 }
 
 function Decide({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
-  const shop = useShop();
-  const [choice, setChoice] = useState<Choice>();
-  const [reason, setReason] = useState('');
-  const [amount, setAmount] = useState('');
-  const currency = shop.settings.currency ?? '$';
-  const { wrong, act } = useAct();
-  const above = limitPassed(job, readAmount(amount, currency), currency);
-  const save = () =>
-    act(async () => {
-      if (!choice) throw new Error('Choose one.');
-      const money = amount.trim() === '' ? undefined : amountIn('Quoted', amount, currency);
-      await write(job.id, 'decision', {
-        about: 'machine',
-        title: titles[choice],
-        choice,
-        reason: reason.trim(),
-        ...(money !== undefined && { amount: { amount: money, currency } }),
-      });
-      onClose();
-    });
   return (
     <Dialog title="Is it worth it?" open={open} onClose={onClose}>
-      <Choices label="Decided with the owner" choices={choices} value={choice} onChange={setChoice} />
-      <TextField
-        label="Quoted"
-        value={amount}
-        onChange={setAmount}
-        inputMode="decimal"
-        placeholder={currency}
-      />
+      <DecideForm job={job} onClose={onClose} />
+    </Dialog>
+  );
+}
+
+function DecideForm({ job, onClose }: { job: Job; onClose: () => void }) {
+  const shop = useShop();
+  const currency = shop.settings.currency ?? '$';
+  const form = useForm({
+    job: job.id,
+    kind: 'decision',
+    handle: 'machine',
+    title: 'Is it worth it?',
+    fields: {
+      choice: { as: 'choice', label: 'Decided with the owner', choices, need: 'Choose one.' },
+      amount: { as: 'money', label: 'Quoted', currency },
+      reason: { as: 'long', label: 'Why' },
+    },
+    also: ({ choice, reason = '' }) => ({ about: 'machine', title: titles[choice as Choice], reason }),
+    onDone: onClose,
+  });
+  const above = limitPassed(job, readAmount(form.text('amount'), currency), currency);
+  return (
+    <FormBox form={form} keep="Write the decision down" leave="Not yet" onLeave={onClose}>
+      <Asked form={form} names={['choice', 'amount']} />
       {above && (
         <p className="care">
           ! Above the {above} at which the owner wants a call. Write down under “Why” who said go on, and
           when.
         </p>
       )}
-      <TextField label="Why" value={reason} onChange={setReason} long />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Not yet</Button>
-        <Button look="go" disabled={!choice} onClick={() => void save()}>
-          Write the decision down
-        </Button>
-      </div>
-    </Dialog>
+      <Asked form={form} names={['reason']} />
+    </FormBox>
   );
 }
 

@@ -93,7 +93,7 @@ export function SupplierForm(props: {
         label: 'Shipping',
         begin: [{ from: '0', cost: '' }],
         row: {
-          from: { as: 'number', currency, label: `Goods from, ${currency}`, begin: '0' },
+          from: { as: 'number', currency, label: `Goods from, ${currency}` },
           cost: { as: 'number', currency, label: `costs, ${currency}`, hint: '0', begin: '0' },
         },
         more: 'Cheaper or free from …',

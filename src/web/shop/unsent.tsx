@@ -1,5 +1,8 @@
-import { lineWords } from '../../job/index.js';
+import { Link } from 'wouter';
+import { lineWords, shopLog } from '../../job/index.js';
 import { discardRefused, useOutbox } from '../data/outbox.js';
+import { drafts } from '../form/drafts.js';
+import { useDrafts } from '../form/use-drafts.js';
 import { Page } from '../frame/page.js';
 import { Button } from '../parts/act.js';
 
@@ -14,6 +17,7 @@ export function Unsent() {
           : 'Not in the shop’s store yet'
       }
     >
+      <Begun />
       {refused.length > 0 && (
         <section className="stack tight">
           <h2>Refused</h2>
@@ -40,5 +44,26 @@ export function Unsent() {
         </p>
       )}
     </Page>
+  );
+}
+
+/** Forms that were begun on this device: each keeps what was typed until it is written down or given up. */
+function Begun() {
+  const begun = [...useDrafts()];
+  if (begun.length === 0) return null;
+  return (
+    <section className="stack tight">
+      <h2>Begun, not written down</h2>
+      <ul className="lines">
+        {begun.map(([key, { job, title }]) => (
+          <li key={key}>
+            <Link href={job === shopLog ? '/shop' : `/job/${job}/intake`}>{title}</Link>
+            <Button look="quiet" aria-label={`Give up: ${title}`} onClick={() => void drafts.drop(key)}>
+              Give it up
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

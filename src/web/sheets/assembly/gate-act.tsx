@@ -1,10 +1,9 @@
-import { useState } from 'react';
 import type { AskedGate, Coverage, Job } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
-import { TextField } from '../../parts/field.js';
+import { Asked, Resumed } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button, Wrong } from '../../parts/act.js';
 import { ActPage } from '../teardown/act-page.js';
-import { TickRow } from '../teardown/tick-row.js';
+import { TickRows } from '../teardown/tick-row.js';
 import { ViewRows } from '../teardown/view-rows.js';
 
 /** A gate: not on before each of its demands is proved. What was found is logged either way. */
@@ -18,23 +17,26 @@ export function GateAct(props: {
 }) {
   const { job, asked, onDone, onLeave } = props;
   const { gate } = asked;
-  const [proved, setProved] = useState<readonly string[]>(asked.answer?.checked ?? []);
-  const [words, setWords] = useState('');
-  const { wrong, busy, act } = useAct();
-  const open = gate.demands.filter((d) => !proved.includes(d));
-  const say = async (state: 'done' | 'planned') => {
-    const done = await act(() =>
-      write(job.id, 'step', {
-        step: asked.step,
-        stage: 'assembly',
-        title: `${gate.name}: ${state === 'done' ? 'proved' : 'not so yet'}`,
-        state,
-        checked: [...proved],
-        words: words.trim() || undefined,
-      }),
-    );
-    if (done) (state === 'done' ? onDone : onLeave)();
-  };
+  const form = useForm({
+    job: job.id,
+    kind: 'step',
+    handle: asked.step,
+    title: gate.name,
+    fields: {
+      checked: { as: 'drawn', label: 'Proved', begin: asked.answer?.checked ?? [] },
+      words: { as: 'text', label: 'Note', hint: 'what was felt, how much' },
+    },
+    also: ({ checked = [] }) => ({
+      step: asked.step,
+      stage: 'assembly',
+      title: `${gate.name}: proved`,
+      state: 'done',
+      checked,
+    }),
+    onDone: ({ state }) => (state === 'done' ? onDone : onLeave)(),
+  });
+  const open = gate.demands.filter((d) => !form.list('checked').includes(d));
+  const notSo = { title: `${gate.name}: not so yet`, state: 'planned' } as const;
   return (
     <ActPage
       job={job}
@@ -43,14 +45,14 @@ export function GateAct(props: {
       spoken={`Before you go on. ${gate.demands.join('. ')}`}
       onLeave={onLeave}
       other={
-        <Button look="danger" disabled={busy} onClick={() => void say('planned')}>
+        <Button look="danger" disabled={form.busy} onClick={() => void form.keep({ also: notSo })}>
           It is not so
         </Button>
       }
       go={{
         label: open.length > 0 ? `${open.length} still to prove` : 'Proved · next',
-        act: () => void say('done'),
-        disabled: busy || open.length > 0,
+        act: () => void form.keep(),
+        disabled: form.busy || open.length > 0,
       }}
       side={
         <>
@@ -60,20 +62,13 @@ export function GateAct(props: {
             stage="assembly"
             when="after"
           />
-          <TextField label="Note" value={words} onChange={setWords} placeholder="what was felt, how much" />
-          <Wrong words={wrong} />
+          <Asked form={form} names={['words']} />
+          <Wrong words={form.wrong} />
         </>
       }
     >
-      {gate.demands.map((demand) => (
-        <TickRow
-          key={demand}
-          checked={proved.includes(demand)}
-          onChange={(on) => setProved(on ? [...proved, demand] : proved.filter((d) => d !== demand))}
-        >
-          {demand}
-        </TickRow>
-      ))}
+      <Resumed form={form} />
+      <TickRows form={form} name="checked" items={gate.demands} says={(demand) => demand} />
     </ActPage>
   );
 }

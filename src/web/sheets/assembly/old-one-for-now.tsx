@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { From, Job, WaitsFor } from '../../../job/index.js';
-import { writeAll } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { FormBox } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
 
 /** A late part, and what lets the work go on: the old one goes back for now, on what was seen of it, and stays open until it is renewed. */
 export function OldOneForNow({ job, wait }: { job: Job; wait: WaitsFor }) {
@@ -27,50 +27,47 @@ export function OldOneForNow({ job, wait }: { job: Job; wait: WaitsFor }) {
 }
 
 function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: () => void }) {
-  const [reason, setReason] = useState('');
-  const [until, setUntil] = useState(
-    `when the new ${part.name.toLowerCase()} is here${part.due ? `, due ${part.due}` : ''}, at the latest at the next service`,
-  );
-  const { wrong, act } = useAct();
-  const save = () =>
-    act(async () => {
-      await writeAll(job.id, [
-        {
-          kind: 'decision',
-          body: {
-            about: 'part',
-            which: part.part,
-            title: `Old ${part.name.toLowerCase()}`,
-            choice: 'provisional',
-            reason: reason.trim(),
-            until: until.trim().slice(0, 200),
-          },
-        },
-      ]);
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'decision',
+    handle: `old ${part.part} for now`,
+    title: `Old ${part.name.toLowerCase()}`,
+    fields: {
+      reason: {
+        as: 'long',
+        label: 'Why it will do',
+        hint: 'cleaned, looked through, no tear',
+        help: 'What you saw of it. It goes onto the record as you write it.',
+        need: 'Say why it will do.',
+      },
+      until: {
+        as: 'text',
+        label: 'What brings it back',
+        begin: `when the new ${part.name.toLowerCase()} is here${part.due ? `, due ${part.due}` : ''}, at the latest at the next service`,
+        need: 'Say what brings it back.',
+      },
+    },
+    also: {
+      about: 'part',
+      which: part.part,
+      title: `Old ${part.name.toLowerCase()}`,
+      choice: 'provisional',
+    },
+    onDone: onClose,
+  });
   return (
-    <>
-      <p>
-        It stays open: it is printed on the record, stands among what is due next, and is asked for again when
-        the part is here.
-      </p>
-      <TextField
-        label="Why it will do"
-        value={reason}
-        onChange={setReason}
-        placeholder="cleaned, looked through, no tear"
-        help="What you saw of it. It goes onto the record as you write it."
-        long
-      />
-      <TextField label="What brings it back" value={until} onChange={setUntil} />
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" disabled={reason.trim() === '' || until.trim() === ''} onClick={() => void save()}>
-          Put it back for now
-        </Button>
-      </div>
-    </>
+    <FormBox
+      form={form}
+      keep="Put it back for now"
+      barred={form.text('reason') === '' || form.text('until') === ''}
+      leave="Leave it"
+      onLeave={onClose}
+      before={
+        <p>
+          It stays open: it is printed on the record, stands among what is due next, and is asked for again
+          when the part is here.
+        </p>
+      }
+    />
   );
 }

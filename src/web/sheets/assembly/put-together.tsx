@@ -7,16 +7,16 @@ import {
   fastenerLabel,
   type Job,
 } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { type JobView, useAnswers } from '../../data/queries.js';
+import { Asked, Resumed } from '../../form/form.js';
+import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
 import { ActPage } from '../teardown/act-page.js';
 import { Stepper } from '../teardown/counter.js';
 import { Mind } from '../teardown/mind.js';
-import { TickRow } from '../teardown/tick-row.js';
+import { TickRows } from '../teardown/tick-row.js';
 import { ViewRows } from '../teardown/view-rows.js';
 import { listed } from '../teardown/words.js';
 import { GateAct } from './gate-act.js';
@@ -104,40 +104,55 @@ interface ActProps {
   readonly onLeave: () => void;
 }
 
-function Act({ job, step, where, onDone, onBack, onLeave }: ActProps) {
+/** What was done as it is ticked and counted, and what still speaks against its being covered. */
+function useBack({ job, step, onDone }: ActProps) {
   const logged = step.state === 'back' ? job.steps.get(step.step) : undefined;
-  const [counts, setCounts] = useState<readonly number[]>(() =>
-    countsBefore(step.fasteners, logged?.fasteners),
-  );
-  const plugs = [...new Set([...step.unplug, ...(logged?.unplugged ?? [])])];
-  const [opened, setOpened] = useState<readonly string[]>(logged?.unplugged ?? []);
-  const [checked, setChecked] = useState<readonly string[]>(logged?.checked ?? []);
-  const [words, setWords] = useState(logged?.words ?? '');
-  const [asking, setAsking] = useState(false);
-  const { wrong, busy, act } = useAct();
-  const checks = [...new Set(step.checks.map((c) => c.words))];
-  const doubts = doubtsOf(step, counts, plugs, opened, checks, checked);
-
-  const back = async () => {
-    const fasteners = step.fasteners.flatMap((f, i): Fastener[] =>
-      counts[i]! > 0 ? [{ ...f, count: counts[i]! }] : [],
-    );
-    const done = await act(() =>
-      write(job.id, 'step', {
-        step: step.step,
-        stage: 'assembly',
-        title: `${step.title}: back on`,
-        state: 'done',
-        putsBack: step.off.step,
-        component: step.off.component,
-        fasteners,
-        unplugged: [...opened],
-        checked: [...checked],
-        words: words.trim() || undefined,
+  const form = useForm({
+    job: job.id,
+    kind: 'step',
+    handle: step.step,
+    title: `${step.title}: back on`,
+    fields: {
+      $counts: { as: 'drawn', label: 'Fasteners', begin: countsBefore(step.fasteners, logged?.fasteners) },
+      unplugged: { as: 'drawn', label: 'Plugs out', begin: logged?.unplugged ?? [] },
+      checked: { as: 'drawn', label: 'Proved', begin: logged?.checked ?? [] },
+      words: {
+        as: 'text',
+        label: 'Note',
+        hint: 'sealant, which way round, how it felt',
+        begin: logged?.words,
+      },
+    },
+    also: ({ unplugged = [], checked = [] }, { $counts }) => ({
+      step: step.step,
+      stage: 'assembly',
+      title: `${step.title}: back on`,
+      state: 'done',
+      putsBack: step.off.step,
+      component: step.off.component,
+      fasteners: step.fasteners.flatMap((f, i): Fastener[] => {
+        const count = ($counts as number[])[i] ?? 0;
+        return count > 0 ? [{ ...f, count }] : [];
       }),
-    );
-    if (done) onDone();
-  };
+      unplugged,
+      checked,
+    }),
+    onDone,
+  });
+  const plugs = [...new Set([...step.unplug, ...(logged?.unplugged ?? [])])];
+  const checks = [...new Set(step.checks.map((c) => c.words))];
+  return { logged, form, plugs, checks };
+}
+
+function Act(props: ActProps) {
+  const { job, step, where, onBack, onLeave } = props;
+  const [asking, setAsking] = useState(false);
+  const { logged, form, plugs, checks } = useBack(props);
+  const doubts = doubtsOf(step, {
+    counts: form.list<number>('$counts'),
+    plugged: plugs.filter((port) => !form.list('unplugged').includes(port)),
+    unproved: checks.filter((check) => !form.list('checked').includes(check)),
+  });
   return (
     <ActPage
       job={job}
@@ -149,58 +164,18 @@ function Act({ job, step, where, onDone, onBack, onLeave }: ActProps) {
       onLeave={onLeave}
       go={{
         label: logged ? 'Keep it so' : 'It is back on · next',
-        act: () => (doubts.length > 0 ? setAsking(true) : void back()),
-        disabled: busy,
+        act: () => (doubts.length > 0 ? setAsking(true) : void form.keep()),
+        disabled: form.busy,
       }}
       side={
         <>
-          {step.fasteners.map((f, i) => (
-            <div className="act-row" key={fastenerLabel(f)}>
-              <div>
-                <b>{fastenerLabel(f)}</b>
-                {counts[i]! < f.count && (
-                  <Button
-                    look="quiet"
-                    onClick={() => setCounts(counts.map((c, j) => (j === i ? f.count : c)))}
-                  >
-                    All {f.count} are in
-                  </Button>
-                )}
-              </div>
-              <Stepper
-                name={fastenerLabel(f)}
-                value={counts[i]!}
-                of={f.count}
-                onChange={(n) => setCounts(counts.map((c, j) => (j === i ? n : c)))}
-              />
-            </div>
-          ))}
+          <Resumed form={form} />
+          <CountIn step={step} form={form} />
           <TorqueLines job={job} torques={step.torques} />
-          {plugs.map((port) => (
-            <TickRow
-              key={port}
-              checked={opened.includes(port)}
-              onChange={(on) => setOpened(on ? [...opened, port] : opened.filter((p) => p !== port))}
-            >
-              Plug out of: {port}
-            </TickRow>
-          ))}
-          {checks.map((check) => (
-            <TickRow
-              key={check}
-              checked={checked.includes(check)}
-              onChange={(on) => setChecked(on ? [...checked, check] : checked.filter((c) => c !== check))}
-            >
-              {check}
-            </TickRow>
-          ))}
-          <TextField
-            label="Note"
-            value={words}
-            onChange={setWords}
-            placeholder="sealant, which way round, how it felt"
-          />
-          <Wrong words={wrong} />
+          <TickRows form={form} name="unplugged" items={plugs} says={(port) => `Plug out of: ${port}`} />
+          <TickRows form={form} name="checked" items={checks} says={(check) => check} />
+          <Asked form={form} names={['words']} />
+          <Wrong words={form.wrong} />
         </>
       }
     >
@@ -208,9 +183,32 @@ function Act({ job, step, where, onDone, onBack, onLeave }: ActProps) {
       <Renewals job={job} renew={step.renew} />
       <Advice step={step} />
       <ViewRows job={job} views={step.views.filter((v) => v.shown)} stage="teardown" when="before" />
-      <Doubts open={asking} doubts={doubts} onClose={() => setAsking(false)} onGo={() => void back()} />
+      <Doubts open={asking} doubts={doubts} onClose={() => setAsking(false)} onGo={() => void form.keep()} />
     </ActPage>
   );
+}
+
+/** Each kind of fastener counted in, or all of it at once. */
+function CountIn({ step, form }: { step: BackStep; form: Form }) {
+  const counts = form.list<number>('$counts');
+  const set = (i: number, count: number) =>
+    form.set(
+      '$counts',
+      counts.map((c, j) => (j === i ? count : c)),
+    );
+  return step.fasteners.map((f, i) => (
+    <div className="act-row" key={fastenerLabel(f)}>
+      <div>
+        <b>{fastenerLabel(f)}</b>
+        {counts[i]! < f.count && (
+          <Button look="quiet" onClick={() => set(i, f.count)}>
+            All {f.count} are in
+          </Button>
+        )}
+      </div>
+      <Stepper name={fastenerLabel(f)} value={counts[i]!} of={f.count} onChange={(n) => set(i, n)} />
+    </div>
+  ));
 }
 
 /** Counting starts at nothing: what was not counted in is not in. */
@@ -238,26 +236,27 @@ function Advice({ step }: { step: BackStep }) {
 
 function doubtsOf(
   step: BackStep,
-  counts: readonly number[],
-  plugs: readonly string[],
-  opened: readonly string[],
-  checks: readonly string[],
-  checked: readonly string[],
+  seen: {
+    readonly counts: readonly number[];
+    readonly plugged: readonly string[];
+    readonly unproved: readonly string[];
+  },
 ): { readonly word: string; readonly say: string }[] {
   const where = step.off.bag ? ` in bag ${step.off.bag}` : '';
   return [
     ...step.fasteners.flatMap((f, i) => {
-      const left = f.count - counts[i]!;
+      const left = f.count - seen.counts[i]!;
       if (left > 0) return [{ word: 'left over', say: `${left} × ${fastenerLabel(f)}${where}` }];
       return left < 0 ? [{ word: 'too many', say: `${-left} × ${fastenerLabel(f)} more than came out` }] : [];
     }),
-    ...plugs
-      .filter((port) => !opened.includes(port))
-      .map((port) => ({ word: 'still plugged', say: `${port}: take the plug out before it is covered` })),
+    ...seen.plugged.map((port) => ({
+      word: 'still plugged',
+      say: `${port}: take the plug out before it is covered`,
+    })),
     ...step.renew
       .filter((r) => r.state === 'here' || r.state === 'late')
       .map((r) => ({ word: r.state === 'here' ? 'here, not fitted' : 'not here', say: r.name })),
-    ...checks.filter((c) => !checked.includes(c)).map((c) => ({ word: 'not proved', say: c })),
+    ...seen.unproved.map((c) => ({ word: 'not proved', say: c })),
     ...(step.state === 'waits'
       ? [{ word: 'waits', say: `for ${listed(step.waitsFor.flatMap((w) => w.parts.map((p) => p.name)))}` }]
       : []),

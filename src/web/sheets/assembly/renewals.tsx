@@ -1,5 +1,6 @@
 import type { From, Job, Renewal } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { asBody } from '../../form/as-body.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 const stateWords: Readonly<Record<Renewal['state'], readonly [string, string]>> = {
@@ -13,8 +14,8 @@ const stateWords: Readonly<Record<Renewal['state'], readonly [string, string]>> 
 /** Parts that are not used twice, and whether the new one is here. Fitting it is one tap. */
 export function Renewals({ job, renew }: { job: Job; renew: readonly Renewal[] }) {
   const { wrong, act } = useAct();
-  const fitIn = ({ entry: _, at: __, by: ___, ...part }: From<'part'>) =>
-    act(() => write(job.id, 'part', { ...part, state: 'fitted' }));
+  const fitIn = (part: From<'part'>) =>
+    act(() => write(job.id, 'part', { ...asBody(part), state: 'fitted' }));
   return (
     <>
       {renew.map((r) => (

@@ -1,12 +1,13 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { type AgentAnswer, type Answers, type Job, waysToClean } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Asked, FormBox, Resumed } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { ManyChoices, SelectField, TextField } from '../../parts/field.js';
+import { ManyChoices } from '../../parts/field.js';
 import { componentsOf, handleOf } from '../components.js';
 
 /** Part, material, cleaner; what it does to the part is said before anything is wet. */
@@ -21,63 +22,72 @@ export function CleanPart(props: { job: Job; open: boolean; onClose: () => void 
 function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
   const door = useAnswers();
   const { catalog } = door;
-  const [component, setComponent] = useState('');
-  const [wayId, setWayId] = useState<string>();
-  const [materials, setMaterials] = useState<string[]>([]);
-  const [agent, setAgent] = useState<string>();
-  const ways = waysToClean(catalog, component || undefined);
-  const way = ways.find(({ id }) => id === wayId);
-  const choose = (id: string | undefined) => {
-    const found = catalog.cleanings.find((c) => c.id === id);
-    setWayId(id);
-    setMaterials(found ? [...found.materials] : []);
-    setAgent(undefined);
-  };
-  const chooseComponent = (id: string) => {
-    const own = waysToClean(catalog, id || undefined);
-    setComponent(id);
-    choose(own.length === 1 ? own[0]!.id : undefined);
-  };
+  const waysFor = (component: unknown) => waysToClean(catalog, (component as string) || undefined);
+  /** a way says what such a part is made of; another one wants another cleaner */
+  const chooseWay = (id: string | undefined) => ({
+    $way: id ?? '',
+    materials: catalog.cleanings.find((c) => c.id === id)?.materials ?? [],
+    agent: undefined,
+  });
+  const form = useForm({
+    job: job.id,
+    kind: 'cleaning',
+    handle: 'what to clean',
+    title: 'Clean a part',
+    fields: {
+      component: {
+        as: 'select',
+        label: 'Which part',
+        choices: partChoices(door),
+        none: 'something else',
+        sets: (component) => {
+          const own = waysFor(component);
+          return chooseWay(own.length === 1 ? own[0]!.id : undefined);
+        },
+      },
+      $way: {
+        as: 'select',
+        label: 'What is on it',
+        choices: ({ component }) => waysFor(component).map((w) => ({ id: w.id, label: w.part })),
+        when: ({ component }) => waysFor(component).length > 1,
+        sets: (id) => chooseWay(id || undefined),
+      },
+      materials: { as: 'drawn', label: 'It is made of', begin: [], sets: () => ({ agent: undefined }) },
+      agent: { as: 'drawn', label: 'What with' },
+    },
+  });
+  const component = form.text('component');
+  const materials = form.list('materials');
+  const way = waysFor(component).find(({ id }) => id === form.given.$way);
   const answers =
     materials.length === 0
       ? []
       : door.cleaningWith({
           materials,
           ...(component && { component }),
-          ...(wayId && { way: wayId }),
+          ...(way && { way: way.id }),
         });
-  const chosen = answers.find((a) => a.agent.id === agent);
+  const chosen = answers.find((a) => a.agent.id === form.given.agent);
+  const chooseAgent = (id: string) => form.set('agent', id);
+  const done = () => {
+    form.giveUp();
+    onClose();
+  };
   return (
     <>
-      <SelectField
-        label="Which part"
-        choices={partChoices(door)}
-        value={component}
-        onChange={chooseComponent}
-        none="something else"
-      />
-      {ways.length > 1 && (
-        <SelectField
-          label="What is on it"
-          choices={ways.map((w) => ({ id: w.id, label: w.part }))}
-          value={wayId ?? ''}
-          onChange={(id) => choose(id || undefined)}
-        />
-      )}
+      <Resumed form={form} />
+      <Asked form={form} />
       <Materials
         usual={way?.materials ?? []}
         value={materials}
-        onChange={(next) => {
-          setMaterials(next);
-          setAgent(undefined);
-        }}
+        onChange={(next) => form.set('materials', next)}
       />
       {way && (
         <p className="soft">
           Usual: {way.use}. Then {way.after}.
         </p>
       )}
-      {answers.length > 0 && <Agents answers={answers} value={agent} onChange={setAgent} />}
+      {answers.length > 0 && <Agents answers={answers} value={chosen?.agent.id} onChange={chooseAgent} />}
       {chosen && (
         <Chosen
           key={`${chosen.agent.id} ${materials.join(' ')}`}
@@ -85,12 +95,12 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
           asked={{ component, materials, title: titleOf(catalog, job, component, way?.part) }}
           answer={chosen}
           others={answers.filter((a) => a.verdict === 'allowed').slice(0, 3)}
-          onOther={setAgent}
-          onClose={onClose}
+          onOther={chooseAgent}
+          onDone={done}
         />
       )}
       <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
+        <Button onClick={done}>Leave it</Button>
       </div>
     </>
   );
@@ -99,7 +109,7 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
 /** What such a part is made of as a rule, and behind a tap whatever else is on it. */
 function Materials(props: {
   usual: readonly string[];
-  value: string[];
+  value: readonly string[];
   onChange: (materials: string[]) => void;
 }) {
   const catalog = useCatalog();
@@ -185,7 +195,7 @@ function Chosen(props: {
   answer: AgentAnswer;
   others: readonly AgentAnswer[];
   onOther: (id: string) => void;
-  onClose: () => void;
+  onDone: () => void;
 }) {
   const { answer, others } = props;
   // the list of cleaners is longer than a phone: what is said of the one chosen must not stay below its edge
@@ -227,75 +237,64 @@ function Chosen(props: {
 const wastes: Readonly<Record<string, string>> = { none: '', solid: 'sweep it up, do not blow it' };
 
 function Start(props: Parameters<typeof Chosen>[0]) {
-  const { job, asked, answer, onClose } = props;
-  const [soak, setSoak] = useState(minutesText(answer.soakMinutes));
-  const [dry, setDry] = useState(minutesText(answer.dryMinutes));
-  const [title, setTitle] = useState(asked.title);
-  const { wrong, busy, act } = useAct();
+  const { job, asked, answer, onDone } = props;
   const waste =
     wastes[answer.agent.waste] ?? `its waste goes to the ${answer.agent.waste}, and to nothing else`;
-  const save = (now: boolean) =>
-    act(async () => {
-      const [soakMinutes, dryMinutes] = [minutesOf('The soak', soak), minutesOf('The drying', dry)];
-      const started = soakMinutes ? 'soaking' : dryMinutes ? 'drying' : 'done';
-      await write(job.id, 'cleaning', {
-        cleaning: handleOf(`${title} ${answer.agent.id} ${job.cleanings.size + 1}`),
-        title: title.trim(),
-        ...(asked.component && { component: asked.component }),
-        materials: [...asked.materials],
-        agent: answer.agent.id,
-        state: now ? started : 'planned',
-        ...(soakMinutes && { soakMinutes }),
-        ...(dryMinutes && { dryMinutes }),
-      });
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'cleaning',
+    handle: `${asked.title} ${answer.agent.id}`,
+    title: `${asked.title}: cleaning`,
+    fields: {
+      title: { as: 'text', label: 'What it is', begin: asked.title, need: 'Say what it is.' },
+      soakMinutes: {
+        as: 'number',
+        label: 'Soak, minutes',
+        begin: minutesText(answer.soakMinutes),
+        help: 'Look after that; give it more if it needs more.',
+      },
+      dryMinutes: { as: 'number', label: 'Dry, minutes', begin: minutesText(answer.dryMinutes) },
+    },
+    also: ({ title, soakMinutes, dryMinutes }) => ({
+      cleaning: handleOf(`${title} ${answer.agent.id} ${job.cleanings.size + 1}`),
+      materials: [...asked.materials],
+      agent: answer.agent.id,
+      state: soakMinutes ? 'soaking' : dryMinutes ? 'drying' : 'done',
+      ...(asked.component && { component: asked.component }),
+    }),
+    onDone,
+  });
   return (
-    <>
-      <ul className="plain">
-        {answer.reasons.map((reason) => (
-          <li key={reason}>
-            <span className={answer.verdict === 'with-care' ? 'verdict cannot-decide wraps' : 'soft'}>
-              {reason}
-            </span>
-          </li>
-        ))}
-      </ul>
-      <Caution
-        lines={[
-          ...(answer.hazards.length > 0 ? [`Hazard: ${answer.hazards.join(', ')}.`] : []),
-          ...answer.cautions,
-        ]}
-      />
-      {waste && <p className="soft">Afterwards {waste}.</p>}
-      <div className="fields">
-        <TextField label="What it is" value={title} onChange={setTitle} />
-        <TextField
-          label="Soak, minutes"
-          value={soak}
-          onChange={setSoak}
-          inputMode="numeric"
-          help="Look after that; give it more if it needs more."
-        />
-        <TextField label="Dry, minutes" value={dry} onChange={setDry} inputMode="numeric" />
-      </div>
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button disabled={busy || title.trim() === ''} onClick={() => void save(false)}>
+    <FormBox
+      form={form}
+      keep={(form.body?.soakMinutes ?? 0) > 0 ? 'Put it in now' : 'Cleaned now'}
+      more={
+        <Button disabled={form.busy} onClick={() => void form.keep({ also: { state: 'planned' } })}>
           Plan it
         </Button>
-        <Button look="go" disabled={busy || title.trim() === ''} onClick={() => void save(true)}>
-          {soak.trim() && soak.trim() !== '0' ? 'Put it in now' : 'Cleaned now'}
-        </Button>
-      </div>
-    </>
+      }
+      before={
+        <>
+          <ul className="plain">
+            {answer.reasons.map((reason) => (
+              <li key={reason}>
+                <span className={answer.verdict === 'with-care' ? 'verdict cannot-decide wraps' : 'soft'}>
+                  {reason}
+                </span>
+              </li>
+            ))}
+          </ul>
+          <Caution
+            lines={[
+              ...(answer.hazards.length > 0 ? [`Hazard: ${answer.hazards.join(', ')}.`] : []),
+              ...answer.cautions,
+            ]}
+          />
+          {waste && <p className="soft">Afterwards {waste}.</p>}
+        </>
+      }
+    />
   );
 }
 
 const minutesText = (minutes: number | undefined) => (minutes === undefined ? '' : String(minutes));
-
-function minutesOf(what: string, text: string): number {
-  const minutes = Number(text.trim());
-  if (!(minutes >= 0) || minutes > 20_000) throw new Error(`${what}: “${text}” is no number of minutes.`);
-  return minutes;
-}

@@ -4,6 +4,7 @@ import { byId } from '../../../catalog/index.js';
 import { type Body, type From, type Job, localTime } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
+import { asBody } from '../../form/as-body.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useNow } from '../../parts/now.js';
 import { CleanPart } from './clean-part.js';
@@ -76,12 +77,11 @@ function CleaningLine(props: { job: Job; cleaning: From<'cleaning'>; until: numb
   const { catalog, cleaningRefused } = useAnswers();
   const { wrong, busy, act } = useAct();
   const next = nextOf(cleaning);
-  const { entry: _e, at: _at, by: _by, ...body } = cleaning;
   const move = (state: State) =>
     act(async () => {
       const never = cleaning.state === 'planned' && state !== 'dropped' && cleaningRefused(cleaning);
       if (never) throw new Error(`Not with ${agentName(catalog, cleaning.agent).toLowerCase()}. ${never}.`);
-      await write(job.id, 'cleaning', { ...body, state });
+      await write(job.id, 'cleaning', { ...asBody(cleaning), state });
     });
   return (
     <li>

@@ -1,13 +1,12 @@
-import { useState } from 'react';
 import { cautionsFor, type RunUpStep } from '../../../catalog/index.js';
 import type { From, Job, RunUpItem } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { useCatalog } from '../../data/queries.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { FieldError } from '../../form/field.js';
+import { Asked, FormFrame, Resumed } from '../../form/form.js';
+import { useForm } from '../../form/use-form.js';
+import { Button, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
-import { readWritten, WrittenField, type WrittenState } from '../../parts/written.js';
 import { limitWords } from './limit-words.js';
 
 type Result = From<'run-up'>['result'];
@@ -17,7 +16,7 @@ export function SayStep(props: { job: Job; item: RunUpItem | undefined; onClose:
   const { job, item, onClose } = props;
   return (
     <Dialog title={item?.step.title ?? ''} open={item !== undefined} onClose={onClose}>
-      {item && <SayForm key={item.step.id} job={job} item={item} onClose={onClose} />}
+      {item && <SayForm job={job} item={item} onClose={onClose} />}
     </Dialog>
   );
 }
@@ -26,25 +25,35 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
   const catalog = useCatalog();
   const { step, limit } = item;
   const kind = step.kind ?? limit?.kind ?? 'rotation';
-  const [value, setValue] = useState(readWritten('', kind));
-  const [words, setWords] = useState('');
-  const { wrong, act } = useAct();
-  const say = (result: Result) =>
-    act(async () => {
-      if (value.wrong) throw new Error(value.wrong);
-      if (result === 'reading' && !value.value) throw new Error('Write the reading with its unit.');
-      await write(job.id, 'run-up', {
-        item: step.id,
-        title: step.title,
-        result,
-        ...(value.value && { value: value.value }),
-        ...(words.trim() && { words: words.trim() }),
-      });
-      onClose();
-    });
+  const form = useForm({
+    job: job.id,
+    kind: 'run-up',
+    handle: step.id,
+    title: step.title,
+    fields: {
+      value: {
+        as: 'quantity',
+        kind,
+        unit: limit?.kind === kind ? limit.unit : undefined,
+        label: 'Reading',
+        when: () => step.answer === 'reading',
+      },
+      words: { as: 'text', label: 'Note' },
+    },
+    also: { item: step.id, title: step.title },
+    lines: (body) => {
+      if (body.result === 'reading' && !body.value)
+        throw new FieldError('value', 'Write the reading with its unit.');
+      return [{ kind: 'run-up', body }];
+    },
+    onDone: onClose,
+  });
+  const ask = asks(item, form.text('value') !== '' && form.wrongAt('value') === undefined);
+  const say = (result: Result) => void form.keep({ also: { result } });
   return (
-    <>
+    <FormFrame form={form} onEnter={() => say(ask === 'reading' ? 'reading' : 'ok')}>
       <Caution lines={cautionsFor(catalog, { runUp: step.id }).map((c) => c.words)} />
+      <Resumed form={form} />
       {step.words && <p>{step.words}</p>}
       {limit && (
         <p>
@@ -53,23 +62,26 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
       )}
       <SheetLines job={job} step={step} />
       <ClassFigures step={step} />
-      {step.answer === 'reading' && (
-        <WrittenField label="Reading" kind={kind} state={value} onChange={setValue} />
-      )}
-      <TextField label="Note" value={words} onChange={setWords} />
-      <Wrong words={wrong} />
-      <Answers asks={asks(item, value)} say={(result) => void say(result)} />
-    </>
+      <Asked form={form} />
+      <Wrong words={form.wrong} />
+      <Answers asks={ask} say={say} />
+    </FormFrame>
   );
 }
 
 type Asks = 'done' | 'reading' | 'reading-judged-by-hand';
 
 /** A reading with no limit known to the program is judged by the person who took it. */
-function asks({ step, limit }: RunUpItem, value: WrittenState): Asks {
+function asks({ step, limit }: RunUpItem, read: boolean): Asks {
   if (step.answer === 'done') return 'done';
-  return limit || !step.barsHandOver || !value.value ? 'reading' : 'reading-judged-by-hand';
+  return limit || !step.barsHandOver || !read ? 'reading' : 'reading-judged-by-hand';
 }
+
+const answerWords: Readonly<Record<Asks, string>> = {
+  done: 'In order',
+  reading: 'Keep the reading',
+  'reading-judged-by-hand': 'Keep it: in order by the machine’s plate',
+};
 
 function Answers({ asks, say }: { asks: Asks; say: (result: Result) => void }) {
   return (
@@ -80,15 +92,9 @@ function Answers({ asks, say }: { asks: Asks; say: (result: Result) => void }) {
       <Button look="danger" onClick={() => say('not-ok')}>
         Not in order
       </Button>
-      {asks === 'reading' ? (
-        <Button look="go" onClick={() => say('reading')}>
-          Keep the reading
-        </Button>
-      ) : (
-        <Button look="go" onClick={() => say('ok')}>
-          {asks === 'done' ? 'In order' : 'Keep it: in order by the machine’s plate'}
-        </Button>
-      )}
+      <Button look="go" type="submit">
+        {answerWords[asks]}
+      </Button>
     </div>
   );
 }

@@ -1,11 +1,19 @@
 import { useState } from 'react';
-import { type Body, type EngineGraph, type From, type Job, lineWords } from '../../../job/index.js';
+import {
+  type Body,
+  type EngineGraph,
+  type Fastener,
+  type From,
+  type Job,
+  lineWords,
+} from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { FieldError, type Given } from '../../form/field.js';
+import { FormBox } from '../../form/form.js';
+import { useFormOf } from '../../form/use-form.js';
+import { Button, useAct } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { Choices, ManyChoices, SelectField, TextField } from '../../parts/field.js';
 import { handleOf } from '../components.js';
-import { emptyLine, type FastenerLine, FastenerLines, fastenersIn } from './fastener-lines.js';
 
 type How = Body<'differs'>['how'];
 
@@ -66,90 +74,78 @@ function Line(props: { job: Job; line: From<'differs'>; engine: EngineGraph; wro
   );
 }
 
+/** What any of the ways says; each keeps its own part of it. */
+interface Said {
+  readonly how: How;
+  readonly component: string;
+  readonly name: string;
+  readonly minutes: number;
+  readonly before: string[];
+  readonly fasteners: Fastener[];
+}
+
 function Form({ job, engine, onClose }: { job: Job; engine: EngineGraph; onClose: () => void }) {
-  const [how, setHow] = useState<How>('fasteners');
-  const [piece, setPiece] = useState('');
-  const [name, setName] = useState('');
-  const [minutes, setMinutes] = useState('');
-  const [before, setBefore] = useState<readonly string[]>([]);
-  const [lines, setLines] = useState<readonly FastenerLine[]>([emptyLine]);
-  const { wrong, act } = useAct();
+  const asked =
+    (...hows: readonly How[]) =>
+    ({ how }: Given) =>
+      hows.some((each) => each === how);
   const pieces = engine.graph.pieces
     .map(({ id }) => ({ id, label: engine.nameOf(id) }))
     .sort((a, b) => a.label.localeCompare(b.label));
-  const save = () =>
-    act(async () => {
-      await write(job.id, 'differs', bodyOf({ how, piece, name, minutes, before, lines }));
-      onClose();
-    });
-  return (
-    <>
-      <Choices label="What is different" choices={hows} value={how} onChange={setHow} />
-      {how === 'added' ? (
-        <TextField label="What it is called" value={name} onChange={setName} placeholder="rain cap" />
-      ) : (
-        <SelectField label="Piece" value={piece} onChange={setPiece} choices={pieces} />
-      )}
-      {(how === 'added' || how === 'minutes') && (
-        <TextField
-          label="Minutes to take it off"
-          value={minutes}
-          onChange={setMinutes}
-          inputMode="decimal"
-          placeholder="5"
-        />
-      )}
-      {(how === 'added' || how === 'waits-for') && (
-        <ManyChoices
-          label="Must be off first"
-          choices={pieces.filter(({ id }) => id !== piece)}
-          value={before}
-          onChange={setBefore}
-        />
-      )}
-      {how === 'fasteners' && <FastenerLines lines={lines} onChange={setLines} />}
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>Leave it</Button>
-        <Button look="go" onClick={() => void save()}>
-          Write it down
-        </Button>
-      </div>
-    </>
-  );
-}
-
-interface Said {
-  readonly how: How;
-  readonly piece: string;
-  readonly name: string;
-  readonly minutes: string;
-  readonly before: readonly string[];
-  readonly lines: readonly FastenerLine[];
-}
-
-function bodyOf({ how, piece, name, minutes, before, lines }: Said): Body<'differs'> {
-  if (how === 'added') {
-    if (name.trim() === '') throw new Error('Say what it is called.');
-    return {
-      how,
-      component: handleOf(name),
-      name: name.trim(),
-      minutes: minutesIn(minutes),
-      before: [...before],
-    };
-  }
-  if (piece === '') throw new Error('Say which piece it is.');
-  if (how === 'absent') return { how, component: piece };
-  if (how === 'waits-for') return { how, component: piece, before: [...before] };
-  if (how === 'minutes') return { how, component: piece, minutes: minutesIn(minutes) };
-  const fasteners = fastenersIn(lines);
-  if (fasteners.length === 0) throw new Error('Count at least one kind of fastener.');
-  return { how, component: piece, fasteners };
-}
-
-function minutesIn(text: string): number {
-  const minutes = Number(text.trim().replace(',', '.'));
-  if (text.trim() !== '' && minutes > 0 && Number.isFinite(minutes)) return minutes;
-  throw new Error(`Minutes are a number above zero; “${text}” is not.`);
+  const form = useFormOf<'differs', Said>({
+    job: job.id,
+    kind: 'differs',
+    title: 'How this engine differs',
+    fields: {
+      how: { as: 'choice', label: 'What is different', choices: hows, begin: 'fasteners' },
+      name: {
+        as: 'text',
+        label: 'What it is called',
+        hint: 'rain cap',
+        when: asked('added'),
+        need: 'Say what it is called.',
+      },
+      component: {
+        as: 'select',
+        label: 'Piece',
+        choices: pieces,
+        when: asked('absent', 'waits-for', 'minutes', 'fasteners'),
+        need: 'Say which piece it is.',
+      },
+      minutes: {
+        as: 'number',
+        label: 'Minutes to take it off',
+        hint: '5',
+        when: asked('added', 'minutes'),
+        need: 'Minutes are a number above zero.',
+      },
+      before: {
+        as: 'many',
+        label: 'Must be off first',
+        choices: ({ component }) => pieces.filter(({ id }) => id !== component),
+        when: asked('added', 'waits-for'),
+      },
+      fasteners: {
+        as: 'rows',
+        label: 'Fasteners, one line a size and length',
+        begin: [{ what: 'bolt' }],
+        row: {
+          count: { as: 'number', whole: true, label: 'Count' },
+          size: { as: 'text', label: 'Size', hint: '5/16-18' },
+          length: { as: 'text', label: 'Length', hint: '1-1/2 in' },
+          what: { as: 'text', label: 'What', begin: 'bolt' },
+          hole: { as: 'text', label: 'Hole', hint: 'if lengths differ' },
+        },
+        more: 'Another kind of fastener',
+        when: asked('fasteners'),
+      },
+    },
+    also: ({ how, name, before = [], fasteners = [] }) => {
+      if (how === 'fasteners' && fasteners.length === 0)
+        throw new FieldError('fasteners', 'Count at least one kind of fastener.');
+      return { before, ...(how === 'added' && { component: handleOf(name ?? '') }) };
+    },
+    onDone: onClose,
+  });
+  return <FormBox form={form} keep="Write it down" leave="Leave it" onLeave={onClose} />;
 }

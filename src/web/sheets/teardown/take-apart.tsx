@@ -2,16 +2,16 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
-import { write } from '../../data/outbox.js';
 import { type JobView, useCatalog } from '../../data/queries.js';
+import { Asked, Resumed } from '../../form/form.js';
+import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { TextField } from '../../parts/field.js';
 import { ActPage } from './act-page.js';
 import { type Count, CountOut, countedFasteners, countsFor } from './counter.js';
 import { Mind } from './mind.js';
-import { TickRow } from './tick-row.js';
+import { TickRows } from './tick-row.js';
 import { useTeardownPlan } from './use-plan.js';
 import { ViewRows } from './view-rows.js';
 import { counted, fastenerWords, listed } from './words.js';
@@ -106,44 +106,59 @@ interface ActProps {
   readonly other: React.ReactNode;
 }
 
-function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
-  const catalog = useCatalog();
+/** What was done at a step as it is typed, and what still speaks against its counting as off. */
+function useOff({ job, step, onDone }: ActProps) {
   const logged = job.steps.get(step.step);
-  const [counts, setCounts] = useState<readonly Count[]>(() => countsFor(step.fasteners));
-  const [bag, setBag] = useState(step.bag ?? '');
-  const [plugged, setPlugged] = useState<readonly string[]>(logged?.plugged ?? []);
-  const [words, setWords] = useState(logged?.words ?? '');
-  const [asking, setAsking] = useState(false);
-  const { wrong, busy, act } = useAct();
   const missing = step.views.filter((v) => !v.shown && !v.gone);
-  const open = step.plugs.filter((p) => !plugged.includes(p.name));
-  const uncounted = counts.filter((c) => c.count === 0 && c.usual);
-  const isOff = logged?.state === 'done';
-
-  const off = async (reason?: string) => {
-    const done = await act(() =>
-      write(job.id, 'step', {
+  const openIn = (plugged: unknown) => step.plugs.filter((p) => !(plugged as string[]).includes(p.name));
+  const uncountedIn = (counts: unknown) => (counts as Count[]).filter((c) => c.count === 0 && c.usual);
+  const form = useForm({
+    job: job.id,
+    kind: 'step',
+    handle: step.step,
+    title: step.name,
+    fields: {
+      $counts: { as: 'drawn', label: 'Fasteners', begin: countsFor(step.fasteners) },
+      plugged: { as: 'drawn', label: 'Plugged', begin: logged?.plugged ?? [] },
+      bag: { as: 'text', label: 'Bag', begin: step.bag },
+      words: { as: 'text', label: 'Note', hint: 'which way round, how it felt', begin: logged?.words },
+      $reason: {
+        as: 'text',
+        label: 'Why go on without',
+        hint: 'filmed on another camera; nothing to see; came in without',
+        help: 'It goes into the log with the step.',
+      },
+    },
+    also: ({ words }, { $counts, plugged, $reason }) => {
+      const reason = String($reason).trim();
+      const left = reason && leftWords(reason, openIn(plugged), uncountedIn($counts));
+      return {
         step: step.step,
         stage: 'teardown',
         title: step.name,
-        component: step.components.length === 1 ? step.components[0] : undefined,
-        components: step.components.length > 0 ? [...step.components] : undefined,
         state: 'done',
-        fasteners: countedFasteners(counts),
-        bag: bag.trim() || undefined,
-        plugged: [...plugged],
-        unseen: reason === undefined ? logged?.unseen : missing.map((v) => ({ view: v.view, reason })),
-        words:
-          [words.trim(), reason !== undefined && leftWords(reason, open, uncounted)]
-            .filter(Boolean)
-            .join('. ') || undefined,
-      }),
-    );
-    if (done) onDone();
-  };
-  const doubts = isOff ? [] : [...missing, ...open, ...uncounted];
-  const press = () => (doubts.length > 0 ? setAsking(true) : void off());
+        fasteners: countedFasteners($counts as Count[]),
+        unseen: reason === '' ? logged?.unseen : missing.map((v) => ({ view: v.view, reason })),
+        words: [words, left].filter(Boolean).join('. ') || undefined,
+        ...(step.components.length > 0 && { components: [...step.components] }),
+        ...(step.components.length === 1 && { component: step.components[0] }),
+      };
+    },
+    onDone,
+  });
+  const open = openIn(form.given.plugged);
+  const uncounted = uncountedIn(form.given.$counts);
+  const isOff = logged?.state === 'done';
+  return { form, missing, open, uncounted, isOff };
+}
 
+function Act(props: ActProps) {
+  const { job, step, where, onBack, onLeave, other } = props;
+  const catalog = useCatalog();
+  const [asking, setAsking] = useState(false);
+  const off = useOff(props);
+  const { form, missing, open, uncounted, isOff } = off;
+  const sure = isOff || missing.length + open.length + uncounted.length === 0;
   return (
     <ActPage
       job={job}
@@ -154,42 +169,12 @@ function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
       back={onBack}
       onLeave={onLeave}
       other={other}
-      go={{ label: isOff ? 'Keep it so' : 'It is off · next', act: press, disabled: busy }}
-      side={
-        <>
-          {step.fasteners.some((f) => f.stays) && (
-            <p className="line-large">
-              Held by {listed(step.fasteners.filter((f) => f.stays).map(fastenerWords))}
-            </p>
-          )}
-          <CountOut counts={counts} onChange={setCounts} />
-          {step.plugs.map((p) => (
-            <TickRow
-              key={p.port}
-              checked={plugged.includes(p.name)}
-              onChange={(on) => setPlugged(on ? [...plugged, p.name] : plugged.filter((x) => x !== p.name))}
-              more={p.plugWith}
-            >
-              Plug now: {p.name}
-            </TickRow>
-          ))}
-          <div className="fields">
-            <TextField label="Bag" value={bag} onChange={setBag} />
-            <TextField
-              label="Note"
-              value={words}
-              onChange={setWords}
-              placeholder="which way round, how it felt"
-            />
-          </div>
-          {step.oneTimeParts.length > 0 && (
-            <p className="soft">
-              Not used twice: {listed([...new Set(step.oneTimeParts.map((p) => p.part))])}.
-            </p>
-          )}
-          <Wrong words={wrong} />
-        </>
-      }
+      go={{
+        label: isOff ? 'Keep it so' : 'It is off · next',
+        act: () => (sure ? void form.keep() : setAsking(true)),
+        disabled: form.busy,
+      }}
+      side={<OffSide step={step} form={form} />}
     >
       <Mind
         cautions={step.cautions}
@@ -200,67 +185,83 @@ function Act({ job, step, where, onDone, onBack, onLeave, other }: ActProps) {
         ]}
       />
       <ViewRows job={job} views={step.views} stage="teardown" when="before" />
-      <Doubts
-        open={asking}
-        missing={missing.map((v) => v.view)}
-        ports={open.map((p) => p.name)}
-        uncounted={uncounted.map((c) => c.usual!)}
-        onClose={() => setAsking(false)}
-        onGo={(reason) => {
-          setAsking(false);
-          void off(reason);
-        }}
-      />
+      <Doubts {...off} open={asking} ports={open} onClose={() => setAsking(false)} />
     </ActPage>
+  );
+}
+
+/** What is counted out, plugged, bagged and noted. */
+function OffSide({ step, form }: { step: PlannedStep; form: Form }) {
+  return (
+    <>
+      <Resumed form={form} />
+      {step.fasteners.some((f) => f.stays) && (
+        <p className="line-large">
+          Held by {listed(step.fasteners.filter((f) => f.stays).map(fastenerWords))}
+        </p>
+      )}
+      <CountOut counts={form.list<Count>('$counts')} onChange={(counts) => form.set('$counts', counts)} />
+      <TickRows
+        form={form}
+        name="plugged"
+        items={step.plugs.map((p) => p.name)}
+        says={(name) => `Plug now: ${name}`}
+        more={(name) => step.plugs.find((p) => p.name === name)?.plugWith}
+      />
+      <Asked form={form} names={['bag', 'words']} />
+      {step.oneTimeParts.length > 0 && (
+        <p className="soft">Not used twice: {listed([...new Set(step.oneTimeParts.map((p) => p.part))])}.</p>
+      )}
+      <Wrong words={form.wrong} />
+    </>
   );
 }
 
 /** What is not as it should be before a piece moves, and the reason for going on all the same. */
 function Doubts(props: {
+  form: Form;
   open: boolean;
-  missing: readonly string[];
-  ports: readonly string[];
-  uncounted: readonly string[];
+  missing: PlannedStep['views'];
+  ports: PlannedStep['plugs'];
+  uncounted: readonly Count[];
   onClose: () => void;
-  onGo: (reason: string) => void;
 }) {
-  const { missing, ports, uncounted } = props;
-  const [reason, setReason] = useState('');
+  const { form, missing, ports, uncounted, onClose } = props;
   return (
     <Dialog
       title={missing.length > 0 ? 'Take it off without the picture?' : 'Before it counts as off'}
       open={props.open}
-      onClose={props.onClose}
+      onClose={onClose}
     >
       <ul className="plain stack tight">
-        {missing.map((view) => (
+        {missing.map(({ view }) => (
           <li key={view}>
             <b className="verdict fail">no picture</b> of {view}: it cannot be taken once this is off.
           </li>
         ))}
-        {ports.map((port) => (
-          <li key={port}>
-            <b className="verdict fail">open</b> {port}: dirt falls in.
+        {ports.map(({ name }) => (
+          <li key={name}>
+            <b className="verdict fail">open</b> {name}: dirt falls in.
           </li>
         ))}
-        {uncounted.map((what) => (
-          <li key={what}>
-            <b className="verdict cannot-decide">not counted</b>: {what}
+        {uncounted.map(({ usual }) => (
+          <li key={usual}>
+            <b className="verdict cannot-decide">not counted</b>: {usual}
           </li>
         ))}
       </ul>
-      <TextField
-        label="Why go on without"
-        value={reason}
-        onChange={setReason}
-        placeholder="filmed on another camera; nothing to see; came in without"
-        help="It goes into the log with the step."
-      />
+      <Asked form={form} names={['$reason']} />
       <div className="row end">
-        <Button look="go" onClick={props.onClose}>
+        <Button look="go" onClick={onClose}>
           Go back
         </Button>
-        <Button disabled={reason.trim() === ''} onClick={() => props.onGo(reason.trim())}>
+        <Button
+          disabled={form.text('$reason') === ''}
+          onClick={() => {
+            onClose();
+            void form.keep();
+          }}
+        >
           {missing.length > 0 ? 'Off without the picture' : 'It is off all the same'}
         </Button>
       </div>

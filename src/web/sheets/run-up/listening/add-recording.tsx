@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { type Body, type Job, loadOn } from '../../../../job/index.js';
 import type { Spectrogram } from '../../../../listen/index.js';
-import { write } from '../../../data/outbox.js';
+import { FieldError } from '../../../form/field.js';
+import { Asked, FormBox } from '../../../form/form.js';
+import { useForm } from '../../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../../parts/act.js';
 import { Dialog } from '../../../parts/dialog.js';
-import { Choices, TextField } from '../../../parts/field.js';
 import { decode } from './decode.js';
 import { DropSound } from './drop-sound.js';
 import { hear } from './ear.js';
@@ -44,91 +45,108 @@ export function strokesOf({ intake: { architecture } }: Job): Strokes | undefine
   return architecture === 'two-stroke' ? '2' : '4';
 }
 
-function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
-  const [phase, setPhase] = useState<Recording['phase']>(job.runUp.size > 0 ? 'after' : 'before');
-  const [temperature, setTemperature] = useState<Recording['temperature']>('unknown');
-  const [strokes, setStrokes] = useState(strokesOf(job));
-  const [cylinders, setCylinders] = useState('1');
-  const [file, setFile] = useState<File>();
-  const [heard, setHeard] = useState<Recording>();
-  const [look, setLook] = useState<Spectrogram>();
-  const [loadAt, setLoadAt] = useState('');
-  const { wrong, busy, act } = useAct();
+interface Heard {
+  readonly file: File;
+  readonly recording: Recording;
+  readonly look: Spectrogram | undefined;
+}
 
-  const listen = (chosen: File) =>
+function useRecording(job: Job, heard: Heard | undefined, onDone: () => void) {
+  return useForm({
+    job: job.id,
+    kind: 'recording',
+    title: 'A recording',
+    fields: {
+      phase: {
+        as: 'choice',
+        label: 'Taken',
+        choices: phases,
+        begin: job.runUp.size > 0 ? 'after' : 'before',
+      },
+      temperature: { as: 'choice', label: 'Engine was', choices: temperatures, begin: 'unknown' },
+      $strokes: { as: 'choice', label: 'Engine', choices: strokeChoices, begin: strokesOf(job) },
+      $cylinders: { as: 'number', whole: true, label: 'Cylinders', begin: '1' },
+      $loadAt: {
+        as: 'number',
+        label: 'Load put on at, seconds',
+        help: 'Leave empty if it ran without load all the time. Droop is worked out from it.',
+        when: () => (heard?.recording.track.length ?? 0) > 1,
+      },
+    },
+    also: ({ phase = 'after' }, { $loadAt }) => {
+      if (!heard) throw new Error('Nothing was heard yet.');
+      const { phase: _phase, temperature: _temperature, ...recording } = heard.recording;
+      return {
+        ...recording,
+        recording: handleFor(job, phase),
+        marks: marksOf(String($loadAt), recording.seconds),
+      };
+    },
+    onDone,
+  });
+}
+
+function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
+  const [heard, setHeard] = useState<Heard>();
+  const form = useRecording(job, heard, onClose);
+  const { wrong, busy, act } = useAct();
+  const strokes = form.text('$strokes');
+  const cylinders = form.text('$cylinders');
+  const listen = (file: File) =>
     act(async () => {
-      setFile(chosen);
       setHeard(undefined);
       if (!strokes) throw new Error('Say first whether it is a two-stroke or a four-stroke.');
-      const engine = { strokes: strokes === '2' ? 2 : 4, cylinders: Number(cylinders) } as const;
-      const sound = await decode(chosen, chosen.name);
-      const seconds = sound.samples.length / sound.sampleRate;
-      const { hearing, look } = await hear(sound, engine, true);
-      setLook(look);
-      const recording = handleFor(job, phase);
-      setHeard({
-        recording,
-        name: chosen.name,
-        phase,
-        temperature,
-        ...engine,
-        seconds,
-        marks: [],
-        ...hearing,
-      });
-    });
-  const keep = () =>
-    act(async () => {
-      if (!heard) return;
-      const marks = marksOf(loadAt, heard.seconds);
-      await write(job.id, 'recording', { ...heard, phase, temperature, marks });
-      onClose();
+      setHeard(await heardIn(file, { strokes: strokes === '2' ? 2 : 4, cylinders: Number(cylinders) }));
     });
   return (
-    <>
-      <Choices label="Taken" choices={phases} value={phase} onChange={setPhase} />
-      <Choices label="Engine was" choices={temperatures} value={temperature} onChange={setTemperature} />
-      <details open={strokes === undefined}>
+    <FormBox
+      form={form}
+      keep="Keep what was heard"
+      barred={!heard || busy}
+      more={
+        <>
+          <Button onClick={onClose}>Close</Button>
+          {heard && (
+            <Button look="quiet" onClick={() => void listen(heard.file)}>
+              Listen again
+            </Button>
+          )}
+        </>
+      }
+    >
+      <Asked form={form} names={['phase', 'temperature']} />
+      <details open={strokes === ''}>
         <summary>
-          {strokes === undefined ? 'Which engine?' : strokes === '4' ? 'Four strokes' : 'Two strokes'},{' '}
+          {strokes === '' ? 'Which engine?' : strokes === '4' ? 'Four strokes' : 'Two strokes'},{' '}
           {cylinders === '1' ? 'one cylinder' : `${cylinders} cylinders`}
         </summary>
-        <Choices label="Engine" choices={strokeChoices} value={strokes} onChange={setStrokes} />
-        <TextField label="Cylinders" value={cylinders} onChange={setCylinders} inputMode="numeric" />
+        <Asked form={form} names={['$strokes', '$cylinders']} />
       </details>
       <DropSound onSound={(chosen) => void listen(chosen)} />
-      {busy && file && <p role="status">Listening to {file.name} …</p>}
+      {busy && <p role="status">Listening …</p>}
       <Wrong words={wrong} />
-      {heard && <Preview heard={heard} look={look} />}
-      {heard && heard.track.length > 1 && (
-        <TextField
-          label="Load put on at, seconds"
-          value={loadAt}
-          onChange={setLoadAt}
-          inputMode="decimal"
-          help="Leave empty if it ran without load all the time. Droop is worked out from it."
-        />
-      )}
-      <div className="row end">
-        <Button onClick={onClose}>Close</Button>
-        {file && heard && (
-          <Button look="quiet" onClick={() => void listen(file)}>
-            Listen again
-          </Button>
-        )}
-        <Button look="go" disabled={!heard || busy} onClick={() => void keep()}>
-          Keep what was heard
-        </Button>
-      </div>
-    </>
+      {heard && <Preview heard={heard.recording} look={heard.look} />}
+      <Asked form={form} names={['$loadAt']} />
+    </FormBox>
   );
+}
+
+async function heardIn(file: File, engine: Pick<Recording, 'strokes' | 'cylinders'>): Promise<Heard> {
+  const sound = await decode(file, file.name);
+  const seconds = sound.samples.length / sound.sampleRate;
+  const { hearing, look } = await hear(sound, engine, true);
+  const said = { recording: 'heard', phase: 'after', temperature: 'unknown', name: file.name } as const;
+  return { file, look, recording: { ...said, ...engine, seconds, marks: [], ...hearing } };
 }
 
 function marksOf(loadAt: string, seconds: number): Recording['marks'] {
   if (loadAt.trim() === '') return [];
   const t = Number(loadAt.trim());
-  if (!(t >= 0 && t <= seconds))
-    throw new Error(`The load was put on between 0 and ${seconds.toFixed(0)} seconds, not at “${loadAt}”.`);
+  if (t > seconds)
+    throw new FieldError(
+      '$loadAt',
+      `The load was put on between 0 and ${seconds.toFixed(0)} seconds, not at “${loadAt}”.`,
+    );
   return [{ t, what: loadOn }];
 }
 
