@@ -15,7 +15,7 @@ export function richening(from: Weather, to: Weather): number {
   return Math.sqrt(moistAirDensity(to) / moistAirDensity(from)) * (dryAirDensity(from) / dryAirDensity(to));
 }
 
-/** The same from dry densities alone: √(ρ0/ρ). */
+/** The same from dry densities alone: √(ρ0/ρ). Example: 1.225 to 1.00649 kg/m³ (2000 m): 1.1032. */
 export function richeningByDensity(fromKgPerM3: number, toKgPerM3: number): number {
   return Math.sqrt(requirePositive(fromKgPerM3, 'from') / requirePositive(toKgPerM3, 'to'));
 }

@@ -66,12 +66,19 @@ export function magnusPressure(celsius: number): number {
   return 611.2 * Math.exp((17.62 * celsius) / (243.12 + celsius));
 }
 
-/** Partial pressure of the dry air, Pa: what burns fuel. */
+/**
+ * Partial pressure of the dry air, Pa: what burns fuel.
+ * Method: the vapor taken off, humidity × `magnusPressure`. Within 0.1 % where that is: 0.5 % of the vapor at 30 °C.
+ * Example: 20 °C, 101 325 Pa, 50 %: 100 159 Pa.
+ */
 export function dryAirPressure({ pascal, celsius, humidity }: Weather): number {
   return pascal - humidity * magnusPressure(celsius);
 }
 
-/** Density of the dry part of the air, kg/m³ (Rd 287.058). */
+/**
+ * Density of the dry part of the air, kg/m³: its partial pressure over Rd·T, Rd 287.058 J/(kg·K) (WMO-No. 8). As a perfect
+ * gas, within 0.1 %. Throws EngineError as `moistAirDensity` does. Example: 20 °C, 101 325 Pa, 50 %: 1.1902.
+ */
 export function dryAirDensity(weather: Weather): number {
   return dryAirPressure(requireWeather(weather)) / (287.058 * (weather.celsius + 273.15));
 }

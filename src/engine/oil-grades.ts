@@ -140,7 +140,10 @@ export const oilGrades = {
 } as const satisfies Readonly<Record<string, OilGrade>>;
 export type OilGradeName = keyof typeof oilGrades;
 
-/** The ASTM D341 line of an ordinary oil of the grade. */
+/**
+ * The ASTM D341 line of an ordinary oil of the grade, through its usual viscosities at 40 and 100 °C (trade judgement, no
+ * source: an oil of one grade may differ by a tenth). Example: 10W-30 at −10 °C: 1630 mm²/s.
+ */
 export function gradeLine(grade: OilGradeName): ViscosityLine {
   const { at40, at100 } = oilGrades[grade];
   return viscosityLine({ celsius: 40, mm2PerS: at40 }, { celsius: 100, mm2PerS: at100 });

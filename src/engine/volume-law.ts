@@ -22,7 +22,7 @@ export interface VolumeLaw {
  *
  * Source: *Internal Combustion Engine Fundamentals* 1988, eq. 2.4 and 2.5, and the derivative of both. Exact for a pin
  * and a crank on the bore's axis. `addedMl` lies over the piston beside the clearance of the ratio (a gauge's adapter).
- * Example: 65 × 62 mm, rod 108.5 mm, ratio 8, 90°: 147.3 cm³, growing by 1.90 cm³ a degree.
+ * Example: 65 × 62 mm, rod 108.5 mm, ratio 8, 90°: 147.3 cm³, growing by 1.80 cm³ a degree.
  */
 export function volumeLaw(crank: CrankGeometry, compressionRatio: number, addedMl = 0): VolumeLaw {
   const sweptM3 = displacementCc(crank) * 1e-6;

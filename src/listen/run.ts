@@ -19,7 +19,11 @@ export interface RunReport extends EngineSpeed {
   readonly runDown: RunDown | null;
 }
 
-/** Throws a ListenError for a sound or an engine that cannot be listened to. */
+/**
+ * Everything that a recording of a run tells: speed over time, attempts to start, steady stretches, the last run-down.
+ * Method, error and validity as `engineSpeed`, `startAttempts`, `steadySegments` and `runDown` have them.
+ * Throws a ListenError for a sound or an engine that cannot be listened to.
+ */
 export function listenToRun(sound: Sound, engine: EngineKind): RunReport {
   const speed = engineSpeed(sound, engine);
   const starts = startAttempts(sound, speed.track);

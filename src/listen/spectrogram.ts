@@ -18,7 +18,13 @@ const windowS = 0.25;
 /** Below this everything is black. */
 const lowestDb = -90;
 
-/** At most `columns` columns, evenly over the sound, up to `topHz`. */
+/**
+ * Levels over time and frequency: at most `columns` columns, evenly over the sound, up to `topHz`.
+ *
+ * Method: Hann windows of 0.25 s on the sound at a lower rate, filled up with zeros to twice their length; decibels below
+ * the loudest place, cut at −90. A line is 6 Hz wide, so that lines of firings nearer than that run into one.
+ * A sound shorter than a window is one column. Throws a ListenError for a sound that cannot be listened to.
+ */
 export function spectrogram(sound: Sound, { topHz = 800, columns = 600 } = {}): Spectrogram {
   requireSound(sound);
   const step = Math.max(1, Math.floor(sound.sampleRate / (2.5 * topHz)));
@@ -62,6 +68,10 @@ export interface OrderLine {
   readonly points: readonly { readonly t: number; readonly hz: number }[];
 }
 
+/**
+ * The first firing orders of a tracked speed: order × firings a second, rpm/120 × cylinders of a four-stroke, rpm/60 of a
+ * two-stroke. Example: a four-stroke single at 3000 rpm: 25, 50, 75 … Hz.
+ */
 export function orderLines(
   track: readonly TrackPoint[],
   engine: EngineKind,

@@ -1,5 +1,8 @@
 import { fire } from '../../src/engine/firing/fire.js';
+import { gasOf } from '../../src/engine/firing/gas.js';
 import { ottoEfficiency } from '../../src/engine/geometry.js';
+import { magnusPressure, saturationPressure } from '../../src/engine/moist-air.js';
+import { carbonDioxide, nitrogen, oxygen } from '../../src/engine/species.js';
 import { airAlone } from '../engine/air-alone.js';
 import { near, published } from '../support/published.js';
 
@@ -72,6 +75,62 @@ book('table A-2b: k of air by temperature', 'from memory', () =>
       [1000, 1.336],
     ] as const
   ).map(([kelvin, k]) => near(`${kelvin} K`, gammaOfAir(kelvin), k, 2e-3)),
+);
+
+/** 300 to 1000 K by hundreds, kJ/(kg·K), and the gas constant printed beside them. */
+const heats = [
+  [airAlone.unburned, 'air', [1.005, 1.013, 1.029, 1.051, 1.075, 1.099, 1.121, 1.142]],
+  [gasOf(nitrogen, 296.8), 'nitrogen', [1.039, 1.044, 1.056, 1.075, 1.098, 1.121, 1.145, 1.167]],
+  [gasOf(oxygen, 259.8), 'oxygen', [0.918, 0.941, 0.972, 1.003, 1.031, 1.054, 1.074, 1.09]],
+  [gasOf(carbonDioxide, 188.9), 'carbon dioxide', [0.846, 0.939, 1.014, 1.075, 1.126, 1.169, 1.204, 1.234]],
+] as const;
+book('table A-2b: cp by temperature', 'from memory', () =>
+  heats.flatMap(([{ heat, gasConstant }, name, row]) =>
+    row.map((cp, i) => {
+      const kelvin = 300 + 100 * i;
+      return within(`${name}, ${kelvin} K`, (heat(kelvin) + gasConstant) / 1000, cp, 3e-3);
+    }),
+  ),
+);
+
+// the table rests on older heat capacities: 0.24 % apart at 500 K
+book('table A-17: internal energy of air over that at 300 K, 214.07 kJ/kg', 'from memory', () =>
+  (
+    [
+      [400, 286.16],
+      [500, 359.49],
+      [600, 434.78],
+      [700, 512.33],
+      [800, 592.3],
+      [1000, 758.94],
+      [1200, 933.33],
+      [1500, 1205.41],
+      [2000, 1678.7],
+    ] as const
+  ).map(([kelvin, energy]) => {
+    const gained = (airAlone.unburned.energy(kelvin) - airAlone.unburned.energy(300)) / 1000;
+    return within(`${kelvin} K`, gained, energy - 214.07, 3e-3);
+  }),
+);
+
+book('table A-4: saturation pressure of water, Pa, by CIPM-2007 and by the Magnus form', 'from memory', () =>
+  (
+    [
+      [5, 872.5],
+      [10, 1228.1],
+      [15, 1705.7],
+      [20, 2339.2],
+      [25, 3169.8],
+      [30, 4246.9],
+      [35, 5629.1],
+      [40, 7385.1],
+      [45, 9595.3],
+      [50, 12_352],
+    ] as const
+  ).flatMap(([celsius, pascal]) => [
+    within(`${celsius} °C, CIPM-2007`, saturationPressure(celsius), pascal, 1e-3),
+    within(`${celsius} °C, Magnus`, magnusPressure(celsius), pascal, 5e-3),
+  ]),
 );
 
 published('Fundamentals of Engineering Thermodynamics')(

@@ -14,7 +14,7 @@ export function burnedPart(durationPart: number): number {
   return durationPart <= 0 ? 0 : 1 - Math.exp(-a * durationPart ** (m + 1));
 }
 
-/** d(burned part)/d(duration part). */
+/** Its derivative, d(burned part)/d(duration part). Example: half way: 2.007. */
 export function burningRate(durationPart: number): number {
   if (durationPart <= 0) return 0;
   return a * (m + 1) * durationPart ** m * Math.exp(-a * durationPart ** (m + 1));

@@ -101,7 +101,7 @@ export function likelyPower(geometry: FiringGeometry, given: FiringGiven): numbe
   return wattOf(geometry, given.rpm, fireWith(geometry, given, likely), likely);
 }
 
-/** The likely firing stroke alone. */
+/** The likely firing stroke alone: one run of `fire` instead of some twenty. Example: that of `expectedFiring`: 3.95 MPa. */
 export function likelyFiring(geometry: FiringGeometry, given: FiringGiven): FiringResult {
   return fireWith(geometry, given, valuesOf(geometry));
 }
