@@ -36,7 +36,8 @@ const smallestStep = 1e-9;
  * relative·|y| + absolute in the root mean square over the controlled components; the error over a run is not bounded
  * by it but falls in proportion (tested: a circle of ten turns at 1e-8 closes to 1e-6). Linear sums of the components
  * (a mass or an energy balance) are kept to rounding. Meant for smooth stretches: the caller ends a stretch where the
- * slope jumps. Throws EngineError for a slope that is not finite however small the step, and for a stretch that takes over 200 000 steps.
+ * slope jumps. Throws EngineError for a slope that is not finite however small the step, and for a stretch that takes
+ * over 200 000 steps.
  */
 export class DormandPrince {
   private readonly k: readonly Float64Array[];

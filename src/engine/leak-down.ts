@@ -62,7 +62,10 @@ export function leakPercent({ supplyPa }: Pick<LeakTester, 'supplyPa'>, heldPa: 
   );
 }
 
-/** The pressure held at a percent, Pa: the inverse of `leakPercent`. Throws EngineError outside 0 to 100. Example: 25 % of 80 psi: 60 psi. */
+/**
+ * The pressure held at a percent, Pa: the inverse of `leakPercent`. Throws EngineError outside 0 to 100. Example: 25 %
+ * of 80 psi: 60 psi.
+ */
 export function heldAtPercent(tester: LeakTester, percent: number): number {
   return tester.supplyPa * (1 - requireWithin(percent, 0, 100, 'percent') / 100);
 }

@@ -60,7 +60,10 @@ export function approximateAirDensity(weather: Weather): number {
   return (0.34848 * (pascal / 100) - 0.009 * 100 * humidity * Math.exp(0.061 * celsius)) / (273.15 + celsius);
 }
 
-/** Vapor pressure over water, Pa, by the Magnus form of WMO-No. 8: 611.2·exp(17.62 t/(243.12 + t)). Example: 20 °C: 2332.6. */
+/**
+ * Vapor pressure over water, Pa, by the Magnus form of WMO-No. 8: 611.2·exp(17.62 t/(243.12 + t)). Example: 20 °C:
+ * 2332.6.
+ */
 export function magnusPressure(celsius: number): number {
   requireWithin(celsius, -45, 60, 'temperature', '°C');
   return 611.2 * Math.exp((17.62 * celsius) / (243.12 + celsius));

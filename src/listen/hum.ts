@@ -14,7 +14,10 @@ const strayStep = 0.0001;
 const windowS = 2;
 /** A hum does not change: what it is shows within so many windows. */
 const mostWindows = 8;
-/** On made sounds hums reach 0.98 and more; of two-strokes at just that speed 95 in 100 stay below 0.94, four-strokes at 0.43. */
+/**
+ * On made sounds hums reach 0.98 and more; of two-strokes at just that speed 95 in 100 stay below 0.94, four-strokes at
+ * 0.43.
+ */
 const nearlyAll = 0.975;
 /** A single line may be anything. */
 const fewestLines = 1.8;

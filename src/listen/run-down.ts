@@ -18,10 +18,10 @@ const runningS = 1;
 /**
  * The last fall of the speed, if the recording ends in one.
  *
- * Method: from the last point within 3 % of the speed that was held before it (median of the last second that did not fall) to the
- * end of the track. Error: the track's step of 0.05 s at the beginning; the end is where the firings are no longer heard,
- * some turns before the shaft stands. Null if the track does not end in a fall to below four fifths of that speed, or if it began
- * less than a second before.
+ * Method: from the last point within 3 % of the speed that was held before it (median of the last second that did not
+ * fall) to the end of the track. Error: the track's step of 0.05 s at the beginning; the end is where the firings are
+ * no longer heard, some turns before the shaft stands. Null if the track does not end in a fall to below four fifths of
+ * that speed, or if it began less than a second before.
  */
 export function runDown(track: readonly TrackPoint[]): RunDown | null {
   const last = track.at(-1);

@@ -37,9 +37,9 @@ type Run = readonly TrackPoint[];
 /**
  * All steady stretches of a second or more, in order of time, each with its mean, its hunting and its beats.
  *
- * Method: points in a row within 6 % of the mean so far; short pieces that swing about one speed and lead nowhere are one
- * stretch that hunts. Uncertainty of the mean: that of the points, of which one in six is news, at 1.96 for 95 % (GUM, G.2.2);
- * it leaves out what the tracker took for the wrong multiple.
+ * Method: points in a row within 6 % of the mean so far; short pieces that swing about one speed and lead nowhere are
+ * one stretch that hunts. Uncertainty of the mean: that of the points, of which one in six is news, at 1.96 for 95 %
+ * (GUM, G.2.2); it leaves out what the tracker took for the wrong multiple.
  */
 export function steadySegments(
   sound: Sound,

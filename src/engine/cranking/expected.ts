@@ -60,8 +60,8 @@ export interface CompressionSpreads {
 }
 
 /**
- * Trade judgement, no source; the heat's spans Hohenberg's, Annand's and, at two of it, half of them; the weather's 800 Pa is a day's
- * usual departure from the standard atmosphere.
+ * Trade judgement, no source; the heat's spans Hohenberg's, Annand's and, at two of it, half of them; the weather's 800
+ * Pa is a day's usual departure from the standard atmosphere.
  */
 const usualSpreads: Omit<CompressionSpreads, 'ratio'> = {
   rpmLn: 0.15,
@@ -115,8 +115,9 @@ export interface ExpectedCompression {
  * instead of 14 takes another 6 psi. Nothing was fitted to those ranges. An overhead valve without release stands or
  * falls with the pull: it is heaved over top at the slowest that is supposed (0.5 m/s of rope); turned steadily at
  * 300 rpm the same engine would show 143.
- * The spreads are trade judgement; the model's own share is 10 %. Takes some 30 ms, the first time of a program several times that. Throws EngineError naming the field.
- * Example: overhead valve, 65 × 62 mm, ratio 8, no release, sea level, rope, 6 pulls: 125 psi, 79 to 191.
+ * The spreads are trade judgement; the model's own share is 10 %. Takes some 30 ms, the first time of a program several
+ * times that. Throws EngineError naming the field. Example: overhead valve, 65 × 62 mm, ratio 8, no release, sea level,
+ * rope, 6 pulls: 125 psi, 79 to 191.
  */
 export function expectedCompression(
   geometry: CompressionGeometry,
