@@ -91,52 +91,33 @@ export interface OilGrade {
 /** The grades sold for small air-cooled engines. Viscosities: trade judgement, no source; temperatures: common practice. */
 export const oilGrades = {
   '5W-30': {
-    winter: '5W',
-    summer: '30',
-    at40: 63,
-    at100: 10.6,
-    leastC: -30,
-    mostC: 30,
+    ...{ winter: '5W', summer: '30', at40: 63, at100: 10.6, leastC: -30, mostC: 30 },
     remark: 'the one for frost; mineral oils of this grade are used up faster above 10 °C',
   },
   '10W-30': {
-    winter: '10W',
-    summer: '30',
-    at40: 69,
-    at100: 10.6,
-    leastC: -18,
-    mostC: 35,
+    ...{ winter: '10W', summer: '30', at40: 69, at100: 10.6, leastC: -18, mostC: 35 },
     remark: 'above about 27 °C an air-cooled engine uses more of it: check the level oftener',
   },
   '10W-40': {
-    winter: '10W',
-    summer: '40',
-    at40: 97,
-    at100: 14.4,
-    leastC: -18,
-    mostC: 40,
+    ...{ winter: '10W', summer: '40', at40: 97, at100: 14.4, leastC: -18, mostC: 40 },
     remark: 'not on every maker’s list',
   },
   '15W-40': {
-    winter: '15W',
-    summer: '40',
-    at40: 108,
-    at100: 14.5,
-    leastC: -12,
-    mostC: 45,
+    ...{ winter: '15W', summer: '40', at40: 108, at100: 14.5, leastC: -12, mostC: 45 },
     remark: 'a diesel oil as a rule',
   },
   '20W-50': {
-    winter: '20W',
-    summer: '50',
-    at40: 160,
-    at100: 18,
-    leastC: -5,
-    mostC: 50,
+    ...{ winter: '20W', summer: '50', at40: 160, at100: 18, leastC: -5, mostC: 50 },
     remark: 'for heat and worn engines',
   },
-  'SAE 30': { summer: '30', at40: 95, at100: 10.9, leastC: 4, mostC: 40, remark: 'hard to start below 4 °C' },
-  'SAE 40': { summer: '40', at40: 145, at100: 14.3, leastC: 15, mostC: 50, remark: 'for heat' },
+  'SAE 30': {
+    ...{ summer: '30', at40: 95, at100: 10.9, leastC: 4, mostC: 40 },
+    remark: 'hard to start below 4 °C',
+  },
+  'SAE 40': {
+    ...{ summer: '40', at40: 145, at100: 14.3, leastC: 15, mostC: 50 },
+    remark: 'for heat',
+  },
 } as const satisfies Readonly<Record<string, OilGrade>>;
 export type OilGradeName = keyof typeof oilGrades;
 

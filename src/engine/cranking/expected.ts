@@ -39,32 +39,14 @@ export interface CompressionConditions {
   readonly gauge?: CompressionGauge;
 }
 
-/** Standard uncertainties (k = 1); `…Ln` are of the logarithm: 0.35 is a factor of 1.42 either way. */
-export interface CompressionSpreads {
-  readonly rpmLn: number;
-  /** of the moment of hand or starter and of the flywheel's inertia together */
-  readonly sagLn: number;
-  readonly leakLn: number;
-  readonly ratio: number;
-  readonly intakeClosesDeg: number;
-  readonly airK: number;
-  readonly wallK: number;
-  readonly ambientPa: number;
-  readonly heatLn: number;
-  readonly hoseLn: number;
-  readonly adapterMl: number;
-  readonly checkValveLn: number;
-  readonly releaseAreaLn: number;
-  readonly releaseClosesDeg: number;
-  readonly modelLn: number;
-}
-
 /**
- * Trade judgement, no source; the heat's spans Hohenberg's, Annand's and, at two of it, half of them; the weather's 800
- * Pa is a day's usual departure from the standard atmosphere.
+ * Standard uncertainties (k = 1); `…Ln` are of the logarithm: 0.35 is a factor of 1.42 either way. Trade judgement, no
+ * source; the heat's spans Hohenberg's, Annand's and, at two of it, half of them; the weather's 800 Pa is a day's usual
+ * departure from the standard atmosphere.
  */
-const usualSpreads: Omit<CompressionSpreads, 'ratio'> = {
+const usualSpreads = {
   rpmLn: 0.15,
+  /** of the moment of hand or starter and of the flywheel's inertia together */
   sagLn: 0.25,
   leakLn: 0.5,
   intakeClosesDeg: 8,
@@ -79,6 +61,7 @@ const usualSpreads: Omit<CompressionSpreads, 'ratio'> = {
   releaseClosesDeg: 8,
   modelLn: 0.1,
 };
+type CompressionSpreads = Readonly<Record<keyof typeof usualSpreads | 'ratio', number>>;
 
 export interface ExpectedCompression {
   /** gauge pressures; low and high at k = 2 */
