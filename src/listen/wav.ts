@@ -15,6 +15,7 @@ interface Format {
  * Takes integers of 8 (unsigned), 16, 24 and 32 bits and floats of 32 and 64 bits, any number of channels.
  * A data chunk that promises more than the file holds (a recorder that lost power) gives what is there.
  * Throws a ListenError for what is no WAV file, is compressed inside, or holds no sample.
+ * Our own, because the library for it (wavefile 11.0.0) takes nine times as long for 16 bits and 400 times to floats.
  */
 export function readWav(bytes: Uint8Array): Sound {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);

@@ -4,6 +4,7 @@ import {
   ask,
   computed,
   curve,
+  type Given,
   near,
   number,
   type Picture,
@@ -28,12 +29,9 @@ const pressure = ask.in(
   '990 mbar',
 );
 
-interface GivenAir {
-  readonly temperature: number;
-  readonly pressure: number;
-  readonly humidity: number;
-}
-const weatherOf = ({ temperature, pressure, humidity }: GivenAir): Weather => ({
+const today = { temperature, pressure, humidity };
+
+const weatherOf = ({ temperature, pressure, humidity }: Given<typeof today>): Weather => ({
   ...{ pascal: pressure, celsius: temperature, humidity },
 });
 
@@ -104,7 +102,7 @@ const airDensitySheet = worksheet({
   title: 'Density of the air today',
   question: 'How dense is the air on a day like this?',
   purpose: 'Moist-air density by CIPM-2007, beside the approximate formula of OIML R 111.',
-  fields: { temperature, pressure, humidity },
+  fields: today,
   compute: (given) => {
     const weather = weatherOf(given);
     const [moist, approximate] = [moistAirDensity(weather), approximateAirDensity(weather)];
@@ -149,9 +147,7 @@ const powerCorrection = worksheet({
   question: 'What would this engine give in standard air?',
   purpose: 'The factor from power observed today to power in standard air, by SAE J1349 and by ISO 1585.',
   fields: {
-    temperature,
-    pressure,
-    humidity,
+    ...today,
     power: ask.quantity('power', 'Observed power', 'As measured today.', { hint: '5 hp', optional: true }),
   },
   compute: ({ power, ...given }) => {
@@ -256,9 +252,7 @@ const mixtureToday = worksheet({
   question: 'How much richer or leaner does the weather make it?',
   purpose: 'Change of mixture from the day the carburetor was set to today, heat and damp included.',
   fields: {
-    temperature,
-    pressure,
-    humidity,
+    ...today,
     'set-temperature': ask.in(
       '°C',
       'Set at',

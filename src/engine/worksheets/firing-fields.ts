@@ -1,4 +1,4 @@
-import { ask, computed } from '../../worksheet/index.js';
+import { ask, computed, type Given } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Weather } from '../moist-air.js';
 import { barometer, compressionRatio, humidity } from './fields.js';
@@ -36,15 +36,8 @@ export const air = {
 
 export const fieldOf = { compressionRatio: 'ratio', rpm: 'speed' } as const;
 
-interface GivenAir {
-  readonly altitude: number;
-  readonly barometer: number | undefined;
-  readonly temperature: number;
-  readonly humidity: number;
-}
-
 /** A barometer goes before the altitude. */
-export const weatherOf = ({ altitude, barometer, temperature, humidity }: GivenAir): Weather => ({
+export const weatherOf = ({ altitude, barometer, temperature, humidity }: Given<typeof air>): Weather => ({
   pascal: barometer ?? standardAirAtMapHeight(altitude).pascal,
   ...{ celsius: temperature, humidity },
 });
