@@ -6,7 +6,7 @@ import { at, fail, node } from './lib.mjs';
 
 export async function build() {
   rmSync(at('dist'), { recursive: true, force: true });
-  compileCatalog();
+  await compileCatalog();
   await node(at('node_modules', 'typescript', 'bin', 'tsc'), '-p', at('tsconfig.build.json'));
   await node(at('node_modules', 'vite', 'bin', 'vite.js'), 'build', '--logLevel', 'warn');
   copyFonts();

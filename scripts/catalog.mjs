@@ -1,16 +1,18 @@
-// Compiles src/catalog/packs/*.yaml into src/catalog/built-in.gen.ts, so that the core reads no files: the texts,
-// and beside them what they say as JSON, which a page reads in a few milliseconds.
-// Writes only when the content changes: cheap enough to run before every type check, build and test.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+// Reads and checks src/catalog/packs/*.yaml with the loader itself and keeps what they say in src/catalog/built-in.gen.ts,
+// so that neither the core nor a page reads a file, parses YAML or checks a schema for the program's own packs.
+// Works only when a pack or the loader has changed: cheap enough to run before every type check, build and test.
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { parse } from 'yaml';
+import { build } from 'vite';
 
-const room = join(dirname(fileURLToPath(import.meta.url)), '..', 'src', 'catalog');
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const room = join(root, 'src', 'catalog');
 const target = join(room, 'built-in.gen.ts');
-const head = '// Made by scripts/catalog.mjs from packs/*.yaml. Not kept in the repository.\n';
 
-function packs() {
+/** The packs in the order of their names, lines ended the same everywhere. */
+export function packFiles() {
   const files = readdirSync(join(room, 'packs')).filter((name) => name.endsWith('.yaml'));
   return files.sort().map((file) => {
     const text = readFileSync(join(room, 'packs', file), 'utf8').replaceAll('\r\n', '\n');
@@ -18,18 +20,29 @@ function packs() {
   });
 }
 
-/** The texts stand first, so that an unchanged file is recognized without reading any YAML. */
-function textsOf(all) {
-  const list = all.map(
-    ({ file, text }) => `  { file: ${JSON.stringify(file)}, text: ${JSON.stringify(text)} },\n`,
-  );
-  const type = 'readonly { readonly file: string; readonly text: string }[]';
-  return `${head}export const builtInPacks: ${type} = [\n${list.join('')}];\n`;
+/** Says whether what was made before is still true: of the packs, and of the code that read them. */
+function stateOf(packs) {
+  const hash = createHash('sha256').update(readFileSync(fileURLToPath(import.meta.url)));
+  for (const { file, text } of packs) hash.update(`${file}\0${text}\0`);
+  for (const folder of ['schema', 'loader'])
+    for (const file of readdirSync(join(room, folder), { recursive: true }).toSorted())
+      if (file.endsWith('.ts')) hash.update(readFileSync(join(room, folder, file)));
+  return hash.digest('hex').slice(0, 32);
 }
 
-function dataOf(all) {
-  const read = all.map(({ file, text }) => ({ file, content: parse(text) }));
-  return `export const builtInData: string =\n  ${JSON.stringify(JSON.stringify(read))};\n`;
+/** The loader as Node can run it. It must not reach for built-in.gen.ts, which it is here to make. */
+async function loader(state) {
+  const made = await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    build: { ssr: join(room, 'loader', 'compile.ts'), write: false, target: 'node20' },
+  });
+  const folder = join(root, 'node_modules', '.cache', 'catalog');
+  mkdirSync(folder, { recursive: true });
+  const file = join(folder, `loader-${state}.mjs`);
+  writeFileSync(file, made.output[0].code);
+  return import(pathToFileURL(file).href);
 }
 
 function current() {
@@ -41,15 +54,28 @@ function current() {
   }
 }
 
-/** True when the file had to be written. */
-export function compileCatalog() {
-  const all = packs();
-  const texts = textsOf(all);
-  if (current().startsWith(`${texts}export const builtInData`)) return false;
-  writeFileSync(target, texts + dataOf(all));
+const quoted = (text) => `'${text.replace(/[\\']/g, '\\$&').replace(/[\u2028\u2029]/g, ' ')}'`;
+
+/** True when the file had to be written. Rejects with the loader's own words, file and line, when a pack is refused. */
+export async function compileCatalog() {
+  const packs = packFiles();
+  const state = stateOf(packs);
+  const head = `// Made by scripts/catalog.mjs from packs/*.yaml. Not kept in the repository. ${state}\n`;
+  if (current().startsWith(head)) return false;
+  const { compile } = await loader(state);
+  const data = quoted(JSON.stringify(compile(packs)));
+  writeFileSync(
+    target,
+    `${head}export const builtInState: string = '${state}';\nexport const builtInData: string =\n  ${data};\n`,
+  );
   return true;
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  console.log(compileCatalog() ? 'catalog: packs compiled' : 'catalog: packs unchanged');
+  try {
+    console.log((await compileCatalog()) ? 'catalog: packs compiled' : 'catalog: packs unchanged');
+  } catch (error) {
+    console.error(`catalog: ${error.name === 'CatalogError' ? `refused\n${error.message}` : error.stack}`);
+    process.exitCode = 1;
+  }
 }

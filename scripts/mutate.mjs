@@ -46,7 +46,7 @@ async function mutate(room, files) {
 
 try {
   await ensureInstalled();
-  compileCatalog();
+  await compileCatalog();
   const [room, ...files] = process.argv.slice(2);
   for (const each of room ? [room] : kept) await mutate(each, files);
 } catch (error) {

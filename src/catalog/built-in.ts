@@ -1,24 +1,53 @@
 import { builtInData } from './built-in.gen.js';
 import type { Catalog } from './catalog.js';
-import { assemble } from './loader/assemble.js';
-import { type ReadPack, sortPack } from './loader/pack.js';
+import type { Compiled } from './loader/compile.js';
+import type { ReadPack } from './loader/pack.js';
+import type { SectionName } from './schema/sections.js';
 
-let built: Catalog | undefined;
+let built: { readonly catalog: Catalog; readonly compiled: Compiled } | undefined;
 
 /**
- * The catalog that comes with the program, made once and then kept. It starts from the packs as scripts/catalog.mjs
- * has read them: reading so much YAML would hold up a page for most of a second.
+ * The catalog that comes with the program, taken up once and then kept. Its packs were checked and completed when the
+ * program was built (scripts/catalog.mjs), so that nothing is left to do here but to put lists and origins in their place.
  */
-export function builtInCatalog(): Catalog {
-  built ??= assemble(builtInRead()).catalog;
+export const builtInCatalog = (): Catalog => taken().catalog;
+
+/** The program's own packs as the loader has them, for a shop's packs to be laid over; their lines are not kept. */
+export function builtInRead(): ReadPack[] {
+  return taken().compiled.packs.map(({ file, head, origins, entries: lists }) => {
+    const entries: ReadPack['entries'][number][] = [];
+    const pack: ReadPack = {
+      ...{ file, head, origins, entries },
+      ...{ defaults: {}, problems: [], lineOf: () => 1, checked: true },
+    };
+    for (const [section, list] of Object.entries(lists))
+      for (const [index, value] of list.entries())
+        entries.push({ section: section as SectionName, value, pack, path: [section, index] });
+    return pack;
+  });
+}
+
+function taken(): NonNullable<typeof built> {
+  if (built) return built;
+  const compiled = JSON.parse(builtInData) as Compiled;
+  const origins = new Map(
+    compiled.packs.flatMap((pack) => pack.origins).map(({ id, ...origin }) => [id, origin] as const),
+  );
+  const lists: Record<string, unknown[]> = Object.fromEntries(compiled.sections.map((name) => [name, []]));
+  for (const { entries } of compiled.packs) {
+    name(entries, origins);
+    for (const [section, list] of Object.entries(entries)) lists[section]!.push(...list);
+  }
+  built = { catalog: lists as unknown as Catalog, compiled };
   return built;
 }
 
-/** The program's own packs, sorted into entries; their lines are not kept. */
-export function builtInRead(): ReadPack[] {
-  return contents().map(({ file, content }) => sortPack(file, content, () => 1));
-}
-
-function contents(): { file: string; content: unknown }[] {
-  return JSON.parse(builtInData);
+/** Puts each origin in the place of its name. In place: nobody else has this data yet. */
+function name(value: object, origins: ReadonlyMap<string, object>): void {
+  const fields = value as Record<string, unknown>;
+  for (const field of Object.keys(fields)) {
+    const item = fields[field];
+    if (typeof item === 'object' && item !== null) name(item, origins);
+    else if (field === 'origin') fields[field] = origins.get(item as string);
+  }
 }

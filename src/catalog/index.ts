@@ -1,5 +1,5 @@
 export { type Applies, applies, type Facts } from './applies.js';
-export { builtInPacks } from './built-in.gen.js';
+export { builtInState } from './built-in.gen.js';
 export { builtInCatalog } from './built-in.js';
 export type * from './catalog.js';
 export * from './loader/index.js';

@@ -85,7 +85,7 @@ function oneByOne(
   const files = new Set(own.map(({ file }) => file));
   const taken: ReadPack[] = [];
   const stands: OwnPack[] = [];
-  let loaded = assemble(own);
+  let loaded: Loaded = assemble(own);
   for (const pack of read) {
     const tried = tryAll(own, [...taken, pack], proves);
     if ('problems' in tried) {

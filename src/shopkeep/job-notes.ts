@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { setImmediate as breath } from 'node:timers/promises';
-import { builtInPacks, type Catalog } from '../catalog/index.js';
+import { builtInState, type Catalog } from '../catalog/index.js';
 import { fold, type Job, type JobSummary, jobSummary, type Shop } from '../job/index.js';
 import type { JobCounts, JobNote, JobSpan, JobsAsked, Store } from '../store/index.js';
 import { lessonOf } from './lessons.js';
@@ -131,7 +131,7 @@ let maker: { readonly packs: Shop['packs']; readonly by: string } | undefined;
 /** Stands for all but the log that goes into a note: the program and the catalog it computes with. */
 function makerOf({ packs }: Shop): string {
   if (maker?.packs !== packs) {
-    const of = JSON.stringify([packaged().version, builtInPacks, packs.map(({ text }) => text)]);
+    const of = JSON.stringify([packaged().version, builtInState, packs.map(({ text }) => text)]);
     maker = { packs, by: createHash('sha256').update(of).digest('hex') };
   }
   return maker.by;

@@ -15,43 +15,53 @@ export interface Loaded {
   readonly replaced: readonly Replaced[];
 }
 
+export type Fields = Readonly<Record<string, unknown>>;
+
+/** What the packs say in the end, by section and key: each value as its schema gives it, and where it was written. */
+export type Entries = ReadonlyMap<SectionName, ReadonlyMap<string, Merged>>;
+
 /** One catalog out of packs that have been read, in their order. Throws CatalogError with every problem found. */
-export function assemble(read: readonly ReadPack[]): Loaded {
+export function assemble(read: readonly ReadPack[]): Loaded & { readonly entries: Entries } {
   const problems = read.flatMap((pack) => pack.problems);
   const origins = collectOrigins(read, problems);
-  const entries = read.flatMap((pack) => pack.entries).map((entry) => withOrigins(entry, origins));
-  const { merged, replaced } = merge(entries, problems);
-  const valid = new Map(sectionNames.map((name) => [name, validate(merged.get(name), problems)]));
+  const raw = read.flatMap((pack) =>
+    pack.checked ? pack.entries : pack.entries.map((entry) => withOrigins(entry, origins)),
+  );
+  const { merged, replaced } = merge(raw, problems);
+  const entries = new Map(sectionNames.map((name) => [name, validate(merged.get(name), problems)]));
   // while an entry is missing or broken, references to it would only repeat the complaint
-  if (problems.length === 0) problems.push(...crossCheck(valid, merged));
+  if (problems.length === 0) problems.push(...crossCheck(entries));
   if (problems.length > 0) throw new CatalogError(problems);
-  return { catalog: listsOf(valid), replaced };
+  return { catalog: listsOf(entries), replaced, entries };
 }
 
-type Valid = Map<string, Readonly<Record<string, unknown>>>;
-type Places = ReadonlyMap<SectionName, ReadonlyMap<string, Merged>>;
-
-function validate(list: ReadonlyMap<string, Merged> | undefined, problems: CatalogProblem[]): Valid {
-  const valid: Valid = new Map();
+function validate(
+  list: ReadonlyMap<string, Merged> | undefined,
+  problems: CatalogProblem[],
+): ReadonlyMap<string, Merged> {
+  const valid = new Map<string, Merged>();
   for (const [key, entry] of list ?? []) {
-    const result = sections[entry.section].safeParse(entry.value);
-    if (result.success) valid.set(key, result.data);
+    const result = entry.pack.checked ? undefined : sections[entry.section].safeParse(entry.value);
+    if (!result || result.success) valid.set(key, result ? { ...entry, value: result.data } : entry);
     else problems.push(...result.error.issues.map(({ path, message }) => at(entry, path, inWords(message))));
   }
   return valid;
 }
 
-const listsOf = (valid: ReadonlyMap<SectionName, Valid>) =>
+const listsOf = (entries: Entries) =>
   Object.fromEntries(
-    [...valid].map(([section, list]) => [section, [...list.values()]]),
+    [...entries].map(([section, list]) => [section, [...list.values()].map(({ value }) => value)]),
   ) as unknown as Catalog;
 
 /** What no entry can tell alone: references to nothing, circles. */
-function crossCheck(valid: ReadonlyMap<SectionName, Valid>, places: Places): CatalogProblem[] {
-  const dangling = danglingReferences(valid).map(({ section, key, path, reason }) =>
-    at(places.get(section)!.get(key)!, path, reason),
+function crossCheck(entries: Entries): CatalogProblem[] {
+  const values = [...entries].map(
+    ([section, list]) => [section, new Map([...list].map(([key, { value }]) => [key, value]))] as const,
   );
-  return dangling.length > 0 ? dangling : cycles(listsOf(valid), places);
+  const dangling = danglingReferences(new Map(values)).map(({ section, key, path, reason }) =>
+    at(entries.get(section)!.get(key)!, path, reason),
+  );
+  return dangling.length > 0 ? dangling : cycles(listsOf(entries), entries);
 }
 
 function at(entry: Merged, path: readonly PropertyKey[], reason: string): CatalogProblem {
@@ -61,48 +71,48 @@ function at(entry: Merged, path: readonly PropertyKey[], reason: string): Catalo
   return problem(pack.file, pack.lineOf, written.path, `${reason} (${entry.section}: ${entry.key})`);
 }
 
-function cycles(catalog: Catalog, places: Places): CatalogProblem[] {
+function cycles(catalog: Catalog, entries: Entries): CatalogProblem[] {
   return [
-    ...componentCycles(catalog, places),
-    ...faultCycles(catalog, places),
-    ...checkCycles(catalog, places),
+    ...componentCycles(catalog, entries),
+    ...faultCycles(catalog, entries),
+    ...checkCycles(catalog, entries),
   ];
 }
 
 /** Whatever their conditions: a circle that no machine closes is a mistake all the same. */
-function faultCycles({ faults }: Catalog, places: Places): CatalogProblem[] {
+function faultCycles({ faults }: Catalog, entries: Entries): CatalogProblem[] {
   const brings = new Map(faults.map(({ id, causes = [] }) => [id, causes.map((c) => c.fault)]));
-  return circleIn('faults', 'causes', brings, places, 'faults bring each other about');
+  return circleIn('faults', 'causes', brings, entries, 'faults bring each other about');
 }
 
-function checkCycles({ checks }: Catalog, places: Places): CatalogProblem[] {
+function checkCycles({ checks }: Catalog, entries: Entries): CatalogProblem[] {
   const waits = new Map(
     checks.map(({ id, during, differentialOf }) => [
       id,
       [during, differentialOf?.check].filter((c) => c !== undefined),
     ]),
   );
-  return circleIn('checks', 'id', waits, places, 'checks wait for each other');
+  return circleIn('checks', 'id', waits, entries, 'checks wait for each other');
 }
 
 function circleIn(
   section: 'faults' | 'checks',
   field: string,
   graph: ReadonlyMap<string, readonly string[]>,
-  places: Places,
+  entries: Entries,
   words: string,
 ): CatalogProblem[] {
   const cycle = findCycle(graph);
   if (!cycle) return [];
-  return [at(places.get(section)!.get(cycle[0]!)!, [field], `${words}: ${cycle.join(' → ')}`)];
+  return [at(entries.get(section)!.get(cycle[0]!)!, [field], `${words}: ${cycle.join(' → ')}`)];
 }
 
-function componentCycles(catalog: Catalog, places: Places): CatalogProblem[] {
+function componentCycles(catalog: Catalog, entries: Entries): CatalogProblem[] {
   return architectures.flatMap((architecture) => {
     const list = catalog.components.filter((component) => component.architecture === architecture);
     const cycle = findCycle(new Map(list.map(({ id, before }) => [id, beforeIds(before)])));
     if (!cycle) return [];
-    const entry = places.get('components')!.get(keyOf('components', { architecture, id: cycle[0] }))!;
+    const entry = entries.get('components')!.get(keyOf('components', { architecture, id: cycle[0] }))!;
     return [at(entry, ['before'], `components wait for each other: ${cycle.join(' → ')}`)];
   });
 }

@@ -28,6 +28,8 @@ export interface ReadPack {
   readonly entries: readonly RawEntry[];
   readonly problems: readonly CatalogProblem[];
   readonly lineOf: LineOf;
+  /** its entries are complete and known to be sound: the program's own, checked when the program was built */
+  readonly checked?: true;
 }
 
 const head = z.strictObject({

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
   builtInCatalog,
-  builtInPacks,
   byId,
   CatalogError,
   type CatalogProblem,
@@ -11,6 +10,7 @@ import {
 } from '../../../src/catalog/index.js';
 import { assemble } from '../../../src/catalog/loader/assemble.js';
 import { readPack } from '../../../src/catalog/loader/pack-text.js';
+import { builtInPacks } from '../pack-files.js';
 
 /** Packs that are a part only: sound in themselves, without all that the program needs. */
 const loadPart = (packs: readonly Pack[]) => assemble(packs.map(readPack));

@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  builtInCatalog,
-  builtInPacks,
-  loadCatalog,
-  type PlateReading,
-  readPlate,
-} from '../../../src/catalog/index.js';
+import { builtInCatalog, loadCatalog, type PlateReading, readPlate } from '../../../src/catalog/index.js';
+import { builtInPacks } from '../pack-files.js';
 
 const catalog = builtInCatalog();
 const best = (text: string): PlateReading => readPlate(catalog, text)[0]!;
