@@ -74,7 +74,7 @@ if (meant.missing.length) {
 } else {
   try {
     await ensureInstalled();
-    compileCatalog();
+    await compileCatalog();
     if (meant.build) await ensureBuilt();
     if (words.length === 0) await checks();
     await tests('unit and published checks', 'core', meant.core);
