@@ -1,8 +1,8 @@
 // The layering of ARCHITECTURE.md, enforced: a room imports only rooms that stand above it in this list.
 // test/layering.test.ts plants forbidden imports and proves that this file refuses them.
 const rooms = [
-  'quantity',
   'phrase',
+  'quantity',
   'worksheet',
   'fasten',
   'gauge',

@@ -95,8 +95,8 @@ test.each([
 
 test('core names no clock, no chance and no process', () => {
   const core = [
-    'quantity',
     'phrase',
+    'quantity',
     'worksheet',
     'fasten',
     'gauge',

@@ -1,3 +1,4 @@
+import { plural } from '../phrase/index.js';
 import type { Command, Listed, Option } from './command.js';
 import { asFile } from './commands/in-shape.js';
 
@@ -30,7 +31,7 @@ export function commandHelp({ purpose }: Listed, command: Command): string {
     'Options:',
     ...table(options.map(([name, option]) => [optionName(name, option), option.help] as const)),
     '',
-    command.examples.length === 1 ? 'Example:' : 'Examples:',
+    plural(command.examples.length, 'Example:', 'Examples:'),
     ...command.examples.map((example) => `  ${example}`),
     ...(command.file === undefined ? [] : ['', 'A small file that works:', '', asFile(command.file)]),
   ].join('\n');

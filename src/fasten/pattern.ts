@@ -1,3 +1,4 @@
+import { plural } from '../phrase/index.js';
 import type { Point } from '../worksheet/index.js';
 import { centerOut } from './center-out.js';
 import { FastenError } from './error.js';
@@ -160,7 +161,7 @@ export function checkOrder(order: readonly number[], n: number): readonly number
   const missing = Array.from({ length: n }, (_, i) => i + 1).filter((hole) => !order.includes(hole));
   const faults = [
     strangers.length > 0 &&
-      `${strangers.join(', ')} ${strangers.length === 1 ? 'is no hole' : 'are no holes'} of 1 to ${n}`,
+      `${strangers.join(', ')} ${plural(strangers.length, 'is no hole', 'are no holes')} of 1 to ${n}`,
     twice.length > 0 && `${twice.join(', ')} named more than once`,
     missing.length > 0 && `${missing.join(', ')} left out`,
   ].filter(Boolean);

@@ -1,5 +1,5 @@
 import { GaugeError, requireConfidence, requireFinite, requireNotNegative } from './error.js';
-import { figure, percent } from './figure.js';
+import { chanceOf, figure } from './figure.js';
 import { normalBelow } from './normal.js';
 import { studentBelow } from './student.js';
 
@@ -164,9 +164,9 @@ export function whereWords(margin: number, said: (x: number) => string): string 
 export const exactWords = 'No uncertainty was given, so this is an exact comparison.';
 
 export function chanceWords(verdict: Verdict, within: number, confidence: number, u: string): string {
-  const chance = `With ${u}, the chance that it conforms is ${percent(within)}`;
+  const chance = `With ${u}, the chance that it conforms is ${chanceOf(within)}`;
   if (verdict !== 'cannot-decide') return `${chance}.`;
-  return `${chance}; ${percent(confidence)} one way or the other would decide.`;
+  return `${chance}; ${chanceOf(confidence)} one way or the other would decide.`;
 }
 
 export const verdictWords: Record<Verdict, string> = {

@@ -1,3 +1,4 @@
+import { percent } from '../phrase/index.js';
 /** A number for a sentence: two more digits than the first digit of its uncertainty, at most nine significant. */
 export function figure(x: number, u = 0, unit?: string): string {
   const text = u > 0 ? byUncertainty(x, u) : trimmed(x.toPrecision(9));
@@ -19,11 +20,8 @@ function trimmed(text: string): string {
       : text;
 }
 
-/** A probability as a person reads it; never rounded to a certainty it has not. */
-export function percent(p: number): string {
-  if (p < 0.001) return 'under 0.1 %';
-  return p > 0.999 ? 'over 99.9 %' : `${Number((100 * p).toFixed(1))} %`;
-}
+/** A probability under a spread without end: a nought or a one is only rounding. */
+export const chanceOf = (p: number): string => percent(Math.min(1 - 1e-9, Math.max(1e-9, p)), 1);
 
 /** Three significant digits, never above x: for a bound one must stay under. */
 export function figureDown(x: number, unit?: string): string {

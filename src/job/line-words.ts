@@ -1,3 +1,4 @@
+import { counted, money } from '../phrase/index.js';
 import { showBoth } from '../quantity/index.js';
 import type { EntryKind, EntryOf, Fastener, Written } from './entry.js';
 import { type LogLine, quantityOf } from './job.js';
@@ -27,8 +28,7 @@ const say = (
 };
 
 const both = (w: Written | undefined) => w && showBoth(quantityOf(w), 'inch');
-const money = (m: { amount: number; currency: string } | undefined) =>
-  m && `${m.currency}${m.amount.toFixed(Number.isInteger(m.amount) ? 0 : 2)}`;
+const sum = (m: { amount: number; currency: string } | undefined) => m && money(m.currency, m.amount);
 
 const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   machine: 'Machine',
@@ -60,7 +60,7 @@ const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
 function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake'>['body']): string {
   if (key === 'consent')
     return body.consent?.given ? `given by ${body.consent.by}, ${body.consent.how}` : 'not given';
-  if (key === 'stopLimit' || key === 'worthRunning') return money(body[key]) ?? '';
+  if (key === 'stopLimit' || key === 'worthRunning') return sum(body[key]) ?? '';
   if (key === 'variants') {
     return Object.entries(body.variants ?? {})
       .map(([variant, holds]) => `${variant.replaceAll('-', ' ')}: ${holds ? 'yes' : 'no'}`)
@@ -148,7 +148,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       body.title,
       body.choice.replaceAll('-', ' '),
       body.reason,
-      money(body.amount),
+      sum(body.amount),
       body.until && `until ${body.until}`,
     ),
   part: ({ body }) =>
@@ -158,14 +158,14 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       body.count > 1 && `${body.count} pieces`,
       body.number,
       body.supplier,
-      money(body.price),
+      sum(body.price),
       body.due && `due ${body.due}`,
       body.words,
     ),
   offer: ({ body }) =>
     say(
       body.name,
-      body.withdrawn ? 'no longer offered' : money(body.price),
+      body.withdrawn ? 'no longer offered' : sum(body.price),
       `offered by ${body.supplier.replaceAll('-', ' ')}`,
       ...Object.entries(body.contains).map(([part, n]) => `${n} × ${part.replaceAll('-', ' ')}`),
       body.leadDays !== undefined && `${body.leadDays} days`,
@@ -189,7 +189,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       body.phase === 'before' ? 'before the work' : 'after the work',
       body.temperature !== 'unknown' && body.temperature,
       body.rivalsRpm.length > 0 && `or ${body.rivalsRpm.map(Math.round).join(' or ')} rpm`,
-      body.starts && `${body.starts.attempts} ${body.starts.attempts === 1 ? 'pull' : 'pulls'}`,
+      body.starts && counted(body.starts.attempts, 'pull'),
       body.says,
     ),
   step: ({ body }) =>

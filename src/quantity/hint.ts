@@ -1,3 +1,4 @@
+import { listed } from '../phrase/index.js';
 import type { Kind } from './quantity.js';
 
 /** How a quantity of each kind is written at the bench; each must parse. */
@@ -28,11 +29,7 @@ export const examples: Readonly<Record<Kind, readonly string[]>> = {
 
 /** "torque is written like 140 in-lb, 15 ft-lb or 20.3 N·m"; without a kind, a few of each. */
 export function spellingHint(kind: Kind | undefined): string {
-  if (!kind) return `write it like ${orList(['140 in-lb', '0.030 in', '60 psi', '20 fl oz', '3600 rpm'])}`;
-  return `${kind} is written like ${orList(examples[kind])}`;
-}
-
-export function orList(items: readonly string[]): string {
-  if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`;
+  if (!kind)
+    return `write it like ${listed(['140 in-lb', '0.030 in', '60 psi', '20 fl oz', '3600 rpm'], 'or')}`;
+  return `${kind} is written like ${listed(examples[kind], 'or')}`;
 }

@@ -1,6 +1,6 @@
+import { listed } from '../phrase/index.js';
 import { of, to } from './convert.js';
 import { QuantityError } from './error.js';
-import { orList } from './hint.js';
 import type { Quantity } from './quantity.js';
 import { show } from './show.js';
 
@@ -61,5 +61,8 @@ function likelyReading(quantity: Quantity, { low, high, likelyUnits }: Plausible
     .map((unit) => of(number, unit))
     .filter(({ kind, si }) => kind === quantity.kind && si >= low.si && si <= high.si);
   if (fitting.length === 0) return undefined;
-  return `${orList(fitting.map((each) => `${number} ${each.unit}`))} would be plausible`;
+  return `${listed(
+    fitting.map((each) => `${number} ${each.unit}`),
+    'or',
+  )} would be plausible`;
 }

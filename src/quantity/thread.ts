@@ -1,5 +1,5 @@
+import { listed } from '../phrase/index.js';
 import { QuantityError } from './error.js';
-import { orList } from './hint.js';
 import { readNumber } from './number.js';
 import { tidy } from './refuse.js';
 import { coarsePitchMm, pipeThreads, unifiedThreads } from './thread-tables.js';
@@ -151,7 +151,7 @@ function choices(size: string): string[] {
 function noPitch(written: string, size: string, ...names: string[]): QuantityError {
   return new QuantityError('ambiguous', `"${written}" leaves the pitch of ${size} open`, {
     text: written,
-    hint: names.length > 0 ? `write ${orList(names)}` : accepted,
+    hint: names.length > 0 ? `write ${listed(names, 'or')}` : accepted,
   });
 }
 

@@ -1,3 +1,4 @@
+import { plural, roughHours, sentence } from '../phrase/index.js';
 import type { Worth } from './worth.js';
 
 /** What an answer says to a mechanic. `money` writes an amount with its currency. */
@@ -36,20 +37,21 @@ function chanceWords(
   { value, limit, money }: Parameters<typeof worthWords>[1],
 ): string {
   if (ofTwenty.length === 0 && minutes)
-    return `At the bench ${hours(minutes.p25)} to ${hours(minutes.p75)} in one half of all cases.`;
+    return `At the bench ${roughHours(minutes.p25)} to ${roughHours(minutes.p75)} in one half of all cases.`;
   const scrap = 20 - ofTwenty.length;
   const most = value ?? limit;
   const ends = scrap > 0 ? [`${counted(scrap, 'ends', 'end')} as scrap`] : [];
   if (most === undefined)
-    return listed([
-      `Of 20 machines like this one, ${counted(ofTwenty.length, 'is', 'are')} made right`,
-      ...ends,
-    ]);
+    return sentence(
+      [`Of 20 machines like this one, ${counted(ofTwenty.length, 'is', 'are')} made right`, ...ends].join(
+        ', ',
+      ),
+    );
   const below = ofTwenty.filter((c) => c <= most).length;
   const above = ofTwenty.length - below;
   const right = `Of 20 machines like this one, ${counted(below, 'is', 'are')} made right for ${money(most)} or less`;
   const more = above > 0 ? [`${counted(above, 'costs', 'cost')} more`] : [];
-  return listed([right, ...more, ...ends]);
+  return sentence([right, ...more, ...ends].join(', '));
 }
 
 function stopWords({ stop, ofTwenty }: Worth, money: (amount: number) => string): string | undefined {
@@ -70,16 +72,4 @@ function stopWords({ stop, ofTwenty }: Worth, money: (amount: number) => string)
   }
 }
 
-/** "2 h 30 min", to the next ten minutes. */
-export function hours(minutes: number): string {
-  const tens = Math.round(minutes / 10) * 10;
-  const h = Math.floor(tens / 60);
-  const rest = tens % 60;
-  return [h > 0 && `${h} h`, (rest > 0 || h === 0) && `${rest} min`].filter(Boolean).join(' ');
-}
-
-const counted = (n: number, one: string, many: string): string =>
-  `${n === 0 ? 'none' : n} ${n === 1 ? one : many}`;
-
-const listed = (parts: readonly string[]): string =>
-  `${parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')}, ${parts.at(-1)}`}.`;
+const counted = (n: number, one: string, many: string): string => `${n || 'none'} ${plural(n, one, many)}`;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hours, type Worth, worthWords } from '../../src/worth/index.js';
+import { type Worth, worthWords } from '../../src/worth/index.js';
 
 const money = (amount: number): string => `$${amount}`;
 const worth = (more: Partial<Worth>): Worth => ({
@@ -48,8 +48,4 @@ describe('what an answer says', () => {
       worthWords(worth({ scrap, cost: spread, chanceBelowValue: 0.3 }), { value: 500, money }).headline,
     ).toBe('Most likely scrap');
   });
-});
-
-test('hours go by tens of minutes', () => {
-  expect([0, 4, 55, 60, 114, 600].map(hours)).toEqual(['0 min', '0 min', '1 h', '1 h', '1 h 50 min', '10 h']);
 });

@@ -1,3 +1,4 @@
+import { listed, monthNames } from '../../phrase/index.js';
 import type { PlateScheme } from '../catalog.js';
 
 type DateRule = NonNullable<PlateScheme['parts'][number]['date']>;
@@ -14,10 +15,6 @@ interface Day {
   readonly day?: number | undefined;
   readonly week?: number | undefined;
 }
-
-const months = 'January February March April May June July August September October November December'.split(
-  ' ',
-);
 
 /** Every day that a date code can mean under a rule, in the order of its forms and years. */
 export function readDateCode(code: string, rule: DateRule): DateReading {
@@ -36,7 +33,7 @@ function joined(days: readonly Day[], printed: readonly string[]): string {
   const withoutYear = new Set(printed.map((text) => text.replace(/ \d{4}$/, '')));
   if (printed.length <= 3 || withoutYear.size > 1) return printed.join(' or ');
   const years = days.map(({ year }) => year);
-  return `${[...withoutYear][0]} in ${years.slice(0, -1).join(', ')} or ${years.at(-1)}`;
+  return `${[...withoutYear][0]} in ${listed(years.map(String), 'or')}`;
 }
 
 function daysOf(figures: string, form: string, rule: DateRule): Day[] {
@@ -94,5 +91,7 @@ function exists({ year, month = 1, day = 1, week = 1 }: Day): boolean {
 function print({ year, month, day, week }: Day): string {
   if (week !== undefined) return `in week ${week} of ${year}`;
   if (month === undefined) return `in ${year}`;
-  return day === undefined ? `in ${months[month - 1]} ${year}` : `${day} ${months[month - 1]} ${year}`;
+  return day === undefined
+    ? `in ${monthNames[month - 1]} ${year}`
+    : `${day} ${monthNames[month - 1]} ${year}`;
 }

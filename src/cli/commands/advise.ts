@@ -9,6 +9,7 @@ import {
   shopCatalog,
   type WorthVerdict,
 } from '../../job/index.js';
+import { percent, roughMoney } from '../../phrase/index.js';
 import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { worthWords } from '../../worth/index.js';
@@ -100,7 +101,7 @@ const mostDrivers = 3;
 function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
   if (verdict.state === 'cannot') return [verdict.words];
   const { worth, currency, value, limit } = verdict;
-  const money = (amount: number): string => `${currency}${Math.round(amount).toLocaleString('en-US')}`;
+  const money = (amount: number): string => roughMoney(currency, amount);
   const said = worthWords(worth, {
     ...(value !== undefined && { value }),
     ...(limit !== undefined && { limit }),
@@ -128,9 +129,6 @@ function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
     ...verdict.leftOut.map((words) => `Left out: ${words}.`),
   ];
 }
-
-const percent = (p: number): string =>
-  p > 0 && p < 0.01 ? 'under 1 %' : p < 1 && p > 0.99 ? 'over 99 %' : `${Math.round(100 * p)} %`;
 
 function faultLines({ faults, unexplained }: Findings): string[] {
   return [

@@ -1,3 +1,4 @@
+import { counted } from '../../phrase/index.js';
 import { type Basket, type BasketProblem, basket, type IntegerSolver } from '../../supply/index.js';
 import { type Command, flag } from '../command.js';
 import { table } from '../help.js';
@@ -59,7 +60,7 @@ function asText({ lines, total, goods, shipping, delay, days, leftOver, optimal 
   const over = Object.entries(leftOver).map(([part, n]) => `${n} × ${part}`);
   return [
     ...table(lines.map(({ offer, count }) => [`${count} ×`, offer] as const)),
-    `Goods ${goods}, shipping ${shipping}, waiting ${days} ${days === 1 ? 'day' : 'days'} ${delay}: ${total} in all.`,
+    `Goods ${goods}, shipping ${shipping}, waiting ${counted(days, 'day')} ${delay}: ${total} in all.`,
     ...(over.length > 0 ? [`Left over: ${over.join(', ')}.`] : []),
     optimal ? 'No basket costs less.' : 'The time was up: a cheaper basket may exist.',
   ].join('\n');

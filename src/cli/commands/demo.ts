@@ -1,3 +1,4 @@
+import { counted } from '../../phrase/index.js';
 import { loadDemo, packaged, removeDemo } from '../../shopkeep/index.js';
 import { type Command, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
@@ -22,7 +23,7 @@ export const demo: Command = {
       await withStore(call, around, 'must-exist', async ({ store }) => {
         const { jobs, entries, pictures } = await removeDemo(store);
         around.out(
-          `${jobs.length} invented ${jobs.length === 1 ? 'job' : 'jobs'} removed: ${entries} entries, ${pictures} pictures.`,
+          `${counted(jobs.length, 'invented job')} removed: ${counted(entries, 'entry', 'entries')}, ${counted(pictures, 'picture')}.`,
         );
       });
     } else {

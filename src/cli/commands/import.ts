@@ -1,3 +1,4 @@
+import { counted } from '../../phrase/index.js';
 import { importBundle } from '../../shopkeep/index.js';
 import type { Command } from '../command.js';
 import { readWhole } from './in-file.js';
@@ -13,7 +14,7 @@ export const importCommand: Command = {
     await withStore(call, around, 'may-begin', async ({ store }) => {
       const { jobs, stored, already, pictures } = await importBundle(store, bytes);
       around.out(
-        `${jobs.length === 1 ? `Job ${jobs[0]}` : `${jobs.length} jobs`}: ${stored.length} entries taken in, ${already.length} were here already, ${pictures} pictures.`,
+        `${jobs.length === 1 ? `Job ${jobs[0]}` : `${jobs.length} jobs`}: ${counted(stored.length, 'entry', 'entries')} taken in, ${already.length} were here already, ${counted(pictures, 'picture')}.`,
       );
     });
   },

@@ -5,6 +5,7 @@ import {
   type Sound,
   type SteadySegment,
 } from '../../listen/index.js';
+import { counted, inPercent } from '../../phrase/index.js';
 import { type Call, type Command, Failed, flag, text, WronglyCalled } from '../command.js';
 import { decodeSound } from './decode-sound.js';
 import { readWhole } from './in-file.js';
@@ -54,14 +55,12 @@ function segmentWords({ from, to, meanRpm, u, hunting, beats }: SteadySegment): 
     ? `; hunts ±${hunting.swingRpm.toFixed(0)} rpm, ${hunting.hz.toFixed(2)} times a second`
     : '';
   const missed =
-    beats && beats.missedShare > 0 ? `; ${(100 * beats.missedShare).toFixed(1)} % of the beats missing` : '';
+    beats && beats.missedShare > 0 ? `; ${inPercent(beats.missedShare, 1)} of the beats missing` : '';
   return `${from.toFixed(1)} to ${to.toFixed(1)} s: ${meanRpm.toFixed(0)} ±${Math.max(1, 2 * u).toFixed(0)} rpm${swing}${missed}.`;
 }
 
 const downWords = (down: RunReport['runDown']): string[] =>
   down ? [`Runs down from ${down.fromRpm.toFixed(0)} rpm in ${down.seconds.toFixed(1)} s.`] : [];
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 function strokes(call: Call): 2 | 4 {
   const given = text(call, 'strokes');

@@ -1,3 +1,4 @@
+import { counted } from '../../phrase/index.js';
 import { JobNotes } from '../../shopkeep/index.js';
 import type { Command, Surroundings } from '../command.js';
 import { storeOptions, withStore } from './store-options.js';
@@ -12,7 +13,7 @@ export const reindex: Command = {
       await store.reindex();
       await new JobNotes(store).bringUp(sayBehind(around));
       const { all } = await store.jobCounts();
-      around.out(`What lists and searches need of ${all} ${all === 1 ? 'job' : 'jobs'} is made anew.`);
+      around.out(`What lists and searches need of ${counted(all, 'job')} is made anew.`);
     });
   },
 };

@@ -1,10 +1,11 @@
+import { counted } from '../../phrase/index.js';
 import type { VerifyReport } from '../../store/index.js';
 import { Failed, type Surroundings } from '../command.js';
 
 /** Says what was found. @throws Failed when something is wrong, so that the exit code says so too */
 export function sayReport(report: VerifyReport, { out, err }: Surroundings): void {
   const { entries, jobs, pictures, problems } = report;
-  out(`${entries} entries in ${jobs} jobs, ${pictures} pictures.`);
+  out(`${counted(entries, 'entry', 'entries')} in ${counted(jobs, 'job')}, ${counted(pictures, 'picture')}.`);
   if (report.ok) out('All of it is whole.');
   else throw problemsFound(problems, err);
 }

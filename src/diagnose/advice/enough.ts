@@ -1,10 +1,10 @@
 import { byId } from '../../catalog/index.js';
 import { type ExactInference, inferExactly, NetworkError } from '../../infer/index.js';
+import { capital, countWord, listed, lowerFirst, percent, plural } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { Ranked } from './next.js';
 import { matters, stakesOf } from './stakes.js';
 import { lossAt } from './value.js';
-import { countWord, listed, lowerFirst, percent } from './words.js';
 
 /** Whether to act now, and what is risked by it. */
 export interface Enough {
@@ -117,9 +117,7 @@ function riskWords(
   riskMinutes: number,
 ): string {
   const names =
-    act.length > mostNames
-      ? `${lowerFirst(countWord(act.length))} faults`
-      : listed(act.map((a) => lowerFirst(a.name)));
+    act.length > mostNames ? `${countWord(act.length)} faults` : listed(act.map((a) => lowerFirst(a.name)));
   const risk =
     act.length > 0
       ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
@@ -128,6 +126,6 @@ function riskWords(
   const unseen =
     open === 0
       ? ''
-      : ` ${countWord(open)} that ${open === 1 ? 'matters was' : 'matter were'} not looked for.`;
+      : ` ${capital(countWord(open))} that ${plural(open, 'matters was', 'matter were')} not looked for.`;
   return `${risk}${unseen}`;
 }

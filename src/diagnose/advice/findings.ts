@@ -1,12 +1,13 @@
 import type { ExactInference, Inference } from '../../infer/index.js';
 import { evidenceWeights, explanations } from '../../infer/index.js';
+import { capital, countWord, listed, lowerFirst, percent, plural } from '../../phrase/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
 import { type SafetyQuestion, safetyQuestions } from './safety.js';
 import { found, matters } from './stakes.js';
 import { type Unexplained, unexplainedReadings } from './unexplained.js';
-import { countWord, likelihoodWords, listed, lowerFirst, percent } from './words.js';
+import { likelihoodWords } from './words.js';
 
 export interface EvidenceItem {
   /** "Spark across the gap: none", "the owner says: cranks, never fires" */
@@ -173,7 +174,7 @@ function headline(
   const left = leftOver(unexplained.length);
   if (shown.length === 0) return `No fault that matters shows yet${left}`;
   const names = shown.length <= mostNames ? `: ${listed(shown.map((f) => lowerFirst(f.name)))}` : '';
-  return `${countWord(shown.length)} ${plural(shown.length, 'fault')} ${shown.length === 1 ? 'explains' : 'explain'} what you saw${names}${left}`;
+  return `${capital(countWord(shown.length))} ${plural(shown.length, 'fault explains', 'faults explain')} what you saw${names}${left}`;
 }
 
 const mostNames = 3;
@@ -187,9 +188,7 @@ function beforeLooking(machine: Machine, likely: readonly FaultFinding[]): strin
 }
 
 const leftOver = (n: number): string =>
-  n === 0 ? '' : `; ${lowerFirst(countWord(n))} ${plural(n, 'reading')} unexplained`;
-
-const plural = (n: number, one: string): string => (n === 1 ? one : `${one}s`);
+  n === 0 ? '' : `; ${countWord(n)} ${plural(n, 'reading')} unexplained`;
 
 /** Faults between these are undecided enough to tell explanations apart. */
 const undecided = { from: 0.05, most: 9 };

@@ -1,8 +1,8 @@
 import { byId } from '../../catalog/index.js';
+import { listed, lowerFirst, percent } from '../../phrase/index.js';
 import { clears, stillShows } from '../machine/differential.js';
 import type { Machine } from '../machine/machine.js';
 import type { CheckValue, OutcomeProspect } from './value.js';
-import { listed, lowerFirst, percent } from './words.js';
 
 interface Circumstances {
   readonly comesOff: readonly { readonly name: string }[];

@@ -1,3 +1,4 @@
+import { inPercent } from '../../phrase/index.js';
 import {
   type Answer,
   amount,

@@ -1,3 +1,4 @@
+import { capital } from '../../phrase/index.js';
 import {
   amount,
   ask,
@@ -298,7 +299,7 @@ export const threadRepair = worksheet({
       ...ways.map((option) =>
         lines(
           option.way.replace(' ', '-'),
-          labelOf(option.way),
+          capital(option.way),
           wayLines(option),
           ruleOfThumb(option.source),
         ),
@@ -356,5 +357,3 @@ function insertAnswers(form: ThreadForm, { lengthMm, drillDepthMm }: InsertChoic
     ),
   ];
 }
-
-const labelOf = (way: RepairOption['way']) => `${way[0]!.toUpperCase()}${way.slice(1)}`;

@@ -1,7 +1,7 @@
 import { to } from '../../quantity/index.js';
 import { amount, ask, computed, lines, near, words, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
-import { percent } from '../figure.js';
+import { chanceOf } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';
 import { verdict } from './answers.js';
 import { limitAnswer, limitFields, listIn, standardIn, toleranceField, usedLimit } from './fields.js';
@@ -122,7 +122,7 @@ function choiceAnswers({ thickness, play, decision }: ThicknessChoice, unit: str
   return [
     amount('thickness', 'Thickness', thickness, unit, playRule),
     amount('expected', 'End play to expect', play, unit, playRule, {
-      note: `chance that it conforms: ${percent(decision.probabilityOfConformity)}; measure again`,
+      note: `chance that it conforms: ${chanceOf(decision.probabilityOfConformity)}; measure again`,
     }),
   ];
 }
@@ -130,5 +130,5 @@ function choiceAnswers({ thickness, play, decision }: ThicknessChoice, unit: str
 function choiceLine({ stack, play, decision }: ThicknessChoice, unit: string): string {
   const said = (x: number) => String(Number(x.toFixed(6)));
   const what = stack.length === 0 ? 'none' : stack.map(said).join(' + ');
-  return `${what}: play ${said(play)} ${unit}, ${percent(decision.probabilityOfConformity)}`;
+  return `${what}: play ${said(play)} ${unit}, ${chanceOf(decision.probabilityOfConformity)}`;
 }

@@ -1,3 +1,4 @@
+import { inPercent } from '../../phrase/index.js';
 import { ask, computed, lines, near, number, words, worksheet } from '../../worksheet/index.js';
 import { type Budget, type BudgetLine, budget, type UncertaintySource } from '../budget.js';
 import { decide } from '../decide.js';
@@ -116,7 +117,7 @@ function readStandards(text: string): UncertaintySource[] {
 function sharesOf({ shares }: Budget): string[] {
   return [...shares]
     .sort((a, b) => b.share - a.share)
-    .map(({ name, share }) => `${name}: ${(100 * share).toFixed(0)} %`);
+    .map(({ name, share }) => `${name}: ${inPercent(share)}`);
 }
 
 export const pooledReadings = worksheet({

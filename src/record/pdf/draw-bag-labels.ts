@@ -1,6 +1,6 @@
 import type { Content, TableCell, TDocumentDefinitions } from 'pdfmake/interfaces.js';
+import { counted, cutShort } from '../../phrase/index.js';
 import type { BagLabel } from '../bag-labels.js';
-import { counted, cutShort } from '../service-record/words.js';
 import { pageSetup } from './document.js';
 import type { RecordFonts } from './fonts.js';
 import { printPdf } from './print.js';

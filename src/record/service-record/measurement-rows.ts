@@ -6,11 +6,12 @@ import {
   type ReadingGroup,
   type WorkedFigure,
 } from '../../job/index.js';
+import { counted, joined } from '../../phrase/index.js';
 import { asWritten, say, sayLimit, sayOrigin, sayQuantity, sayUncertainty } from './numbers.js';
 import type { Verdict } from './section.js';
 import { instrumentOf, type Sheet } from './sheet.js';
 import { judge, verdictWord, worst } from './verdict.js';
-import { briefTitle, counted, handleWords, joined } from './words.js';
+import { briefTitle, handleWords } from './words.js';
 
 /** One thing measured at one place: as found and after, against one limit. */
 export interface MeasurementRow {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { uuidv7 } from 'uuidv7';
 import { Link, useLocation } from 'wouter';
 import type { JobSummary, PlannedJob } from '../../job/index.js';
+import { weekDay } from '../../phrase/index.js';
 import { api } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { queries, useJobs } from '../data/queries.js';
@@ -10,7 +11,6 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
-import { dayWords } from '../sheets/parts/money.js';
 import { momentWords, PickUpNext, withDays } from './pick-up-next.js';
 import { BenchTimeline } from './timeline.js';
 import { type BenchView, useBenchPlan } from './use-bench-plan.js';
@@ -123,7 +123,7 @@ function Standing({ planned }: { planned: PlannedJob | undefined }) {
       {ready !== undefined && (
         <div className={late > 0 ? 'verdict fail wraps' : 'soft'}>
           ready {momentWords(ready)}
-          {work.promised && `, promised for ${dayWords(work.promised)}`}
+          {work.promised && `, promised for ${weekDay(work.promised)}`}
         </div>
       )}
     </>

@@ -1,15 +1,15 @@
 import { type PlannedJob, wallTime } from '../../job/index.js';
-import { dayWords } from '../sheets/parts/money.js';
+import { weekDay } from '../../phrase/index.js';
 import type { BenchView } from './use-bench-plan.js';
 
 /** A wall-clock minute as it is said: "Fri Nov 27, 15:20". */
 export const momentWords = (minute: number): string => {
   const at = wallTime(minute);
-  return `${dayWords(at.slice(0, 10))}, ${at.slice(11)}`;
+  return `${weekDay(at.slice(0, 10))}, ${at.slice(11)}`;
 };
 
 /** Dates inside a sentence as they are said at the bench. */
-export const withDays = (words: string): string => words.replace(/\d{4}-\d\d-\d\d/g, dayWords);
+export const withDays = (words: string): string => words.replace(/\d{4}-\d\d-\d\d/g, weekDay);
 
 /** One sentence about what to do now, and each promise that cannot be kept. */
 export function PickUpNext({ view }: { view: BenchView }) {
@@ -34,6 +34,6 @@ export function PickUpNext({ view }: { view: BenchView }) {
 function lateWords({ work, blocks, ready }: PlannedJob): string {
   const held = blocks.filter(({ heldUntil }) => heldUntil !== undefined);
   const why = held.sort((a, b) => b.heldUntil! - a.heldUntil!)[0]?.waitsFor;
-  const when = `Tag ${work.tag} is promised for ${dayWords(work.promised!)} and is ready ${momentWords(ready!)}`;
+  const when = `Tag ${work.tag} is promised for ${weekDay(work.promised!)} and is ready ${momentWords(ready!)}`;
   return why === undefined ? `${when}.` : `${when}: ${withDays(why)}.`;
 }

@@ -1,7 +1,7 @@
 import { type CSSProperties, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { type PlacedBlock, type PlannedJob, type WorkingHours, wallTime } from '../../job/index.js';
-import { dayWords } from '../sheets/parts/money.js';
+import { weekDay } from '../../phrase/index.js';
 import { momentWords, withDays } from './pick-up-next.js';
 import type { BenchView } from './use-bench-plan.js';
 
@@ -85,7 +85,7 @@ function Days({ sheet }: { sheet: Sheet }) {
   return (
     <div className="plan-days" aria-hidden="true">
       {sheet.days.map((d) => (
-        <span key={d}>{dayWords(wallTime(d).slice(0, 10))}</span>
+        <span key={d}>{weekDay(wallTime(d).slice(0, 10))}</span>
       ))}
     </div>
   );
@@ -132,7 +132,7 @@ function upAndDown(event: KeyboardEvent<HTMLButtonElement>): void {
 }
 
 function laneWords({ work, ready, late }: PlannedJob): string {
-  const promise = work.promised && `promised for ${dayWords(work.promised)}${late > 0 ? ', late' : ''}`;
+  const promise = work.promised && `promised for ${weekDay(work.promised)}${late > 0 ? ', late' : ''}`;
   return [`Tag ${work.tag}, ${work.title}`, ready !== undefined && `ready ${momentWords(ready)}`, promise]
     .filter(Boolean)
     .join(', ');

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link, Route, Switch } from 'wouter';
 import { desk, deskGroups, findWorksheet, findWorksheets } from '../../desk/index.js';
+import { plural } from '../../phrase/index.js';
 import { isPublished, type Worksheet } from '../../worksheet/index.js';
 import { Page } from '../frame/page.js';
 import { WorksheetPage } from './worksheet-page.js';
@@ -83,5 +84,5 @@ function checkedWords({ examples }: Worksheet): string {
   const outside = examples.filter(isPublished).length;
   if (outside === 0)
     return `checked by ${examples.length === 1 ? 'a calculation' : `${examples.length} calculations`}`;
-  return `checked against ${outside} published ${outside === 1 ? 'figure' : 'figures'}`;
+  return `checked against ${outside} published ${plural(outside, 'figure')}`;
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link, useSearch } from 'wouter';
+import { counted } from '../../phrase/index.js';
 import {
   type Answer,
   isPublished,
@@ -200,9 +201,7 @@ function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
 function Checked({ worksheet: w }: { worksheet: Worksheet }) {
   return (
     <details className="section">
-      <summary>
-        Checked against {w.examples.length} {w.examples.length === 1 ? 'example' : 'examples'}
-      </summary>
+      <summary>Checked against {counted(w.examples.length, 'example')}</summary>
       <ul>
         {w.examples.map((e) => (
           <li key={e.title}>

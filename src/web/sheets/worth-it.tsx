@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
 import type { From, Job, WorthVerdict } from '../../job/index.js';
-import { hours, type Spread, type Worth, worthWords } from '../../worth/index.js';
+import { money, percent, price, roughHours, roughMoney, thousands } from '../../phrase/index.js';
+import { type Spread, type Worth, worthWords } from '../../worth/index.js';
 import { useCatalog, useShop } from '../data/queries.js';
 import { readAmount } from '../form/amount.js';
 import { Asked, FormBox } from '../form/form.js';
@@ -11,8 +12,7 @@ import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Dialog } from '../parts/dialog.js';
 import { FigureWithOrigin } from '../parts/number.js';
-import { money } from './parts/money.js';
-import { Drivers, percent } from './worth/drivers.js';
+import { Drivers } from './worth/drivers.js';
 import { useWorthHistory, WorthHistory } from './worth/history.js';
 import { SpreadPicture } from './worth/spread-picture.js';
 
@@ -59,7 +59,7 @@ type Answered = Extract<WorthVerdict, { state: 'answered' }>;
 const moneyIn =
   (currency: string) =>
   (amount: number): string =>
-    `${currency}${Math.round(amount).toLocaleString('en-US')}`;
+    roughMoney(currency, amount);
 
 const wordsOf = ({ worth, currency, value, limit }: Answered) =>
   worthWords(worth, {
@@ -71,7 +71,7 @@ const wordsOf = ({ worth, currency, value, limit }: Answered) =>
 function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
   const { job, verdict, decided } = props;
   const { worth, currency, value, limit } = verdict;
-  const money = moneyIn(currency);
+  const about = moneyIn(currency);
   const words = wordsOf(verdict);
   const history = useWorthHistory();
   return (
@@ -83,14 +83,14 @@ function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
         </p>
       )}
       {worth.cost ? (
-        <SpreadPicture worth={worth} value={value} limit={limit} money={money} />
+        <SpreadPicture worth={worth} value={value} limit={limit} money={about} />
       ) : (
         <BenchTime verdict={verdict} />
       )}
       {words.stop && <p className="card first stop-point">{words.stop}</p>}
       <Missing job={job} verdict={verdict} />
-      <Drivers worth={worth} money={verdict.ratePerHour === undefined ? undefined : money} />
-      <WorthHistory history={history} money={money} />
+      <Drivers worth={worth} money={verdict.ratePerHour === undefined ? undefined : about} />
+      <WorthHistory history={history} money={about} />
       <HowSure verdict={verdict} />
     </>
   );
@@ -100,7 +100,7 @@ function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
 function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
   const catalog = useCatalog();
   const { minutes, parts, drawn, scrap } = worth;
-  const money = moneyIn(currency);
+  const about = moneyIn(currency);
   if (!minutes || !parts) return <p className="empty">It is scrap: nothing that makes it right is left.</p>;
   return (
     <ul className="lines">
@@ -108,11 +108,11 @@ function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
         <span>At the bench, half of all cases</span>
         <FigureWithOrigin
           what="Hours at the bench"
-          shown={`${hours(minutes.p25)} to ${hours(minutes.p75)}`}
+          shown={`${roughHours(minutes.p25)} to ${roughHours(minutes.p75)}`}
           rows={spreadRows(
             drawn,
             minutes,
-            hours,
+            roughHours,
             'minutes of each repair and of reaching it, from the catalog',
           )}
         />
@@ -121,8 +121,8 @@ function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
         <span>Parts, half of all cases</span>
         <FigureWithOrigin
           what="Cost of parts"
-          shown={`${money(parts.p25)} to ${money(parts.p75)}`}
-          rows={spreadRows(drawn, parts, money, 'prices written down on this job, else the catalog’s')}
+          shown={`${about(parts.p25)} to ${about(parts.p75)}`}
+          rows={spreadRows(drawn, parts, about, 'prices written down on this job, else the catalog’s')}
         />
       </li>
       <li>
@@ -141,7 +141,7 @@ type Rows = (readonly [label: string, words: string])[];
 
 function drawnWords({ machines, joint }: Worth['drawn']): string {
   const how = joint === 'independent' ? ', fault by fault' : ', all faults at once';
-  return `computed: ${machines.toLocaleString('en-US')} machines drawn from what the findings leave open${how}`;
+  return `computed: ${thousands(machines)} machines drawn from what the findings leave open${how}`;
 }
 
 function spreadRows(drawn: Worth['drawn'], spread: Spread, say: (x: number) => string, stands: string): Rows {
@@ -163,7 +163,7 @@ function scrapRows({ drawn, scrap }: Worth, catalog: Catalog): Rows {
     ['stands on', 'what is often scrap: trade judgement, no source'],
     ...(by.length > 0 ? [['most by', by.join(', ')] as const] : []),
     ...(scrap.chance > 0
-      ? [['found after', `${hours(scrap.minutesUntilFound)} on average, at the least`] as const]
+      ? [['found after', `${roughHours(scrap.minutesUntilFound)} on average, at the least`] as const]
       : []),
     ['uncertainty', `± ${percent(2 * drawn.chanceError)}, 19 times in 20`],
   ];
@@ -193,29 +193,29 @@ function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answ
 }
 
 function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered }) {
-  const money = moneyIn(currency);
+  const about = moneyIn(currency);
   const { drawn, scrap, unpriced, cost } = worth;
   return (
     <details className="section">
       <summary>Where these numbers come from</summary>
       <ul>
         <li>
-          {drawn.machines.toLocaleString('en-US')} machines drawn from what the findings leave open, all their
-          faults at once
+          {thousands(drawn.machines)} machines drawn from what the findings leave open, all their faults at
+          once
           {drawn.joint === 'independent' && ', here fault by fault, because they hang together too widely'}. A
           chance is right within {percent(2 * drawn.chanceError)}.
         </li>
         {cost && drawn.medianBetween && (
           <li>
-            Half cost {money(cost.p25)} to {money(cost.p75)}, nine in ten {money(cost.p05)} to{' '}
-            {money(cost.p95)}; the middle lies between {money(drawn.medianBetween[0])} and{' '}
-            {money(drawn.medianBetween[1])}.
+            Half cost {about(cost.p25)} to {about(cost.p75)}, nine in ten {about(cost.p05)} to{' '}
+            {about(cost.p95)}; the middle lies between {about(drawn.medianBetween[0])} and{' '}
+            {about(drawn.medianBetween[1])}.
           </li>
         )}
         {scrap.chance > 0 && (
           <li>
-            Scrap is found after {hours(scrap.minutesUntilFound)} on average, at the least. It costs that much
-            and brings nothing.
+            Scrap is found after {roughHours(scrap.minutesUntilFound)} on average, at the least. It costs that
+            much and brings nothing.
           </li>
         )}
         <li>
@@ -223,8 +223,9 @@ function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered })
           several faults counts once. Intake, checks, run-up and hand-over are not in it.
         </li>
         <li>
-          Spent so far, not in it: {hours(spent.minutes)} by the catalog’s minutes, parts {money(spent.parts)}
-          {spent.cost !== undefined && `, together ${money(spent.cost)}`}.
+          Spent so far, not in it: {roughHours(spent.minutes)} by the catalog’s minutes, parts{' '}
+          {about(spent.parts)}
+          {spent.cost !== undefined && `, together ${about(spent.cost)}`}.
         </li>
         {unpriced.length > 0 && <li>Without a price, counted as nothing: {unpriced.join(', ')}.</li>}
       </ul>
@@ -236,7 +237,7 @@ function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered })
 function Given({ job, verdict }: { job: Job; verdict: WorthVerdict }) {
   const { stopLimit, worthRunning, consent } = job.intake;
   const sum = (m: { amount: number; currency: string } | undefined) =>
-    m ? `${m.currency}${m.amount}` : 'not set';
+    m ? money(m.currency, m.amount) : 'not set';
   return (
     <ul className="lines">
       <li>
@@ -259,7 +260,7 @@ function Given({ job, verdict }: { job: Job; verdict: WorthVerdict }) {
             what="Spent so far"
             shown={moneyIn(verdict.currency)(verdict.spent.cost)}
             rows={[
-              ['hours', `${hours(verdict.spent.minutes)}, by the catalog’s minutes for what was logged`],
+              ['hours', `${roughHours(verdict.spent.minutes)}, by the catalog’s minutes for what was logged`],
               ['parts', `${moneyIn(verdict.currency)(verdict.spent.parts)}, as priced on this job`],
               ['rate', 'what an hour costs, as written under Shop'],
             ]}
@@ -298,8 +299,7 @@ function PartsCost({ job }: { job: Job }) {
     if (p.price) sums.set(p.price.currency, (sums.get(p.price.currency) ?? 0) + p.price.amount * p.count);
   }
   const unpriced = parts.filter((p) => !p.price).length;
-  const total =
-    [...sums].map(([currency, amount]) => `${currency}${amount.toFixed(2)}`).join(' + ') || 'no price yet';
+  const total = [...sums].map(([currency, amount]) => price(currency, amount)).join(' + ') || 'no price yet';
   return (
     <li>
       <span>Parts on the list{unpriced > 0 && `, ${unpriced} without a price`}</span>
@@ -308,7 +308,7 @@ function PartsCost({ job }: { job: Job }) {
         shown={total}
         rows={parts
           .filter((p) => p.price)
-          .map((p) => [p.name, `${p.count} × ${p.price!.currency}${p.price!.amount.toFixed(2)}`] as const)}
+          .map((p) => [p.name, `${p.count} × ${price(p.price!.currency, p.price!.amount)}`] as const)}
       />
     </li>
   );
@@ -357,7 +357,7 @@ function DecideForm({ job, onClose }: { job: Job; onClose: () => void }) {
 function limitPassed(job: Job, quoted: number | undefined, currency: string): string | undefined {
   const { stopLimit } = job.intake;
   if (quoted === undefined || !stopLimit || stopLimit.currency !== currency) return undefined;
-  return quoted > stopLimit.amount ? money(currency, stopLimit.amount) : undefined;
+  return quoted > stopLimit.amount ? price(currency, stopLimit.amount) : undefined;
 }
 
 const titles: Readonly<Record<Choice, string>> = {

@@ -1,4 +1,5 @@
-import { dayNames, hoursText, readHours, type Shop, shopLog, usualHours } from '../../job/index.js';
+import { hoursText, readHours, type Shop, shopLog, usualHours } from '../../job/index.js';
+import { dayNames } from '../../phrase/index.js';
 import { FieldError } from '../form/field.js';
 import { FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';

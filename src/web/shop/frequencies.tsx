@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { byId } from '../../catalog/index.js';
 import { exportedFrequencies, type OwnFrequencies, shopLog } from '../../job/index.js';
+import { counted } from '../../phrase/index.js';
 import { write } from '../data/outbox.js';
 import { useCatalog, useOwnFrequencies } from '../data/queries.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
@@ -63,9 +64,9 @@ export function Frequencies() {
 function standing({ on, learned: { jobs, strength } }: OwnFrequencies): string {
   if (jobs === 0) return 'Every finished job is left out: the catalog speaks alone.';
   const share = Math.round((100 * jobs) / (jobs + strength));
-  const counted = `${jobs} ${jobs === 1 ? 'finished job counts' : 'finished jobs count'}`;
-  if (!on) return `${counted}, but nothing is shifted by them: the catalog speaks alone.`;
-  return `${counted}. The catalog speaks with the weight of ${strength} machines, so a fault that was looked for in all of them has moved ${share} % of the way from the catalog’s figure to the shop’s own.`;
+  const these = counted(jobs, 'finished job counts', 'finished jobs count');
+  if (!on) return `${these}, but nothing is shifted by them: the catalog speaks alone.`;
+  return `${these}. The catalog speaks with the weight of ${strength} machines, so a fault that was looked for in all of them has moved ${share} % of the way from the catalog’s figure to the shop’s own.`;
 }
 
 const shownAtFirst = 6;
@@ -128,7 +129,7 @@ function Jobs({ own }: { own: OwnFrequencies }) {
   return (
     <details>
       <summary>
-        {own.jobs.length - out} {own.jobs.length - out === 1 ? 'job' : 'jobs'} counted
+        {counted(own.jobs.length - out, 'job')} counted
         {out > 0 && `, ${out} left out`}
       </summary>
       <ul className="lines">

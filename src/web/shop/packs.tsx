@@ -9,6 +9,7 @@ import {
   shopCatalog,
   shopLog,
 } from '../../job/index.js';
+import { counted } from '../../phrase/index.js';
 import { write } from '../data/outbox.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { TextField } from '../parts/field.js';
@@ -54,9 +55,7 @@ function PackLine({ pack: p }: { pack: ShopPack }) {
           <>
             <p>It does not fit this version of the program. Everything else works without it.</p>
             <details>
-              <summary>
-                {p.problems.length} {p.problems.length === 1 ? 'reason' : 'reasons'}
-              </summary>
+              <summary>{counted(p.problems.length, 'reason')}</summary>
               <Reasons reasons={p.problems.map(problemWords)} />
             </details>
           </>

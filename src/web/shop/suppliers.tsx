@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { type Body, type From, type Shop, shopLog } from '../../job/index.js';
+import { price } from '../../phrase/index.js';
 import { useShop } from '../data/queries.js';
 import { FieldError } from '../form/field.js';
 import { FormBox } from '../form/form.js';
@@ -7,7 +8,6 @@ import { useForm } from '../form/use-form.js';
 import { Button } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { handleOf } from '../sheets/components.js';
-import { money } from '../sheets/parts/money.js';
 import { ShopList } from './shop-list.js';
 
 type Supplier = Body<'supplier'>;
@@ -43,14 +43,14 @@ export function Suppliers({ shop }: { shop: Shop }) {
 function termsWords({ minimum, shipping }: Supplier, currency: string): string {
   const tiers = shipping.map(({ from, cost }) =>
     [
-      cost === 0 ? 'shipping free' : `shipping ${money(currency, cost)}`,
-      from > 0 && `from ${money(currency, from)}`,
+      cost === 0 ? 'shipping free' : `shipping ${price(currency, cost)}`,
+      from > 0 && `from ${price(currency, from)}`,
     ]
       .filter(Boolean)
       .join(' '),
   );
   return [
-    minimum !== undefined && minimum > 0 && `orders from ${money(currency, minimum)}`,
+    minimum !== undefined && minimum > 0 && `orders from ${price(currency, minimum)}`,
     ...(tiers.length > 0 ? tiers : ['nothing for shipping']),
   ]
     .filter(Boolean)

@@ -1,4 +1,5 @@
 import { byId, type Caution, type Component, cautionsFor, type LookAlike } from '../../../catalog/index.js';
+import { counted } from '../../../phrase/index.js';
 import {
   type AssemblyStep,
   assemblySteps,
@@ -332,8 +333,6 @@ function soFarWords(steps: readonly BackStep[]): string | undefined {
   const parts = [...new Set(waiting.flatMap((s) => s.waitsFor.flatMap((w) => w.parts)))];
   const named = parts.map((p) => [p.name, p.due && `due ${p.due}`].filter(Boolean).join(', ')).join('; ');
   const now =
-    possible === 0
-      ? 'Nothing more can go back now'
-      : `${possible} ${possible === 1 ? 'piece' : 'pieces'} can go back now`;
+    possible === 0 ? 'Nothing more can go back now' : `${counted(possible, 'piece')} can go back now`;
   return `${now}; ${waiting.length} must wait for ${named}.`;
 }

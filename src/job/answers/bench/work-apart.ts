@@ -1,10 +1,11 @@
+import { lowerFirst } from '../../../phrase/index.js';
 import type { From, Job } from '../../job.js';
 import { dayAfter } from '../parts/order.js';
 import { wallMinute, wallTime } from '../shop/working-hours.js';
 import { lastOff } from '../steps/taken.js';
 import { penetrant } from '../teardown/early.js';
 import { isGraph } from '../teardown/engine-graph.js';
-import { type Draft, ends, isClosed, lower, notOrdering, put, usualMinutes } from './work-piece.js';
+import { type Draft, ends, isClosed, notOrdering, put, usualMinutes } from './work-piece.js';
 
 export function addTeardown(draft: Draft): void {
   const { job, stepsToCome: coming, offNow } = draft.answers;
@@ -69,7 +70,7 @@ function addOneCleaning(
   before: readonly string[],
   planned: number,
 ): void {
-  const name = lower(title);
+  const name = lowerFirst(title);
   const left = (minutes: number) => Math.max(0, wallMinute(at) + minutes - draft.now);
   let after = state === 'planned' ? before : [];
   const add = (piece: Omit<Parameters<typeof put>[1], 'stage' | 'after'>) => {
@@ -187,7 +188,7 @@ function ownHolds(draft: Draft): Map<string, Hold> {
 }
 
 function holdFor(draft: Draft, part: From<'part'>): Hold | undefined {
-  const name = lower(part.name);
+  const name = lowerFirst(part.name);
   if (part.state === 'ordered' && part.due !== undefined) {
     const due = wallMinute(`${part.due}T00:00`);
     return due > draft.now ? { until: due, part: name, words: `${name} is due ${part.due}` } : undefined;
@@ -207,7 +208,7 @@ function leadDays({ answers: { job }, takenAs }: Draft, { part, name }: From<'pa
     (o) => !o.withdrawn && o.fit !== 'unsure' && o.contains[part] !== undefined,
   );
   if (offers.length > 0) return Math.min(...offers.map((o) => o.leadDays ?? 0));
-  takenAs.push(`tag ${job.tag}: nobody has offered ${lower(name)} yet; ${usualLead} days are taken`);
+  takenAs.push(`tag ${job.tag}: nobody has offered ${lowerFirst(name)} yet; ${usualLead} days are taken`);
   return usualLead;
 }
 

@@ -1,9 +1,10 @@
 import { applies, byId } from '../../../catalog/index.js';
+import { lowerFirst } from '../../../phrase/index.js';
 import type { Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { readHours, usualHours, wallMinute } from '../shop/working-hours.js';
 import { addAssembly, addCleaning, addMeasuring, addTeardown, looseHold } from './work-apart.js';
-import { type Draft, isClosed, lower, type Piece, put, usualMinutes } from './work-piece.js';
+import { type Draft, isClosed, type Piece, put, usualMinutes } from './work-piece.js';
 
 export interface JobWork {
   readonly job: string;
@@ -101,7 +102,7 @@ function addQuote(draft: Draft): void {
 
 function addOrder(draft: Draft): void {
   for (const part of draft.answers.job.parts.values()) {
-    const name = lower(part.name);
+    const name = lowerFirst(part.name);
     if (part.state === 'mismatch') draft.waits.push(`${name}: the one that came does not match`);
     if (part.state !== 'ordered') continue;
     const word = part.due !== undefined && part.due < draft.today ? 'was due' : 'due';

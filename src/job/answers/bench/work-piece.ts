@@ -63,5 +63,3 @@ export function usualMinutes({ answers }: Draft, id: string): number {
   const span = byId(answers.catalog.stageParts).get(id)?.activeMinutes[0];
   return span ? (span.from + span.to) / 2 : 0;
 }
-
-export const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

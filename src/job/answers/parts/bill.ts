@@ -1,4 +1,5 @@
 import { applies, byId, type Catalog, type Component, type LookAlike } from '../../../catalog/index.js';
+import { capital } from '../../../phrase/index.js';
 import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { faultsToRepair } from '../teardown/comes-off.js';
@@ -136,7 +137,9 @@ function itemOf(catalog: Catalog, word: string, why: string, component?: Compone
     part: component ? own.slice(0, 80).replace(/[.-]+$/, '') : (kind?.id ?? slug(plain)),
     ...(kind && { kind: kind.id }),
     name:
-      component && !plain.includes(' ') ? `${upper(plain)}, ${component.name.toLowerCase()}` : upper(plain),
+      component && !plain.includes(' ')
+        ? `${capital(plain)}, ${component.name.toLowerCase()}`
+        : capital(plain),
     ...(note && { note }),
     ...(component && { component }),
     ifNeeded: only !== undefined || (share !== undefined && share < 100),
@@ -149,7 +152,6 @@ const slug = (words: string) =>
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
-const upper = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Each kind once a component; what a fault names joins the component's own line of that kind, if there is one. */
 function mergedItems(items: readonly Item[]): Item[][] {

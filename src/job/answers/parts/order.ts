@@ -1,3 +1,4 @@
+import { price } from '../../../phrase/index.js';
 import { type Basket, type BasketProblem, exactMoney } from '../../../supply/index.js';
 import type { Body, EntryKind } from '../../entry.js';
 import type { From, Job, Shop } from '../../job.js';
@@ -245,5 +246,5 @@ function orderWords({ name, lines, goods, arrives }: SupplierOrder, currency: st
   const items = lines.map(({ offer, count }) =>
     [count > 1 && `${count} ×`, offer.name, offer.number && `(${offer.number})`].filter(Boolean).join(' '),
   );
-  return `Ordered from ${name}: ${items.join(', ')}. Goods ${currency}${goods.toFixed(2)}, expected ${arrives}.`;
+  return `Ordered from ${name}: ${items.join(', ')}. Goods ${price(currency, goods)}, expected ${arrives}.`;
 }

@@ -10,6 +10,7 @@ import {
 } from '../../../catalog/index.js';
 import { machineNetwork } from '../../../diagnose/index.js';
 import { infer, NetworkError } from '../../../infer/index.js';
+import { listed, plural } from '../../../phrase/index.js';
 import type { Body } from '../../entry.js';
 import type { Shop } from '../../job.js';
 
@@ -102,18 +103,18 @@ const refused = (file: string, reason: string): CatalogError =>
 
 /** "adds 2 faults and 1 check, changes 1 fault" */
 export function givesWords(gives: OwnPack['gives']): string {
-  const added = counted(gives.filter((g) => g.how === 'added'));
-  const changed = counted(gives.filter((g) => g.how !== 'added'));
+  const added = bySection(gives.filter((g) => g.how === 'added'));
+  const changed = bySection(gives.filter((g) => g.how !== 'added'));
   const parts = [added && `adds ${added}`, changed && `changes ${changed}`].filter(Boolean);
   return parts.join(', ') || 'brings nothing';
 }
 
-function counted(gives: OwnPack['gives']): string {
+function bySection(gives: OwnPack['gives']): string {
   const sections = [...new Set(gives.map((g) => g.section))];
   const each = sections.map((section) => {
     const n = gives.filter((g) => g.section === section).length;
     const plain = section.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-    return `${n} ${n === 1 ? plain.replace(/s$/, '') : plain}`;
+    return `${n} ${plural(n, plain.replace(/s$/, ''), plain)}`;
   });
-  return each.length < 2 ? each.join('') : `${each.slice(0, -1).join(', ')} and ${each.at(-1)}`;
+  return listed(each);
 }

@@ -17,4 +17,4 @@ export {
   ownSayWords,
 } from './learned.js';
 export { type StepTime, shopMinutes } from './step-minutes.js';
-export { dayNames, hoursText, readHours, usualHours, type WorkingHours, wallTime } from './working-hours.js';
+export { hoursText, readHours, usualHours, type WorkingHours, wallTime } from './working-hours.js';

@@ -1,5 +1,6 @@
 import { type Architecture, applies, architectures, byId, type Catalog } from '../../../catalog/index.js';
 import { type FinishedJob, frequenciesFor, type Learned, learnedPriors } from '../../../diagnose/index.js';
+import { plural } from '../../../phrase/index.js';
 import type { ShopMinutes } from '../../../plan/index.js';
 import type { Job, Shop } from '../../job.js';
 import type { Answers } from '../answers.js';
@@ -131,7 +132,7 @@ function saidOfKind(
 
 /** "Shifted by 7 of your own jobs" */
 export const ownSayWords = ({ jobs }: OwnSay): string =>
-  `Shifted by ${jobs} of your own ${jobs === 1 ? 'job' : 'jobs'}`;
+  `Shifted by ${jobs} of your own ${plural(jobs, 'job')}`;
 
 /** What leaves the shop: counts by kind of engine and fault. No job, no tag, no machine, no owner stands in it. */
 export function exportedFrequencies({ on, learned }: OwnFrequencies, catalog: Catalog) {

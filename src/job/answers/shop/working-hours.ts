@@ -1,11 +1,10 @@
+import { dayNames } from '../../../phrase/index.js';
 /** When someone stands at the bench. Days as 0 Sunday to 6 Saturday; minutes of the day. */
 export interface WorkingHours {
   readonly days: ReadonlySet<number>;
   readonly from: number;
   readonly to: number;
 }
-
-export const dayNames = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 
 /** Taken until the shop says otherwise: Monday to Friday, eight to five. */
 export const usualHours: WorkingHours = { days: new Set([1, 2, 3, 4, 5]), from: 8 * 60, to: 17 * 60 };

@@ -1,3 +1,4 @@
+import { counted, money } from '../../../phrase/index.js';
 import type { Stage } from '../../entry.js';
 import { stages } from '../../entry.js';
 import type { From, Job } from '../../job.js';
@@ -90,7 +91,6 @@ const look: Readonly<Record<Stage, (answers: Answers, rules: GateRules) => Look>
 /** Keeps the sentences whose condition holds. */
 const listed = (...pairs: readonly (readonly [boolean, string])[]) =>
   pairs.filter(([on]) => on).map(([, say]) => say);
-const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 
 function lookAtIntake({ job }: Answers): Look {
   const { intake } = job;
@@ -105,7 +105,7 @@ function lookAtIntake({ job }: Answers): Look {
       [views === 0, 'photograph the condition it came in'],
       [!intake.consent?.given, 'have the owner’s consent to the work'],
     ),
-    summary: identityLine(job) ?? count(views, 'photograph'),
+    summary: identityLine(job) ?? counted(views, 'photograph'),
   };
 }
 
@@ -123,7 +123,7 @@ function lookAtFindings({ job }: Answers, rules: GateRules): Look {
   return {
     touched: job.observations.length > 0,
     missing: left.map((f) => `first look still open: ${f.title}`),
-    summary: job.observations.length === 0 ? '' : count(job.observations.length, 'check'),
+    summary: job.observations.length === 0 ? '' : counted(job.observations.length, 'check'),
   };
 }
 
@@ -133,7 +133,7 @@ function lookAtWorth({ job }: Answers): Look {
   return {
     touched: choice !== undefined,
     missing: listed([!choice, 'decide with the owner: repair, part-repair, donor or scrap']),
-    summary: choice ? choice.title : limit ? `call above ${limit.currency}${limit.amount}` : '',
+    summary: choice ? choice.title : limit ? `call above ${money(limit.currency, limit.amount)}` : '',
   };
 }
 
@@ -168,7 +168,7 @@ function lookAtTeardown({ job }: Answers, { ahead, missingViews }: GateRules): L
       ...(ahead === undefined ? [] : [ahead]),
       ...open.map((s) => `not taken off yet: ${s.title}${noPicture(unseen(s.step))}`),
     ],
-    summary: ahead ?? (steps.length === 0 ? '' : `${done} of ${count(steps.length, 'step')}`),
+    summary: ahead ?? (steps.length === 0 ? '' : `${done} of ${counted(steps.length, 'step')}`),
   };
 }
 
@@ -179,7 +179,7 @@ function lookAtMeasure({ job, undecided }: Answers): Look {
   return {
     touched: job.measurements.length > 0,
     missing: undecided,
-    summary: job.measurements.length === 0 ? '' : count(job.measurements.length, 'reading'),
+    summary: job.measurements.length === 0 ? '' : counted(job.measurements.length, 'reading'),
   };
 }
 
@@ -206,8 +206,8 @@ function lookAtAssembly(answers: Answers, { toProve = [] }: GateRules): Look {
     ],
     summary: [
       joints.length > 0 &&
-        `${joints.filter((j) => j.progress.next === undefined).length} of ${count(joints.length, 'joint')} tight`,
-      notPutBack.length > 0 && `${count(notPutBack.length, 'piece')} to put back`,
+        `${joints.filter((j) => j.progress.next === undefined).length} of ${counted(joints.length, 'joint')} tight`,
+      notPutBack.length > 0 && `${counted(notPutBack.length, 'piece')} to put back`,
       forNow.length > 0 && `${forNow.length} in for now`,
     ]
       .filter(Boolean)
@@ -274,7 +274,7 @@ function lookAtHandOver({ job }: Answers, rules: GateRules): Look {
     summary: job.handOver
       ? `to ${job.handOver.receivedBy}`
       : notShown.length > 0
-        ? `${count(notShown.length, 'safety point')} open`
+        ? `${counted(notShown.length, 'safety point')} open`
         : '',
   };
 }

@@ -1,4 +1,5 @@
 import { applies } from '../../../catalog/index.js';
+import { counted } from '../../../phrase/index.js';
 import type { Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { viewsOf } from '../steps/coverage.js';
@@ -48,9 +49,9 @@ function aheadWords({ steps, minutes, goals, coverage }: TeardownPlan): string |
   const named = still.length > 2 ? `${still.length} goals` : still.join(' and ');
   const views = coverage.missing.length;
   return [
-    `${steps.length} ${steps.length === 1 ? 'step' : 'steps'} to reach ${named}`,
+    `${counted(steps.length, 'step')} to reach ${named}`,
     `${Math.round(minutes)} min`,
-    ...(views > 0 ? [`${views} ${views === 1 ? 'picture' : 'pictures'} first`] : []),
+    ...(views > 0 ? [`${counted(views, 'picture')} first`] : []),
   ].join(', ');
 }
 

@@ -1,3 +1,4 @@
+import { counted } from '../../../phrase/index.js';
 import type { Stage } from '../../entry.js';
 import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
@@ -58,7 +59,7 @@ export function coverageOf(
     wanted,
     present,
     missing: wanted.filter((v) => !v.shown && !v.gone),
-    figure: `${present} of ${wanted.length} ${wanted.length === 1 ? 'view' : 'views'}`,
+    figure: `${present} of ${counted(wanted.length, 'view')}`,
   };
 }
 

@@ -1,4 +1,5 @@
 import { byId, type Fault } from '../../../catalog/index.js';
+import { lowerFirst } from '../../../phrase/index.js';
 import { leastTeardown, type TeardownStep, teardownSteps } from '../../../plan/index.js';
 import type { From } from '../../job.js';
 import type { Answers } from '../answers.js';
@@ -85,8 +86,8 @@ export function comesOff(answers: Answers): ComesOff[] {
       .map((component): ComesOff => {
         const reason = reached.get(component);
         const why = reason
-          ? `reached for: ${lower(reason)}`
-          : `in the way of: ${lower(stands.get(step.id) ?? step.name)}`;
+          ? `reached for: ${lowerFirst(reason)}`
+          : `in the way of: ${lowerFirst(stands.get(step.id) ?? step.name)}`;
         return { component, why, inside: step.how === 'whole' && component !== step.id };
       }),
   );
@@ -106,5 +107,3 @@ function inTheWayOf(
   }
   return reasons;
 }
-
-const lower = (words: string) => words.charAt(0).toLowerCase() + words.slice(1);

@@ -1,7 +1,7 @@
 import type { IntakeFacts } from '../../../job/index.js';
+import { counted, joined, money } from '../../../phrase/index.js';
 import type { Block, Fact, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { counted, joined } from '../words.js';
 
 /** What the owner said, word for word, and the state the machine came in. */
 export function complaint(sheet: Sheet): Section | undefined {
@@ -52,7 +52,7 @@ function answersFact(intake: IntakeFacts): Fact | undefined {
 function consentFact({ consent, stopLimit }: IntakeFacts): Fact | undefined {
   const value = joined([
     consent && (consent.given ? 'given' : 'not given'),
-    stopLimit && `call above ${stopLimit.currency} ${stopLimit.amount}`,
+    stopLimit && `call above ${money(stopLimit.currency, stopLimit.amount)}`,
   ]);
   const origin = consent && joined([consent.by, consent.how], ', ');
   return value ? { label: 'Consent', value, ...(origin && { origin }) } : undefined;

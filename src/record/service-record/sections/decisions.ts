@@ -1,8 +1,8 @@
 import type { From } from '../../../job/index.js';
+import { capital, joined, money, sentence } from '../../../phrase/index.js';
 import { choiceLabel } from '../labels.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
-import { capital, joined, sentence } from '../words.js';
 
 /** What was decided and why. Declined and provisional ones stand in boxes of their own, see `open`. */
 export function decisions(sheet: Sheet): Section | undefined {
@@ -84,5 +84,5 @@ function declinedBox({ job }: Sheet): Box | undefined {
 }
 
 function amountWords({ amount }: From<'decision'>): string | undefined {
-  return amount && `${amount.currency} ${amount.amount}`;
+  return amount && money(amount.currency, amount.amount);
 }

@@ -1,7 +1,8 @@
 import type { From } from '../../../job/index.js';
+import { dayWords, joined, shortDay } from '../../../phrase/index.js';
 import type { Block, Cell, Item, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { briefTitle, dayWords, joined, shortDay } from '../words.js';
+import { briefTitle } from '../words.js';
 
 type Seen = From<'observation'>;
 

@@ -1,8 +1,8 @@
 import type { Job } from '../../../job/index.js';
+import { cutShort, dayWords, joined, listed, timeWords } from '../../../phrase/index.js';
 import { architectureLabels, useLabels } from '../labels.js';
 import type { Fact, Foot, Head } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { cutShort, dayWords, joined, listed, timeWords } from '../words.js';
 
 export function head(sheet: Sheet): Head {
   const { job, shop } = sheet;

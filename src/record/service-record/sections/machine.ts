@@ -1,9 +1,9 @@
 import { type From, quantityOf } from '../../../job/index.js';
+import { capital, counted, joined, listed } from '../../../phrase/index.js';
 import { architectureLabels } from '../labels.js';
 import { say } from '../numbers.js';
 import type { Fact, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { capital, counted, joined, listed } from '../words.js';
 
 /** What the machine is and how the shop knows: plate, or measured, or not found. */
 export function machine(sheet: Sheet): Section | undefined {

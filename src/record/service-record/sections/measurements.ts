@@ -1,9 +1,9 @@
 import { amountOf } from '../../../job/index.js';
+import { joined } from '../../../phrase/index.js';
 import { instrumentsUsed, type MeasurementRow, measurementRows, type Reading } from '../measurement-rows.js';
 import { sayOrigin, sayQuantity } from '../numbers.js';
 import type { Block, Cell, Column, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { joined } from '../words.js';
 
 export function measurements(sheet: Sheet): Section | undefined {
   const rows = measurementRows(sheet);

@@ -1,6 +1,6 @@
+import { capital, dayWords, sentence } from '../../../phrase/index.js';
 import type { Block, Item, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { capital, dayWords, sentence } from '../words.js';
 
 /** What falls due, and what the owner was told when taking the machine. */
 export function nextService({ answers, job, shop }: Sheet): Section | undefined {

@@ -1,7 +1,8 @@
 import type { From } from '../../../job/index.js';
+import { capital, counted, joined } from '../../../phrase/index.js';
 import type { Detail, PictureGroup, PicturesBlock, RecordedPicture, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { briefTitle, capital, counted, handleWords, joined } from '../words.js';
+import { briefTitle, handleWords } from '../words.js';
 
 type Photograph = From<'photograph'>;
 type Picture = Photograph & { readonly picture: NonNullable<Photograph['picture']> };

@@ -1,8 +1,9 @@
 import type { From, Job } from '../../../job/index.js';
+import { capital, counted, joined } from '../../../phrase/index.js';
 import { say } from '../numbers.js';
 import type { Block, Cell, Item, Section, Verdict } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { briefTitle, capital, counted, joined } from '../words.js';
+import { briefTitle } from '../words.js';
 
 type RunUp = From<'run-up'>;
 

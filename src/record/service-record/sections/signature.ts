@@ -1,7 +1,7 @@
 import type { Job } from '../../../job/index.js';
+import { counted, joined, plural } from '../../../phrase/index.js';
 import type { Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
-import { counted, joined } from '../words.js';
 
 /** Who received it, and how much of the log this record stands on. */
 export function signature({ job, detail }: Sheet): Section {
@@ -30,10 +30,10 @@ export function logWords(job: Job): string {
   const counts = [counted(job.log.length, 'line'), struck > 0 ? `${struck} struck` : undefined];
   const kept = [
     notes > 0
-      ? `${counted(notes, 'working note')} of the shop ${notes === 1 ? 'is' : 'are'} not printed.`
+      ? `${counted(notes, 'working note')} of the shop ${plural(notes, 'is', 'are')} not printed.`
       : undefined,
     unknown > 0
-      ? `${counted(unknown, 'line')} written by another version of the program ${unknown === 1 ? 'is' : 'are'} not printed.`
+      ? `${counted(unknown, 'line')} written by another version of the program ${plural(unknown, 'is', 'are')} not printed.`
       : undefined,
   ];
   return [`From the shop’s log of this job: ${counts.filter(Boolean).join(', ')}.`, ...kept]

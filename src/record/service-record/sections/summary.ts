@@ -1,9 +1,9 @@
 import { doneSteps, type From } from '../../../job/index.js';
+import { counted, listed, sentence, shortDay } from '../../../phrase/index.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
 import type { Detail, Section } from '../section.js';
 import { awaitedParts, fittedParts, type Sheet, standingDecisions } from '../sheet.js';
-import { counted, listed, sentence, shortDay } from '../words.js';
 import { runUpCounts } from './run-up.js';
 import { jointState, jointTarget } from './torques.js';
 

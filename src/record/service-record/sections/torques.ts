@@ -1,8 +1,9 @@
 import type { From, TighteningProgress } from '../../../job/index.js';
+import { counted, inPercent, joined, listed } from '../../../phrase/index.js';
 import { say, sayOrigin } from '../numbers.js';
 import type { Block, Fact, Hole, JointBlock, Section, Verdict } from '../section.js';
 import { type Sheet, wrenchOf } from '../sheet.js';
-import { counted, handleWords, joined, listed } from '../words.js';
+import { handleWords } from '../words.js';
 
 /** Every joint that was tightened together, its holes drawn, and whether each one clicked in every pass. */
 export function torques(sheet: Sheet): Section | undefined {
@@ -154,7 +155,7 @@ function targetWords(sheet: Sheet, joint: Joint): string {
 }
 
 function passWords(joint: Joint): string {
-  const parts = joint.passes.map((part) => `${Math.round(part * 100)} %`);
+  const parts = joint.passes.map((part) => inPercent(part));
   return joined([listed(parts), joint.finalRound ? 'then a round at full torque' : undefined], ', ');
 }
 

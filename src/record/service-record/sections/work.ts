@@ -1,7 +1,8 @@
 import { doneSteps, type From } from '../../../job/index.js';
+import { capital, counted, joined, sentence, shortDay } from '../../../phrase/index.js';
 import type { Block, Cell, Detail, Item, Section } from '../section.js';
 import { awaitedParts, fittedParts, type Sheet } from '../sheet.js';
-import { briefTitle, capital, counted, joined, sentence, shortDay } from '../words.js';
+import { briefTitle } from '../words.js';
 
 /** The acts in their order; a colleague finds the fasteners and bags in the shop's log. */
 export function work({ job, detail }: Sheet): Section | undefined {

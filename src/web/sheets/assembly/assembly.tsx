@@ -9,6 +9,7 @@ import {
   type Job,
   type Tally,
 } from '../../../job/index.js';
+import { counted, listed } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
@@ -16,7 +17,6 @@ import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import { CoverageLine } from '../teardown/coverage-line.js';
-import { counted, listed } from '../teardown/words.js';
 import { JointDrawing } from './joint-drawing.js';
 import { LayOutJoint } from './lay-out-joint.js';
 import { OldOneForNow } from './old-one-for-now.js';
@@ -74,11 +74,10 @@ export function Assembly({ answers, job, gate }: SheetProps) {
 }
 
 function headline({ notPutBack, plugsForgotten, leftOver }: Tally, joints: number, tight: number): string {
-  if (notPutBack.length > 0)
-    return `${notPutBack.length} ${notPutBack.length === 1 ? 'piece' : 'pieces'} to put back`;
+  if (notPutBack.length > 0) return `${counted(notPutBack.length, 'piece')} to put back`;
   if (plugsForgotten.length > 0) return 'Everything is back on, but a port is still plugged';
   if (leftOver.length > 0) return 'Everything is back on, but something is left over';
-  if (tight < joints) return `${joints - tight} ${joints - tight === 1 ? 'joint' : 'joints'} to tighten`;
+  if (tight < joints) return `${counted(joints - tight, 'joint')} to tighten`;
   return joints > 0 ? 'Together and tight' : 'Put it together';
 }
 
@@ -110,7 +109,7 @@ function JointCard({ job, joint, onChange }: { job: Job; joint: From<'joint'>; o
         />
         <span className="soft">
           {' '}
-          in {progress.passes} {progress.passes === 1 ? 'pass' : 'passes'} · order:{' '}
+          in {counted(progress.passes, 'pass', 'passes')} · order:{' '}
           {joint.orderOrigin.detail ?? joint.orderOrigin.from}
         </span>
       </p>

@@ -7,6 +7,7 @@ import {
   fastenerLabel,
   type Job,
 } from '../../../job/index.js';
+import { listed } from '../../../phrase/index.js';
 import { type JobView, useAnswers } from '../../data/queries.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
@@ -18,7 +19,6 @@ import { Stepper } from '../teardown/counter.js';
 import { Mind } from '../teardown/mind.js';
 import { TickRows } from '../teardown/tick-row.js';
 import { ViewRows } from '../teardown/view-rows.js';
-import { listed } from '../teardown/words.js';
 import { GateAct } from './gate-act.js';
 import { OldOneForNow } from './old-one-for-now.js';
 import { Renewals } from './renewals.js';

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { byId } from '../../../catalog/index.js';
 import { type Body, type From, type Job, localTime } from '../../../job/index.js';
+import { counted } from '../../../phrase/index.js';
 import { write } from '../../data/outbox.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
 import { asBody } from '../../form/as-body.js';
@@ -28,9 +29,7 @@ export function Cleaning({ job }: { job: Job }) {
       )}
       {done > 0 && (
         <details>
-          <summary>
-            {done} {done === 1 ? 'part' : 'parts'} clean
-          </summary>
+          <summary>{counted(done, 'part')} clean</summary>
           <ul className="lines">
             {states
               .filter(({ cleaning }) => cleaning.state === 'done')

@@ -2,12 +2,13 @@ import { useState } from 'react';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Findings } from '../../../diagnose/index.js';
 import { type Job, type LastMove, type OwnSay, timesWords } from '../../../job/index.js';
+import { percent } from '../../../phrase/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { percent, shortEvidence } from './words.js';
+import { shortEvidence } from './words.js';
 
 type Fault = Findings['faults'][number];
 

@@ -2,6 +2,7 @@ import { useDeferredValue, useState } from 'react';
 import { Link } from 'wouter';
 import { applies, byId, type Check } from '../../../catalog/index.js';
 import { type Job, type JobFindings, type OwnSay, ownSayWords, shopCatalog } from '../../../job/index.js';
+import { capital } from '../../../phrase/index.js';
 import { useCatalog, useShop } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
@@ -14,7 +15,6 @@ import { BestNext, ThenChecks } from './next-checks.js';
 import { OtherChecks } from './other-checks.js';
 import { SafetyQuestions } from './safety-questions.js';
 import { Together } from './together.js';
-import { upperFirst } from './words.js';
 
 const advised = 5;
 
@@ -96,5 +96,5 @@ function say(answer: JobFindings): string {
 /** "Two faults explain what you saw: a and b" → the headline, and which ones as a sentence of its own. */
 function headOf(headline: string): [string, string] {
   const at = headline.indexOf(': ');
-  return at < 0 ? [headline, ''] : [headline.slice(0, at), upperFirst(headline.slice(at + 2))];
+  return at < 0 ? [headline, ''] : [headline.slice(0, at), capital(headline.slice(at + 2))];
 }

@@ -1,5 +1,5 @@
 import type { LastMove, Moved } from '../../../job/index.js';
-import { percent } from './words.js';
+import { percent } from '../../../phrase/index.js';
 
 const shown = 4;
 

@@ -2,11 +2,11 @@ import { type RefObject, useRef, useState } from 'react';
 import { byId, type Check } from '../../../catalog/index.js';
 import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
 import type { Answers, Job } from '../../../job/index.js';
+import { listed, lowerFirst } from '../../../phrase/index.js';
 import { write } from '../../data/outbox.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { spoiledBy } from './spoils.js';
-import { listed, lowerFirst } from './words.js';
 
 /** The check that earns most for its minutes, with why; one tap answers it. */
 export function BestNext(props: {

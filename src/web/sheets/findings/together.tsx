@@ -1,5 +1,5 @@
 import type { Findings } from '../../../diagnose/index.js';
-import { listed, lowerFirst, percent, upperFirst } from './words.js';
+import { capital, listed, lowerFirst, percent } from '../../../phrase/index.js';
 
 type Joint = Findings['explanations'][number];
 
@@ -13,7 +13,7 @@ export function Together({ findings: { explanations, unexplained } }: { findings
         <>
           <h2>Taken together</h2>
           <p>
-            {upperFirst(sentence(first))} <span className="soft">({percent(first.probability)})</span>
+            {capital(sentence(first))} <span className="soft">({percent(first.probability)})</span>
           </p>
           {others.length > 0 && (
             <details>
@@ -21,7 +21,7 @@ export function Together({ findings: { explanations, unexplained } }: { findings
               <ol className="together">
                 {others.map((s) => (
                   <li key={s.faults.map((f) => f.id).join()}>
-                    <span>{upperFirst(sentence(s))}</span>
+                    <span>{capital(sentence(s))}</span>
                     <span className="figures">{percent(s.probability)}</span>
                   </li>
                 ))}

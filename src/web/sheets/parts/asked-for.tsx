@@ -1,4 +1,5 @@
 import type { BillLine, Job } from '../../../job/index.js';
+import { lowerFirst } from '../../../phrase/index.js';
 import { writeAll } from '../../data/outbox.js';
 import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
@@ -81,7 +82,7 @@ export function LookAlikes({ looks }: { looks: BillLine['lookAlikes'] }) {
           <details>
             <summary>
               <span>
-                Easily mistaken: {look.name.charAt(0).toLowerCase() + look.name.slice(1)}
+                Easily mistaken: {lowerFirst(look.name)}
                 {look.twins.length > 0 && <>. On this list too: {look.twins.join(', ')}</>}
               </span>
             </summary>

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { Job, Orders } from '../../../job/index.js';
+import { price, weekDay } from '../../../phrase/index.js';
 import type { Alternatives, Basket } from '../../../supply/index.js';
 import { writeAll } from '../../data/outbox.js';
 import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
-import { dayWords, money } from './money.js';
 import { today } from './today.js';
 import { useBasket } from './use-basket.js';
 
@@ -94,7 +94,7 @@ function Ways({ job, found, currency }: { job: Job; found: Alternatives; currenc
       <Wrong words={wrong} />
       <div>
         <Button look="go" disabled={busy} onClick={() => void order()}>
-          Order these: {money(currency, way.basket.goods + way.basket.shipping)}
+          Order these: {price(currency, way.basket.goods + way.basket.shipping)}
         </Button>
       </div>
     </>
@@ -108,20 +108,20 @@ function WayCard(props: { name: string; orders: Orders; currency: string; more: 
     <span className="way-card">
       <span className="way-head">
         <b>{name}</b>
-        <b className="sum">{money(currency, paid)}</b>
+        <b className="sum">{price(currency, paid)}</b>
       </span>
       <span className="soft">
-        goods {money(currency, orders.goods)}, shipping{' '}
-        {orders.shipping === 0 ? 'free' : money(currency, orders.shipping)}
+        goods {price(currency, orders.goods)}, shipping{' '}
+        {orders.shipping === 0 ? 'free' : price(currency, orders.shipping)}
       </span>
       <span>
-        all here {dayWords(orders.arrives)}
-        {orders.delay > 0 && <span className="soft"> (waiting counts {money(currency, orders.delay)})</span>}
+        all here {weekDay(orders.arrives)}
+        {orders.delay > 0 && <span className="soft"> (waiting counts {price(currency, orders.delay)})</span>}
       </span>
-      {more > 0.005 && <span className="soft">{money(currency, more)} dearer, waiting counted</span>}
+      {more > 0.005 && <span className="soft">{price(currency, more)} dearer, waiting counted</span>}
       {orders.orders.map((order) => (
         <span key={order.supplier} className="way-order">
-          <b>{order.name}</b> {money(currency, order.goods)}, here {dayWords(order.arrives)}
+          <b>{order.name}</b> {price(currency, order.goods)}, here {weekDay(order.arrives)}
           {order.lines.map(({ offer, count }) => (
             <span key={offer.offer} className="soft">
               {count > 1 && `${count} × `}

@@ -1,11 +1,11 @@
 import type { From, Job } from '../../../job/index.js';
+import { price, weekDay } from '../../../phrase/index.js';
 import { writeAll } from '../../data/outbox.js';
 import { useAnswers } from '../../data/queries.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { dayWords, money } from './money.js';
 import { today } from './today.js';
 import { useBasket } from './use-basket.js';
 
@@ -56,8 +56,8 @@ function NextOffer({ job, part, onClose }: FallbackProps & { part: From<'part'> 
             <div>
               <b>{o.lines.map(({ offer }) => offer.name).join(', ')}</b>
               <div className="soft">
-                {o.name}, {money(currency, best.goods + best.shipping)} with shipping, here{' '}
-                {dayWords(o.arrives)}
+                {o.name}, {price(currency, best.goods + best.shipping)} with shipping, here{' '}
+                {weekDay(o.arrives)}
               </div>
             </div>
             <Button look="go" disabled={busy} onClick={() => void order(best)}>

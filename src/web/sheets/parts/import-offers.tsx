@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Job } from '../../../job/index.js';
+import { counted, price } from '../../../phrase/index.js';
 import { type CsvOffer, type CsvProblem, offersSample, readOffersCsv } from '../../../supply/index.js';
 import { writeAll } from '../../data/outbox.js';
 import { useAnswers, useShop } from '../../data/queries.js';
@@ -8,7 +9,6 @@ import { Dialog } from '../../parts/dialog.js';
 import { Field } from '../../parts/field.js';
 import { SupplierForm } from '../../shop/suppliers.js';
 import { handleOf } from '../components.js';
-import { money } from './money.js';
 
 /** Offers from a file: read, shown, and only then kept; one broken row and none is. */
 export function ImportOffers(props: { job: Job; open: boolean; onClose: () => void }) {
@@ -104,7 +104,7 @@ function Import({ job, onClose }: { job: Job; onClose: () => void }) {
       <div className="row end">
         <Button onClick={onClose}>Leave it</Button>
         <Button look="go" disabled={busy || !offers} onClick={() => void keep()}>
-          {offers ? `Keep ${offers.length} ${offers.length === 1 ? 'offer' : 'offers'}` : 'Keep the offers'}
+          {offers ? `Keep ${counted(offers.length, 'offer')}` : 'Keep the offers'}
         </Button>
       </div>
     </>
@@ -164,7 +164,7 @@ function Preview({ offers, currency }: { offers: readonly CsvOffer[]; currency: 
               {o.contains.map(({ name, count }) => `${count > 1 ? `${count} × ` : ''}${name}`).join(', ')}
             </div>
           </div>
-          <b>{money(currency, o.price)}</b>
+          <b>{price(currency, o.price)}</b>
         </li>
       ))}
     </ul>

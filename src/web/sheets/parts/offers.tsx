@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { type From, type Job, partName } from '../../../job/index.js';
+import { counted, plural, price } from '../../../phrase/index.js';
 import { write } from '../../data/outbox.js';
 import { useShop } from '../../data/queries.js';
 import { asBody } from '../../form/as-body.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { ImportOffers } from './import-offers.js';
-import { money } from './money.js';
 import { OfferDialog } from './offer-form.js';
 
 /** What suppliers sell for this job, typed in or imported. */
@@ -31,9 +31,8 @@ export function Offers({ job }: { job: Job }) {
       {offers.length > 0 && (
         <details open={offers.length <= 6}>
           <summary>
-            {offers.length} {offers.length === 1 ? 'offer' : 'offers'} from{' '}
-            {new Set(offers.map((o) => o.supplier)).size}{' '}
-            {new Set(offers.map((o) => o.supplier)).size === 1 ? 'supplier' : 'suppliers'}
+            {counted(offers.length, 'offer')} from {new Set(offers.map((o) => o.supplier)).size}{' '}
+            {plural(new Set(offers.map((o) => o.supplier)).size, 'supplier')}
           </summary>
           <ul className="lines">
             {offers.map((offer) => (
@@ -43,7 +42,7 @@ export function Offers({ job }: { job: Job }) {
                   <div className="soft">{offerWords(job, offer)}</div>
                 </div>
                 <div className="row">
-                  <b>{money(offer.price.currency, offer.price.amount)}</b>
+                  <b>{price(offer.price.currency, offer.price.amount)}</b>
                   <Button
                     look="quiet"
                     aria-label={`${offer.name} is no longer offered`}
@@ -75,7 +74,9 @@ function offerWords(job: Job, offer: From<'offer'>): string {
     kit && `holds ${parts.map(([part, n]) => `${n > 1 ? `${n} × ` : ''}${partName(job, part)}`).join(', ')}`,
     offer.leadDays !== undefined && (offer.leadDays === 0 ? 'at hand' : `${offer.leadDays} days`),
     offer.number,
-    ...(offer.breaks ?? []).map(({ from, price }) => `from ${from}: ${money(offer.price.currency, price)}`),
+    ...(offer.breaks ?? []).map(
+      ({ from, price: each }) => `from ${from}: ${price(offer.price.currency, each)}`,
+    ),
     offer.fit === 'sure'
       ? 'sure to fit'
       : offer.fit === 'unsure'

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { From, Job } from '../../../job/index.js';
+import { price, weekDay } from '../../../phrase/index.js';
 import { Button } from '../../parts/act.js';
-import { dayWords, money } from './money.js';
 import { stateWord } from './part-form.js';
 import { today } from './today.js';
 
@@ -50,7 +50,7 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
           {[
             part.number,
             part.supplier,
-            part.price && money(part.price.currency, part.price.amount),
+            part.price && price(part.price.currency, part.price.amount),
             part.words,
           ]
             .filter(Boolean)
@@ -85,9 +85,9 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
 
 function Due({ date }: { date: string }) {
   return date < today() ? (
-    <div className="verdict cannot-decide">was due {dayWords(date)}</div>
+    <div className="verdict cannot-decide">was due {weekDay(date)}</div>
   ) : (
-    <div className="soft">due {dayWords(date)}</div>
+    <div className="soft">due {weekDay(date)}</div>
   );
 }
 

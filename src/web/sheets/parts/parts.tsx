@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { From, Job } from '../../../job/index.js';
+import { counted } from '../../../phrase/index.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Cleaning } from '../cleaning/cleaning.js';
@@ -62,5 +63,5 @@ function headline(job: Job): string {
     [count('ordered'), 'on the way'],
   ] as const;
   const words = said.filter(([n]) => n > 0).map(([n, w]) => `${n} ${w}`);
-  return [`${parts.length} ${parts.length === 1 ? 'part' : 'parts'}`, ...words].join(', ');
+  return [`${counted(parts.length, 'part')}`, ...words].join(', ');
 }

@@ -1,7 +1,6 @@
 import type { Caution as CatalogCaution, LookAlike } from '../../../catalog/index.js';
+import { capital } from '../../../phrase/index.js';
 import { Caution } from '../../parts/caution.js';
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What to mind before the act: dangers first, then what passes for something else, then what fits the wrong way round. */
 export function Mind(props: {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
+import { capital, counted, listed } from '../../../phrase/index.js';
 import { type JobView, useCatalog } from '../../data/queries.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
@@ -14,7 +15,7 @@ import { Mind } from './mind.js';
 import { TickRows } from './tick-row.js';
 import { useTeardownPlan } from './use-plan.js';
 import { ViewRows } from './view-rows.js';
-import { counted, fastenerWords, listed } from './words.js';
+import { fastenerWords } from './words.js';
 
 /** Taking apart step by step: the next of the plan, or the one named. */
 export function TakeApart({ view, step: named }: { view: JobView; step?: string | undefined }) {
@@ -292,8 +293,6 @@ function sayOf(step: PlannedStep): string {
     .join(' ')
     .replaceAll('..', '.');
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function spokenOf(catalog: Catalog, step: PlannedStep): string {
   const cautions = byId(catalog.cautions);

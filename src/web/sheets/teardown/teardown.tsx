@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { cautionsFor } from '../../../catalog/index.js';
 import type { From, Job, TeardownPlan } from '../../../job/index.js';
+import { counted, listed, minutesWords } from '../../../phrase/index.js';
 import { documentUrl } from '../../data/api.js';
 import { useAnswers, useCatalog } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
@@ -18,7 +19,6 @@ import { Goals } from './goals.js';
 import { GraphPicture } from './graph-picture.js';
 import { useTeardownPlan } from './use-plan.js';
 import { Way } from './way.js';
-import { counted, listed, minutesWords } from './words.js';
 
 /** What must be reached and the cheapest way there; then off in order, seen, counted, bagged and plugged. */
 export function Teardown({ answers, job, gate }: SheetProps) {

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
-import { counted, fastenerWords, listed, minutesWords } from './words.js';
+import { counted, listed, minutesWords } from '../../../phrase/index.js';
+import { fastenerWords } from './words.js';
 
 /** The least teardown as a list: what comes off, in which order, why, and how long it takes. */
 export function Way({ job, plan }: { job: Job; plan: TeardownPlan }) {
@@ -52,7 +53,7 @@ function minutesFrom({ steps, engine }: TeardownPlan): string {
   const own = steps.filter(({ id }) => engine.timed.has(id)).length;
   if (own === 0) return 'Minutes are the catalog’s usual ones (trade judgement, no source).';
   const rest = own < steps.length ? ', the others the catalog’s usual ones (trade judgement, no source)' : '';
-  return `Minutes of ${own} ${own === 1 ? 'step' : 'steps'} are this shop’s own, by the clock of its logs${rest}.`;
+  return `Minutes of ${counted(own, 'step')} are this shop’s own, by the clock of its logs${rest}.`;
 }
 
 function Step({ step, place }: { step: PlannedStep; place: number }) {

@@ -1,5 +1,6 @@
 import { byId } from '../../../catalog/index.js';
-import { hours, type Worth } from '../../../worth/index.js';
+import { percent, roughHours, thousands } from '../../../phrase/index.js';
+import type { Worth } from '../../../worth/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { FigureWithOrigin } from '../../parts/number.js';
 
@@ -34,14 +35,14 @@ export function Drivers({ worth, money }: { worth: Worth; money: ((amount: numbe
                 rows={[
                   [
                     'from',
-                    `computed: its part of the mean cost over ${worth.drawn.machines.toLocaleString('en-US')} machines drawn`,
+                    `computed: its part of the mean cost over ${thousands(worth.drawn.machines)} machines drawn`,
                   ],
                   ['there', d.present === 1 ? 'found' : `${percent(d.present)}, from the findings`],
-                  ['costs', money ? money(d.cost) : hours(d.cost)],
+                  ['costs', money ? money(d.cost) : roughHours(d.cost)],
                   ['stands on', 'minutes and prices of the catalog: trade judgement, no source'],
                 ]}
               />
-              <div className="soft">{money ? money(d.cost) : hours(d.cost)}</div>
+              <div className="soft">{money ? money(d.cost) : roughHours(d.cost)}</div>
             </div>
           </li>
         ))}
@@ -51,11 +52,4 @@ export function Drivers({ worth, money }: { worth: Worth; money: ((amount: numbe
       )}
     </section>
   );
-}
-
-/** Never 0 or 100 for what is not certain. */
-export function percent(p: number): string {
-  if (p > 0 && p < 0.01) return 'under 1 %';
-  if (p < 1 && p > 0.99) return 'over 99 %';
-  return `${Math.round(p * 100)} %`;
 }

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
+import { percent } from '../../../phrase/index.js';
 import type { WorthThen } from '../../../worth/index.js';
 import { useAnswers } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
-import { percent } from './drivers.js';
 import { scaleTo } from './scale.js';
 
 /** Worked out after the sheet stands, so that nothing on it waits. */

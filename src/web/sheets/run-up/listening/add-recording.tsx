@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Body, type Job, loadOn } from '../../../../job/index.js';
 import type { Spectrogram } from '../../../../listen/index.js';
+import { counted } from '../../../../phrase/index.js';
 import { FieldError } from '../../../form/field.js';
 import { Asked, FormBox } from '../../../form/form.js';
 import { useForm } from '../../../form/use-form.js';
@@ -164,7 +165,7 @@ function Preview({ heard, look }: { heard: Recording; look: Spectrogram | undefi
       </p>
       {heard.starts && heard.starts.attempts > 0 && (
         <p>
-          {heard.starts.attempts} {heard.starts.attempts === 1 ? 'pull' : 'pulls'}
+          {counted(heard.starts.attempts, 'pull')}
           {heard.starts.caught ? ' until it caught' : ', it did not catch'}
           {heard.starts.secondsToSteady !== undefined &&
             `, steady ${heard.starts.secondsToSteady.toFixed(1)} s after the first`}

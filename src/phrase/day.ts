@@ -1,0 +1,29 @@
+export const monthNames =
+  'January February March April May June July August September October November December'.split(' ');
+
+export const dayNames = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
+
+const isoDay = /^(\d{4})-(\d{2})-(\d{2})/;
+
+/** "2025-11-25T14:31:00-05:00" → "November 25, 2025": the day as it was where it was written; else as it came */
+export function dayWords(iso: string): string {
+  const match = isoDay.exec(iso);
+  const month = match && monthNames[Number(match[2]) - 1];
+  return match && month ? `${month} ${Number(match[3])}, ${match[1]}` : iso;
+}
+
+/** "2025-11-25" → "Nov 25, 2025", for narrow columns */
+export const shortDay = (iso: string): string => dayWords(iso).replace(/^([A-Z][a-z]{2})[a-z]+ /, '$1 ');
+
+/** "2025-11-25T14:31:00-05:00" → "November 25, 2025, 14:31"; a time of no place says that it is UTC */
+export function timeWords(iso: string): string {
+  const clock = /T(\d{2}:\d{2})/.exec(iso)?.[1];
+  return clock ? `${dayWords(iso)}, ${clock}${iso.endsWith('Z') ? ' UTC' : ''}` : dayWords(iso);
+}
+
+/** "2025-11-25" → "Tue Nov 25": a day to come; else as it came */
+export function weekDay(iso: string): string {
+  const at = new Date(`${iso.slice(0, 10)}T00:00:00Z`);
+  if (Number.isNaN(at.getTime())) return iso;
+  return `${dayNames[at.getUTCDay()]} ${monthNames[at.getUTCMonth()]!.slice(0, 3)} ${at.getUTCDate()}`;
+}
