@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { BoreBlock } from '../../service-record/index.js';
-import { boreDrawing, boreDrawingWidth } from '../bore-drawing.js';
+import { boreDrawingWidth, borePicture } from './bore-drawing.js';
 import { factTable } from './facts.js';
 import type { Setting } from './setting.js';
 import { explanation } from './small-print.js';
@@ -21,7 +21,7 @@ export function boreRow(bore: BoreBlock, setting: Setting): Content {
     unbreakable: true,
     margin: [0, 2, 0, 4],
     columns: [
-      { width: drawn, stack: [boreDrawing(bore, type)] },
+      { width: drawn, stack: [borePicture(bore, type)] },
       { width, stack: [type.text(bore.name, { bold: true, fontSize: type.size.body + 0.6 }), ...facts] },
     ],
     columnGap: drawingGap,

@@ -1,7 +1,7 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { Fact, JointBlock } from '../../service-record/index.js';
-import { drawingSizes, holeDrawing } from '../hole-drawing.js';
 import { factTable } from './facts.js';
+import { holeDrawing, holeDrawingWidth } from './hole-drawing.js';
 import type { Setting } from './setting.js';
 import { explanation } from './small-print.js';
 import { verdictLine } from './verdict.js';
@@ -12,8 +12,8 @@ const drawingGap = 14;
 /** The drawing left, what is known of the joint right; not torn over two pages while it is sure to fit on one. */
 export function jointRow(joint: JointBlock, setting: Setting): Content {
   const { type } = setting;
-  const drawing = drawingSizes[joint.half ? 'half' : 'whole'];
-  const width = setting.width - drawing.width - drawingGap;
+  const drawn = holeDrawingWidth(joint);
+  const width = setting.width - drawn - drawingGap;
   const facts = joint.half
     ? joint.facts.map((fact) => runOnFact(fact, setting))
     : [factTable(joint.facts, { ...setting, width })];
@@ -26,7 +26,7 @@ export function jointRow(joint: JointBlock, setting: Setting): Content {
     unbreakable: staysWhole(joint.facts.map((fact) => fact.value)),
     margin: [0, 1, 0, 4],
     columns: [
-      { width: drawing.width, stack: [holeDrawing(joint, type)] },
+      { width: drawn, stack: [holeDrawing(joint, type)] },
       { width, stack: words },
     ],
     columnGap: drawingGap,

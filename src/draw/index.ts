@@ -1,0 +1,18 @@
+export { type Axis, axisOver, roundStep } from './axis.js';
+export { type BorePanel, type BoreRoom, type BoreView, boreDrawing } from './bore.js';
+export { type HoleDrawing, type HoleMark, type HoleRoom, holesDrawing, roomFor } from './holes.js';
+export {
+  area,
+  type Box,
+  circle,
+  type Drawing,
+  level,
+  line,
+  type Place,
+  rect,
+  type Shape,
+  short,
+  text,
+  upright,
+} from './shape.js';
+export { type SpeedPoint, type SpeedSpan, speedCurve, speedSpan } from './speed.js';
