@@ -119,7 +119,7 @@ function holeShapes(
   radius: number,
 ): Shape[] {
   const r = radius * times;
-  const size = r * (words.length > 2 ? 0.75 : 0.98);
+  const size = r * (words.length > 2 ? 0.8 : 1);
   return [
     ...(crossed ? [crossOver(state, at, r * 1.27)] : []),
     circle(`hole ${state}`, at, r),

@@ -15,4 +15,13 @@ export {
   text,
   upright,
 } from './shape.js';
-export { type SpeedPoint, type SpeedSpan, speedCurve, speedSpan } from './speed.js';
+export {
+  type SpeedPoint,
+  type SpeedSpan,
+  type SpeedView,
+  speedCurve,
+  speedDrawing,
+  speedSpan,
+} from './speed.js';
+export { type SpreadView, spreadDrawing } from './spread.js';
+export { limitStrip, type StripView } from './strip.js';

@@ -1,5 +1,5 @@
-import type { Axis } from './axis.js';
-import { area, line, type Shape } from './shape.js';
+import { type Axis, axisOver } from './axis.js';
+import { area, type Drawing, level, line, type Shape, text, upright } from './shape.js';
 
 export interface SpeedPoint {
   readonly t: number;
@@ -12,6 +12,17 @@ export interface SpeedPoint {
 export interface SpeedSpan {
   readonly low: number;
   readonly high: number;
+}
+
+/** What was heard of an engine's speed. */
+export interface SpeedView {
+  readonly seconds: number;
+  readonly track: readonly SpeedPoint[];
+  /** stretches of steady speed */
+  readonly segments: readonly { readonly from: number; readonly to: number }[];
+  readonly marks: readonly { readonly t: number; readonly what: string }[];
+  /** the most that the engine may turn */
+  readonly mostRpm?: number | undefined;
 }
 
 /** Undefined where no speed was heard. */
@@ -55,4 +66,44 @@ function unbroken(track: readonly SpeedPoint[]): (readonly SpeedPoint[])[] {
     else runs.push([point]);
   }
   return runs;
+}
+
+const height = 230;
+const [left, right, top, bottom] = [52, 12, 22, 30];
+
+/** Speed over time on ruled paper: the curve, steady stretches underlined, marks and the most that is allowed. */
+export function speedDrawing(view: SpeedView, span: SpeedSpan, width: number, says: string): Drawing {
+  const { seconds, track, segments, marks, mostRpm } = view;
+  const end = width - right;
+  const ground = height - bottom;
+  const x = axisOver(0, seconds, left, end, 80);
+  const y = axisOver(span.low, span.high, ground, top, 42);
+  const most = mostRpm === undefined ? undefined : y.at(mostRpm);
+  return {
+    width,
+    height,
+    says,
+    shapes: [
+      ...y.ticks.flatMap((rpm) => [
+        level('grid', y.at(rpm), left, end),
+        text('tick', { x: left - 8, y: y.at(rpm) }, String(rpm), { anchor: 'end' }),
+      ]),
+      ...x.ticks.slice(0, -1).map((t) => text('tick', { x: x.at(t), y: height - 14 }, `${t} s`)),
+      text('tick', { x: 4, y: 10 }, 'rpm', { anchor: 'start' }),
+      ...speedCurve(track, x.at, y.at),
+      ...segments.map(({ from, to }) => level('steady', ground + 4, x.at(from), x.at(to))),
+      ...(most === undefined
+        ? []
+        : [
+            level('most', most, left, end),
+            text('most-words', { x: end - 2, y: most - 9 }, `at most ${Math.round(mostRpm!)}`, {
+              anchor: 'end',
+            }),
+          ]),
+      ...marks.flatMap(({ t, what }) => [
+        upright('mark', x.at(t), top, ground),
+        text('mark-words', { x: x.at(t) + 4, y: top + 4 }, what, { anchor: 'start' }),
+      ]),
+    ],
+  };
 }

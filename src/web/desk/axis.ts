@@ -1,5 +1,5 @@
+import { roundStep } from '../../draw/index.js';
 import type { PictureAxis } from '../../worksheet/index.js';
-import { roundStep } from '../parts/round-step.js';
 
 /** One axis of a picture laid out: where a figure stands in pixels, and which figures are written beside it. */
 export interface Scale {

@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react';
+import { axisOver } from '../../../draw/index.js';
+import { type Job, type Shop, worthHistoryOf } from '../../../job/index.js';
 import { percent } from '../../../phrase/index.js';
 import type { WorthThen } from '../../../worth/index.js';
 import { useAnswers } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
-import { scaleTo } from './scale.js';
 
 /** Worked out after the sheet stands, so that nothing on it waits. */
 export function useWorthHistory(): readonly WorthThen[] {
@@ -56,7 +57,7 @@ function HistoryLine(props: Parameters<typeof WorthHistory>[0] & { byChance: boo
   const [box, width] = useWidth<HTMLDivElement>();
   const { history, byChance, money } = props;
   const values = history.map((h) => (byChance ? h.chanceBelowValue! : (h.cost?.p50 ?? 0)));
-  const grid = byChance ? [0, 0.5, 1] : scaleTo(Math.max(...values), 0, 180).ticks;
+  const grid = byChance ? [0, 0.5, 1] : axisOver(0, Math.max(...values, 1), 0, 180, 90).ticks;
   const top = grid.at(-1)!;
   const x = (i: number) => pad.left + ((width - pad.left - pad.right) * i) / (history.length - 1);
   const y = (v: number) => pad.top + (height - pad.top - pad.bottom) * (1 - v / top);

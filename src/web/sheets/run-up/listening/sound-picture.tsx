@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react';
+import { axisOver } from '../../../../draw/index.js';
 import type { Body } from '../../../../job/index.js';
 import { orderLines, type Spectrogram } from '../../../../listen/index.js';
 import { useWidth } from '../../../parts/width.js';
-import { axisOver } from './axis.js';
 
 type Heard = Pick<Body<'recording'>, 'strokes' | 'cylinders' | 'track' | 'seconds'>;
 
