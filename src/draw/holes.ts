@@ -123,7 +123,7 @@ function holeShapes(
   return [
     ...(crossed ? [crossOver(state, at, r * 1.27)] : []),
     circle(`hole ${state}`, at, r),
-    text(`number ${state}`, at, words, { size }),
+    text(`hole-turn ${state}`, at, words, { size }),
     ...(sign
       ? [text(`sign ${state}`, { x: at.x + r * 0.95, y: at.y - r * 0.9 }, sign, { size: r * 0.8 })]
       : []),

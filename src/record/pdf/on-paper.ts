@@ -49,7 +49,7 @@ function words(
     fontSize,
     bold: true,
     alignment: 'center',
-    color: shape.look === 'number clicked' ? '#ffffff' : color.ink,
+    color: shape.look === 'hole-turn clicked' ? '#ffffff' : color.ink,
   } as const;
   return [
     {
