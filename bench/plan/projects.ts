@@ -1,15 +1,8 @@
-import type { BenchProblem } from '../../src/plan/index.js';
+import { seeded as uniform } from '../../src/infer/index.js';
 
-/** Uniform numbers in [0, 1) from a seed (mulberry32). */
-export function uniform(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
+export { uniform };
+
+import type { BenchProblem } from '../../src/plan/index.js';
 
 /**
  * Made-up projects by the three measures of the literature (after Kolisch, Sprecher and Drexl, Management Science 41,

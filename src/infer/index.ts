@@ -1,6 +1,7 @@
+export { type Next, seeded } from './chance.js';
 export { NetworkError, type NetworkErrorCode } from './error.js';
 export { type EvidenceWeight, evidenceWeights } from './evidence.js';
-export { drawStates, type Next } from './exact/sample.js';
+export { drawStates } from './exact/sample.js';
 export { type ExplainOptions, type Explanation, type Explanations, explanations } from './explain.js';
 export type { FindingView } from './finding.js';
 export {

@@ -1,5 +1,5 @@
 import type { Bill, FaultLine } from './bill.js';
-import { betweenByRatio, triangular } from './seeded.js';
+import { betweenByRatio, triangular } from './inverse.js';
 
 /** What each drawn machine takes. */
 export interface Drawn {

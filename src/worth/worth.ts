@@ -1,9 +1,8 @@
 import type { Architecture, Catalog, Facts } from '../catalog/index.js';
 import type { Inference } from '../infer/index.js';
-import { drawStates } from '../infer/index.js';
+import { drawStates, seeded } from '../infer/index.js';
 import { type Bill, billFor, nothingKnown, type PartsKnown } from './bill.js';
 import { type Drawn, drawCosts } from './draw.js';
-import { seeded } from './seeded.js';
 import { medianBounds, quantile, type Spread, spreadOf } from './spread.js';
 import { type Ending, type Stop, stopPoint } from './stop.js';
 

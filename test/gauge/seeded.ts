@@ -1,14 +1,6 @@
-/** Uniform numbers in [0, 1) from a seed (mulberry32), so that every run draws the same. */
-export function uniform(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
+import { seeded as uniform } from '../../src/infer/index.js';
 
+export { uniform };
 /** Standard normal numbers from a seed (Box and Muller). */
 export function normals(seed: number): () => number {
   const draw = uniform(seed);

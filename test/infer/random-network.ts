@@ -1,16 +1,8 @@
-import type { Network } from '../../src/infer/index.js';
+import { seeded } from '../../src/infer/index.js';
 
-/** A small generator of numbers in [0, 1) from a seed (mulberry32). */
-export function seeded(seed: number): () => number {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) >>> 0;
-    let t = a;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export { seeded };
+
+import type { Network } from '../../src/infer/index.js';
 
 /** All probabilities are whole thousandths, so that whole-number arithmetic can repeat them exactly. */
 export const parts = 1000;

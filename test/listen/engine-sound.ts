@@ -1,3 +1,6 @@
+import { seeded as random } from '../../src/infer/index.js';
+
+export { random };
 /**
  * Sounds of engines made from first causes, for tests: it shares no code with the tracker.
  * Crank angle is integrated from a speed law; each firing is a burst into resonators; fan, spark clicks, noise,
@@ -30,18 +33,6 @@ export interface EngineSound {
   readonly clipAt?: number;
   /** when the engine fires at all */
   readonly fires?: (t: number) => boolean;
-}
-
-/** Uniform numbers in [0, 1), the same for the same seed (mulberry32). */
-export function random(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let z = state;
-    z = Math.imul(z ^ (z >>> 15), z | 1);
-    z ^= z + Math.imul(z ^ (z >>> 7), z | 61);
-    return ((z ^ (z >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 export function normal(uniform: () => number): number {

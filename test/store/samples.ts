@@ -1,3 +1,7 @@
+import { seeded as random } from '../../src/infer/index.js';
+
+export { random };
+
 import { createHash } from 'node:crypto';
 import type { RawEntry } from '../../src/job/index.js';
 import type { PictureFacts } from '../../src/store/index.js';
@@ -42,17 +46,6 @@ export function factsOf(bytes: Uint8Array): PictureFacts {
     mime: 'image/jpeg',
     width: 4000,
     height: 3000,
-  };
-}
-
-/** mulberry32: numbers from 0 up to 1, the same for the same seed */
-export function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
   };
 }
 

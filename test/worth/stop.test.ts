@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { betweenByRatio, triangular } from '../../src/worth/seeded.js';
+import { betweenByRatio, triangular } from '../../src/worth/inverse.js';
 import { quantile } from '../../src/worth/spread.js';
 import { type Ending, stopPoint } from '../../src/worth/stop.js';
 

@@ -1,4 +1,3 @@
-import { inPercent } from '../../phrase/index.js';
 import {
   type Answer,
   amount,

@@ -1,9 +1,7 @@
+import type { Next } from '../chance.js';
 import type { Circuit } from './circuit.js';
 import { type ClusterCircuit, runCluster } from './cluster-circuit.js';
 import type { Reasoner } from './reasoner.js';
-
-/** A number in [0, 1), a new one each time. */
-export type Next = () => number;
 
 /**
  * Joint states of all faults, drawn from the posterior itself: each draw is right and owes nothing to the others.

@@ -1,6 +1,6 @@
+import { seeded } from '../../infer/index.js';
 import { type BenchProblem, readBenchProblem } from './bench-problem.js';
 import { leastEnd, leastLate, type Windows, windowsOf } from './bound.js';
-import { chance } from './chance.js';
 import { evolved } from './evolve.js';
 import { forward, improved, type Plan } from './generate.js';
 import { type Instance, instanceOf } from './instance.js';
@@ -58,7 +58,7 @@ export function benchSchedule(given: BenchProblem, options: ScheduleOptions = {}
   const bounds = { end: leastEnd(instance, windows), late: leastLate(instance, windows) };
   const reached = (plan: Plan) => plan.late <= bounds.late && plan.end <= bounds.end;
   const jobs = instance.hasDue ? jobsOf(instance) : [];
-  const next = chance(options.seed ?? 1);
+  const next = seeded(options.seed ?? 1);
   let best = firstPlan(instance, table, windows);
   const search = (share: number): void => {
     const done = (plan: Plan) => reached(plan) || limit.over(share);

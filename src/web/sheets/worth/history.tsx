@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'react';
 import { axisOver } from '../../../draw/index.js';
-import { type Job, type Shop, worthHistoryOf } from '../../../job/index.js';
 import { percent } from '../../../phrase/index.js';
 import type { WorthThen } from '../../../worth/index.js';
 import { useAnswers } from '../../data/queries.js';

@@ -1,14 +1,3 @@
-/** Numbers in [0, 1) that follow from a seed: the same seed gives the same ones (mulberry32). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** Between two bounds, alike on a scale of ratios: a price is as likely to be a tenth off the top as a tenth up from the bottom. */
 export const betweenByRatio = (from: number, to: number, u: number): number => from * (to / from) ** u;
 
