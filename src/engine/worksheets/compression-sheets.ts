@@ -1,3 +1,4 @@
+import { inPercent } from '../../phrase/index.js';
 import {
   type Answer,
   amount,
@@ -183,9 +184,7 @@ function readingAnswers(readingPa: number, expected: ExpectedCompression): Answe
   const said = classifyCompression({ pa: readingPa }, expected);
   if (!said.informative)
     return [words('says', 'Your reading', 'The reading does not tell.', model, { note: said.reason })];
-  const weights = compressionRungs.map(
-    (rung) => `${rungWords[rung]}: ${Math.round(100 * said.weights[rung])} %`,
-  );
+  const weights = compressionRungs.map((rung) => `${rungWords[rung]}: ${inPercent(said.weights[rung])}`);
   const rule = computed('share of the band beyond each rung (own rule)');
   return [
     words('says', 'Your reading', said.words, model),

@@ -1,3 +1,4 @@
+import { inPercent } from '../../phrase/index.js';
 import { type Origin, of } from '../../quantity/index.js';
 import { amount, ask, type Picture } from '../../worksheet/index.js';
 import type { BandShare } from '../band.js';
@@ -63,13 +64,14 @@ export const geometryOf = (given: {
   ...{ rodMm: given.rod, compressionRatio: given.ratio },
 });
 
-const percent = (part: number) => `${(100 * part).toFixed(1)} %`;
-
 /** The five widest shares of a band. */
 export const shareWords = (shares: readonly BandShare[]) =>
   shares
     .slice(0, 5)
-    .map(({ what, down, up }) => `${what}: −${percent(1 - Math.exp(-down))}, +${percent(Math.exp(up) - 1)}`);
+    .map(
+      ({ what, down, up }) =>
+        `${what}: −${inPercent(1 - Math.exp(-down), 1)}, +${inPercent(Math.exp(up) - 1, 1)}`,
+    );
 
 /** An effective area, printed in mm² whoever reads. */
 export const leakAmount = (id: string, label: string, mm2: number, how: Origin, shown?: Picture) =>
