@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { Link, Redirect, Route, Switch } from 'wouter';
 import { type Stage, stages } from '../job/index.js';
 import { Bench } from './bench/bench.js';
@@ -6,18 +6,14 @@ import type { JobView } from './data/queries.js';
 import { JobFrame } from './frame/job-frame.js';
 import { OnJob } from './frame/on-job.js';
 import { Page } from './frame/page.js';
+import { later } from './later.js';
 import { sheets } from './sheets/sheets.js';
 
-const Desk = lazy(() => import('./desk/desk.js').then((m) => ({ default: m.Desk })));
-const Shop = lazy(() => import('./shop/shop.js').then((m) => ({ default: m.ShopPage })));
-const Tighten = lazy(() => import('./sheets/assembly/tighten.js').then((m) => ({ default: m.Tighten })));
-
-const TakeApart = lazy(() =>
-  import('./sheets/teardown/take-apart.js').then((m) => ({ default: m.TakeApart })),
-);
-const PutTogether = lazy(() =>
-  import('./sheets/assembly/put-together.js').then((m) => ({ default: m.PutTogether })),
-);
+const Desk = later(() => import('./desk/desk.js').then((m) => m.Desk));
+const Shop = later(() => import('./shop/shop.js').then((m) => m.ShopPage));
+const Tighten = later(() => import('./sheets/assembly/tighten.js').then((m) => m.Tighten));
+const TakeApart = later(() => import('./sheets/teardown/take-apart.js').then((m) => m.TakeApart));
+const PutTogether = later(() => import('./sheets/assembly/put-together.js').then((m) => m.PutTogether));
 
 export function App() {
   return (

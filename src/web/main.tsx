@@ -23,6 +23,7 @@ import { applyTheme } from './data/device.js';
 import { startOutbox } from './data/outbox.js';
 import { followChanges, queries } from './data/queries.js';
 import { drafts } from './form/drafts.js';
+import { fetchAhead } from './later.js';
 
 applyTheme();
 void startOutbox();
@@ -38,3 +39,4 @@ createRoot(root).render(
     </QueryClientProvider>
   </StrictMode>,
 );
+fetchAhead();
