@@ -30,7 +30,7 @@ export function FormBox(props: BoxProps) {
       <Resumed form={form} />
       {props.children ?? <Asked form={form} />}
       <Wrong words={form.wrong} />
-      <div className="row end">
+      <div className="row form-end">
         {leave && (
           <Button
             onClick={() => {

@@ -139,49 +139,55 @@ export function formStore<B>(
     change({ changed: { ...state.changed, ...values }, wrong: undefined });
     remember();
   };
+  const subscribe = (tell: () => void) => {
+    listeners.add(tell);
+    // a form that opens with the page is there before what an earlier visit left has been read
+    const stop = kept.subscribe(() => {
+      const found = kept.all().get(key);
+      if (found && Object.keys(state.changed).length === 0) change({ changed: found.given, resumed: true });
+    });
+    return () => {
+      listeners.delete(tell);
+      stop();
+    };
+  };
+  const keep = async ({ also, stays }: Keeping<B> = {}) => {
+    if (state.busy) return false; // a second touch while the first is being written
+    change({ busy: true, wrong: undefined });
+    try {
+      const form = description();
+      const body = await written(form, state, also as Given | undefined, write);
+      const stay = Object.entries(state.changed).filter(([name]) => stays?.includes(name));
+      change({ changed: Object.fromEntries(stay), busy: false, resumed: false });
+      void kept.drop(key);
+      if (!stays) form.onDone?.(body);
+      return true;
+    } catch (error) {
+      change({ busy: false, wrong: placed(error, description().fields) });
+      return false;
+    }
+  };
   return {
     get: () => state,
-    subscribe: (tell) => {
-      listeners.add(tell);
-      // a form that opens with the page is there before what an earlier visit left has been read
-      const stop = kept.subscribe(() => {
-        const found = kept.all().get(key);
-        if (found && Object.keys(state.changed).length === 0) change({ changed: found.given, resumed: true });
-      });
-      return () => {
-        listeners.delete(tell);
-        stop();
-      };
-    },
-    set: (name, value) => {
-      const form = description();
-      const more = form.fields[name]?.sets?.(value as never, givenOf(form, state));
-      typed({ [name]: value, ...more });
-    },
+    subscribe,
+    set: (name, value) =>
+      typed({
+        [name]: value,
+        ...description().fields[name]?.sets?.(value as never, givenOf(description(), state)),
+      }),
     change: typed,
-    keep: async ({ also, stays } = {}) => {
-      if (state.busy) return false; // a second touch while the first is being written
-      change({ busy: true, wrong: undefined });
-      try {
-        const form = description();
-        const body = bodyOf(form, state, also as Given | undefined);
-        const lines = (await form.lines?.(body, givenOf(form, state))) ?? [{ kind: form.kind, body }];
-        await write(form.job, lines);
-        const stay = Object.entries(state.changed).filter(([name]) => stays?.includes(name));
-        change({ changed: Object.fromEntries(stay), busy: false, resumed: false });
-        void kept.drop(key);
-        if (!stays) form.onDone?.(body);
-        return true;
-      } catch (error) {
-        change({ busy: false, wrong: placed(error, description().fields) });
-        return false;
-      }
-    },
+    keep,
     giveUp: () => {
       change({ changed: {}, wrong: undefined, resumed: false });
       void kept.drop(key);
     },
   };
+}
+
+async function written(form: Plain, state: FormState, also: Given | undefined, write: WriteLines) {
+  const body = bodyOf(form, state, also);
+  await write(form.job, (await form.lines?.(body, givenOf(form, state))) ?? [{ kind: form.kind, body }]);
+  return body;
 }
 
 /** The body that would be written now. @throws FieldError or Error in words for what is missing or wrong */

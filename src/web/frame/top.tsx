@@ -47,7 +47,7 @@ function Begun() {
   if (begun === 0) return null;
   return (
     <Link href="/shop/unsent" className="state waiting">
-      {begun} begun, not written down
+      {begun} begun<span className="only-wide">, not written down</span>
     </Link>
   );
 }

@@ -6,11 +6,15 @@ export function Dialog(props: { title: string; open: boolean; onClose: () => voi
   useEffect(() => {
     const dialog = box.current;
     if (!dialog) return;
-    if (props.open && !dialog.open) dialog.showModal();
+    if (props.open && !dialog.open) {
+      dialog.showModal();
+      // in a thumb's reach a field in focus would cover half of it with a keyboard
+      if (matchMedia('(pointer: coarse)').matches) dialog.focus();
+    }
     if (!props.open && dialog.open) dialog.close();
   }, [props.open]);
   return (
-    <dialog className="box" ref={box} aria-label={props.title} onClose={props.onClose}>
+    <dialog className="box" ref={box} tabIndex={-1} aria-label={props.title} onClose={props.onClose}>
       {props.open && (
         <div className="stack">
           <h2>{props.title}</h2>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
-import type { Job } from '../../job/index.js';
+import type { Answers, Gate, Job } from '../../job/index.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { useAnswers } from '../data/queries.js';
 import { linesIn } from '../form/field.js';
@@ -21,7 +21,6 @@ export function HandOver({ answers, job, gate }: SheetProps) {
   const unshown = gate.blocks.length > 0 ? [] : answers.safetyNotShown;
   const barred = gate.blocks.length + unshown.length > 0 || open.some((g) => g.blocks.length > 0);
   usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
-  const provisional = answers.provisionals;
   return (
     <Sheet
       job={job}
@@ -35,6 +34,46 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       }
       say="A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name."
     >
+      <Papers job={job} />
+      <PutBackForNow provisional={answers.provisionals} />
+      {unshown.length > 0 && (
+        <section className="section">
+          <h2>Not shown to be safe yet</h2>
+          <ul>
+            {unshown.map((title) => (
+              <li key={title}>{title}</li>
+            ))}
+          </ul>
+          <p className="soft">Each is logged in the run-up. No reason stands in for it.</p>
+        </section>
+      )}
+      <OpenElsewhere open={open} />
+      <section className="section stack tight">
+        <h2>Photographs after the work</h2>
+        <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
+        <TakePicture job={job.id} stage="hand-over" when="after" label="Photograph it as it leaves" />
+      </section>
+      {job.handOver && (
+        <section className="section">
+          <h2>Due next</h2>
+          <ul className="lines">
+            {job.handOver.nextDue.map((n) => (
+              <li key={n.what}>
+                <span>{n.what}</span>
+                <b>{n.when}</b>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
+    </Sheet>
+  );
+}
+
+function Papers({ job }: { job: Job }) {
+  return (
+    <>
       <div className="row">
         <a className="button go" href={recordUrl(job.id)} target="_blank" rel="noreferrer">
           Open the service record (PDF)
@@ -56,78 +95,56 @@ export function HandOver({ answers, job, gate }: SheetProps) {
           ))}
         </div>
       </details>
-      {provisional.length > 0 && (
-        <section className="section">
-          <h2>Put back for now</h2>
-          <ul className="lines">
-            {provisional.map(({ decision, comesBack }) => (
-              <li key={decision.entry}>
-                <div>
-                  {decision.title}
-                  <div className="soft">
-                    {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}Comes back: {comesBack}
-                  </div>
+    </>
+  );
+}
+
+function PutBackForNow({ provisional }: { provisional: Answers['provisionals'] }) {
+  if (provisional.length === 0) return null;
+  return (
+    <section className="section">
+      <h2>Put back for now</h2>
+      <ul className="lines">
+        {provisional.map(({ decision, comesBack }) => (
+          <li key={decision.entry}>
+            <div>
+              {decision.title}
+              <div className="soft">
+                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}Comes back: {comesBack}
+              </div>
+            </div>
+            <span className="verdict cannot-decide">provisional</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function OpenElsewhere({ open }: { open: readonly Gate[] }) {
+  if (open.length === 0) return null;
+  return (
+    <section className="section">
+      <h2>Still open on other sheets</h2>
+      <ul className="lines">
+        {open.map((g) => (
+          <li key={g.stage}>
+            <div>
+              <b>{stageNames[g.stage]}</b>
+              {g.blocks.map((b) => (
+                <div key={b}>
+                  <b className="verdict fail">barred</b>: {b}
                 </div>
-                <span className="verdict cannot-decide">provisional</span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {unshown.length > 0 && (
-        <section className="section">
-          <h2>Not shown to be safe yet</h2>
-          <ul>
-            {unshown.map((title) => (
-              <li key={title}>{title}</li>
-            ))}
-          </ul>
-          <p className="soft">Each is logged in the run-up. No reason stands in for it.</p>
-        </section>
-      )}
-      {open.length > 0 && (
-        <section className="section">
-          <h2>Still open on other sheets</h2>
-          <ul className="lines">
-            {open.map((g) => (
-              <li key={g.stage}>
-                <div>
-                  <b>{stageNames[g.stage]}</b>
-                  {g.blocks.map((b) => (
-                    <div key={b}>
-                      <b className="verdict fail">barred</b>: {b}
-                    </div>
-                  ))}
-                  <div className="soft">
-                    {g.missing.slice(0, 4).join('; ')}
-                    {g.missing.length > 4 && ` and ${g.missing.length - 4} more`}
-                  </div>
-                </div>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      <section className="section stack tight">
-        <h2>Photographs after the work</h2>
-        <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
-        <TakePicture job={job.id} stage="hand-over" when="after" label="Photograph it as it leaves" />
-      </section>
-      {job.handOver && (
-        <section className="section">
-          <h2>Due next</h2>
-          <ul className="lines">
-            {job.handOver.nextDue.map((n) => (
-              <li key={n.what}>
-                <span>{n.what}</span>
-                <b>{n.when}</b>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
-      <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
-    </Sheet>
+              ))}
+              <div className="soft">
+                {g.missing.slice(0, 4).join('; ')}
+                {g.missing.length > 4 && ` and ${g.missing.length - 4} more`}
+              </div>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

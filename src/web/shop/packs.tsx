@@ -11,6 +11,7 @@ import {
 } from '../../job/index.js';
 import { counted } from '../../phrase/index.js';
 import { write } from '../data/outbox.js';
+import { useForm } from '../form/use-form.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { TextField } from '../parts/field.js';
 import { useArrival } from './arrival.js';
@@ -110,79 +111,96 @@ faults:
 
 /** Read before it is kept: a pack that does not fit is refused with file, line and reason. */
 function AddPack({ shop }: { shop: Shop }) {
-  const [given, setGiven] = useState({ file: 'pasted text', text: '' });
-  const [refused, setRefused] = useState<readonly string[]>([]);
-  const [read, setRead] = useState<ReadShopPack>();
-  const { wrong, act } = useAct();
-  const take = (next: typeof given) => {
-    setGiven(next);
+  const [read, setRead] = useState<Look>();
+  const form = useForm({
+    job: shopLog,
+    kind: 'pack',
+    title: 'A catalog pack',
+    fields: {
+      $file: { as: 'drawn', label: 'File', begin: 'pasted text' },
+      $text: { as: 'drawn', label: 'Its text', begin: '' },
+    },
+    lines: () => (read && 'body' in read ? [{ kind: 'pack', body: read.body }] : []),
+    onDone: () => setRead(undefined),
+  });
+  const file = form.text('$file');
+  const text = String(form.given.$text);
+  const take = (given: { $file?: string; $text: string }) => {
+    form.change(given);
     setRead(undefined);
-    setRefused([]);
   };
-  const look = () => {
-    try {
-      setRead(readShopPack(shop, given));
-      setRefused([]);
-    } catch (error) {
-      if (!(error instanceof CatalogError)) throw error;
-      setRead(undefined);
-      setRefused(error.problems.map(problemWords));
-    }
-  };
-  const keep = (body: ReadShopPack['body']) =>
-    act(async () => {
-      await write(shopLog, 'pack', body);
-      take({ file: 'pasted text', text: '' });
-    });
   return (
     <details>
       <summary>Add a pack</summary>
       <div className="stack tight">
-        <label className="button">
-          Choose a file
-          <input
-            className="hidden"
-            type="file"
-            accept=".yaml,.yml,text/yaml,application/yaml"
-            onChange={(e) => {
-              const file = e.target.files?.[0];
-              e.target.value = '';
-              if (file) void act(async () => take({ file: file.name, text: await file.text() }));
-            }}
-          />
-        </label>
+        <PackFile onChosen={($file, $text) => take({ $file, $text })} />
         <TextField
-          label={given.file === 'pasted text' ? 'or paste its text' : `Text of ${given.file}`}
-          value={given.text}
-          onChange={(text) => take({ ...given, text })}
+          label={file === 'pasted text' ? 'or paste its text' : `Text of ${file}`}
+          value={text}
+          onChange={($text) => take({ $text })}
           long
           placeholder={example}
         />
-        {refused.length > 0 && (
-          <div className="wrong-box" role="alert">
-            <b>This pack is not taken. Nothing was changed.</b>
-            <Reasons reasons={refused} />
-          </div>
-        )}
-        {read && (
-          <p role="status">
-            “{read.title}” {givesWords(read.gives)}.
-            {read.replaces && ' It takes the place of the pack of the same id.'}
-          </p>
-        )}
-        <Wrong words={wrong} />
+        <WhatWasRead read={read} />
+        <Wrong words={form.wrong} />
         <div className="row">
-          {read ? (
-            <Button look="go" onClick={() => void keep(read.body)}>
+          {read && 'body' in read ? (
+            <Button look="go" onClick={() => void form.keep()}>
               Keep this pack
             </Button>
           ) : (
-            <Button disabled={given.text.trim() === ''} onClick={look}>
+            <Button disabled={text.trim() === ''} onClick={() => setRead(lookAt(shop, { file, text }))}>
               Read it through
             </Button>
           )}
         </div>
       </div>
     </details>
+  );
+}
+
+type Look = ReadShopPack | { readonly refused: readonly string[] };
+
+function lookAt(shop: Shop, given: { file: string; text: string }): Look {
+  try {
+    return readShopPack(shop, given);
+  } catch (error) {
+    if (!(error instanceof CatalogError)) throw error;
+    return { refused: error.problems.map(problemWords) };
+  }
+}
+
+function PackFile({ onChosen }: { onChosen: (file: string, text: string) => void }) {
+  return (
+    <label className="button">
+      Choose a file
+      <input
+        className="hidden"
+        type="file"
+        accept=".yaml,.yml,text/yaml,application/yaml"
+        onChange={(e) => {
+          const file = e.target.files?.[0];
+          e.target.value = '';
+          void file?.text().then((text) => onChosen(file.name, text));
+        }}
+      />
+    </label>
+  );
+}
+
+function WhatWasRead({ read }: { read: Look | undefined }) {
+  if (!read) return null;
+  if ('refused' in read)
+    return (
+      <div className="wrong-box" role="alert">
+        <b>This pack is not taken. Nothing was changed.</b>
+        <Reasons reasons={read.refused} />
+      </div>
+    );
+  return (
+    <p role="status">
+      “{read.title}” {givesWords(read.gives)}.
+      {read.replaces && ' It takes the place of the pack of the same id.'}
+    </p>
   );
 }

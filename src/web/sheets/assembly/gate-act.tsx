@@ -6,18 +6,18 @@ import { ActPage } from '../teardown/act-page.js';
 import { TickRows } from '../teardown/tick-row.js';
 import { ViewRows } from '../teardown/view-rows.js';
 
-/** A gate: not on before each of its demands is proved. What was found is logged either way. */
-export function GateAct(props: {
-  job: Job;
-  asked: AskedGate;
-  where: string;
-  coverage: Coverage;
-  onDone: () => void;
-  onLeave: () => void;
-}) {
-  const { job, asked, onDone, onLeave } = props;
+interface GateProps {
+  readonly job: Job;
+  readonly asked: AskedGate;
+  readonly where: string;
+  readonly coverage: Coverage;
+  readonly onDone: () => void;
+  readonly onLeave: () => void;
+}
+
+function useGate({ job, asked, onDone, onLeave }: GateProps) {
   const { gate } = asked;
-  const form = useForm({
+  return useForm({
     job: job.id,
     kind: 'step',
     handle: asked.step,
@@ -35,6 +35,13 @@ export function GateAct(props: {
     }),
     onDone: ({ state }) => (state === 'done' ? onDone : onLeave)(),
   });
+}
+
+/** A gate: not on before each of its demands is proved. What was found is logged either way. */
+export function GateAct(props: GateProps) {
+  const { job, asked, onLeave } = props;
+  const { gate } = asked;
+  const form = useGate(props);
   const open = gate.demands.filter((d) => !form.list('checked').includes(d));
   const notSo = { title: `${gate.name}: not so yet`, state: 'planned' } as const;
   return (

@@ -1,4 +1,4 @@
-import { useCallback, useLayoutEffect, useState } from 'react';
+import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import {
   type BoltTurn,
@@ -15,6 +15,7 @@ import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Speak } from '../../parts/speak.js';
+import { useStepKeys } from '../../parts/step-keys.js';
 import { JointDrawing } from './joint-drawing.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
@@ -40,42 +41,25 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   const leave = () => go(`/job/${job.id}/assembly`);
   const turn = progress.turns[place];
 
-  const say = useCallback(
-    async (result: From<'torque'>['result']) => {
-      if (!turn || busy) return;
-      const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
-      const body = {
-        joint: joint.joint,
-        hole: turn.hole,
-        pass: turn.pass,
-        set: written(set, 'torque'),
-        wrench: joint.wrench,
-        result,
-      };
-      if (await act(() => write(job.id, 'torque', body))) {
-        if (result === 'clicked') setPlace(place + 1);
-      }
-    },
-    [turn, joint, job.id, place, act, busy],
-  );
-
-  // before the next bolt is shown: a press that comes at once must not count for the one before
-  useLayoutEffect(() => {
-    const onKey = (e: KeyboardEvent) => {
-      // a focused button already answers to space
-      const onButton = e.target instanceof HTMLElement && e.target.closest('button, a, input') !== null;
-      if (e.key === ' ' && onButton) return;
-      if (e.key === ' ' || e.key === 'ArrowRight' || e.key === 'PageDown') {
-        e.preventDefault();
-        void say('clicked');
-      } else if (e.key === 'ArrowLeft' || e.key === 'PageUp') {
-        e.preventDefault();
-        setPlace((p) => Math.max(0, p - 1));
-      } else if (e.key === 'Escape') go(`/job/${job.id}/assembly`);
+  const say = async (result: From<'torque'>['result']) => {
+    if (!turn || busy) return;
+    const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
+    const body = {
+      joint: joint.joint,
+      hole: turn.hole,
+      pass: turn.pass,
+      set: written(set, 'torque'),
+      wrench: joint.wrench,
+      result,
     };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [say, go, job.id]);
+    const kept = await act(() => write(job.id, 'torque', body));
+    if (kept && result === 'clicked') setPlace(place + 1);
+  };
+  useStepKeys(
+    () => void say('clicked'),
+    () => setPlace((p) => Math.max(0, p - 1)),
+    leave,
+  );
 
   if (!turn)
     return (
@@ -88,18 +72,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
     );
   return (
     <div className="step">
-      <header>
-        <Button look="quiet" onClick={leave}>
-          Leave
-        </Button>
-        <span>
-          Tag {job.tag} · {joint.name} · {passName(turn, progress)}
-        </span>
-        <span className="row">
-          bolt {turn.place} of {joint.holes.length}
-          <Speak words={spoken(joint, turn)} />
-        </span>
-      </header>
+      <BoltHead job={job} joint={joint} turn={turn} progress={progress} onLeave={leave} />
       <JointDrawing joint={joint} lit={litFor(progress, place)} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone this region scrolls, and a keyboard must reach it */}
       <section className="stack" tabIndex={0} aria-label="This bolt">
@@ -112,18 +85,53 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         />
         <Wrong words={wrong} />
       </section>
-      <footer>
-        <Button disabled={place === 0} onClick={() => setPlace(place - 1)}>
-          Back
-        </Button>
-        <Button look="danger" disabled={busy} onClick={() => void say('turned without rising')}>
-          Turns, does not rise
-        </Button>
-        <Button look="go" disabled={busy} autoFocus onClick={() => void say('clicked')}>
-          Clicked · next bolt
-        </Button>
-      </footer>
+      <BoltButtons first={place === 0} busy={busy} onBack={() => setPlace(place - 1)} say={say} />
     </div>
+  );
+}
+
+function BoltButtons(props: {
+  first: boolean;
+  busy: boolean;
+  onBack: () => void;
+  say: (result: From<'torque'>['result']) => Promise<void>;
+}) {
+  return (
+    <footer>
+      <Button disabled={props.first} onClick={props.onBack}>
+        Back
+      </Button>
+      <Button look="danger" disabled={props.busy} onClick={() => void props.say('turned without rising')}>
+        Turns, does not rise
+      </Button>
+      <Button look="go" disabled={props.busy} autoFocus onClick={() => void props.say('clicked')}>
+        Clicked · next bolt
+      </Button>
+    </footer>
+  );
+}
+
+function BoltHead(props: {
+  job: Job;
+  joint: From<'joint'>;
+  turn: BoltTurn;
+  progress: TighteningProgress;
+  onLeave: () => void;
+}) {
+  const { job, joint, turn, progress } = props;
+  return (
+    <header>
+      <Button look="quiet" onClick={props.onLeave}>
+        Leave
+      </Button>
+      <span>
+        Tag {job.tag} · {joint.name} · {passName(turn, progress)}
+      </span>
+      <span className="row">
+        bolt {turn.place} of {joint.holes.length}
+        <Speak words={spoken(joint, turn)} />
+      </span>
+    </header>
   );
 }
 

@@ -19,7 +19,8 @@ export function CleanPart(props: { job: Job; open: boolean; onClose: () => void 
   );
 }
 
-function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
+/** Part, what is on it, materials and cleaner; a change of one takes back what hung on it. */
+function useChoice(job: Job) {
   const door = useAnswers();
   const { catalog } = door;
   const waysFor = (component: unknown) => waysToClean(catalog, (component as string) || undefined);
@@ -56,6 +57,12 @@ function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
       agent: { as: 'drawn', label: 'What with' },
     },
   });
+  return { door, form, waysFor };
+}
+
+function Ask({ job, onClose }: { job: Job; onClose: () => void }) {
+  const { door, form, waysFor } = useChoice(job);
+  const { catalog } = door;
   const component = form.text('component');
   const materials = form.list('materials');
   const way = waysFor(component).find(({ id }) => id === form.given.$way);

@@ -29,9 +29,10 @@ export function LogCheck({ job, check, onClose }: LogProps) {
   );
 }
 
-function LogForm({ job, check, onClose }: Omit<LogProps, 'check'> & { check: Check | undefined }) {
-  const catalog = useCatalog();
-  const form = useForm({
+type Logged = Omit<LogProps, 'check'> & { readonly check: Check | undefined };
+
+function useSeen({ job, check, onClose }: Logged) {
+  return useForm({
     job: job.id,
     kind: 'observation',
     handle: check?.id,
@@ -62,6 +63,12 @@ function LogForm({ job, check, onClose }: Omit<LogProps, 'check'> & { check: Che
     also: ({ outcomes = [] }) => ({ outcomes, ...(check && { check: check.id, title: check.title }) }),
     onDone: onClose,
   });
+}
+
+function LogForm(props: Logged) {
+  const { job, check, onClose } = props;
+  const catalog = useCatalog();
+  const form = useSeen(props);
   const oneTap = check !== undefined && !check.several;
   return (
     <FormBox

@@ -4,7 +4,7 @@ import { displacementCc } from '../../../engine/index.js';
 import type { Body, From, Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { Asked, FormBox } from '../../form/form.js';
-import { useFormOf } from '../../form/use-form.js';
+import { type Form, useFormOf } from '../../form/use-form.js';
 import { Choices } from '../../parts/field.js';
 
 type How = Body<'identity'>['how'];
@@ -123,26 +123,31 @@ function PlateForm({ job, onDone }: AskedHow) {
       {text !== '' && readings.length === 0 && (
         <p className="soft">No plate scheme fits this. It is kept as written, and nothing is read into it.</p>
       )}
-      {readings.map((r) => (
-        <label className="tick" key={r.scheme} style={{ alignItems: 'start' }}>
-          <input
-            type="radio"
-            name="scheme"
-            checked={form.given.scheme === r.scheme}
-            onChange={() => form.set('scheme', r.scheme)}
-          />
-          <span>
-            <b>{r.name}</b>
-            {r.parts.map((p) => (
-              <span key={p.part} style={{ display: 'block' }}>
-                {p.part} <b>{p.value}</b>: {p.meaning}
-              </span>
-            ))}
-          </span>
-        </label>
-      ))}
+      <Schemes form={form} readings={readings} />
     </FormBox>
   );
+}
+
+/** What each scheme of the catalog reads out of it; the person says which one it is. */
+function Schemes({ form, readings }: { form: Form; readings: ReturnType<typeof readPlate> }) {
+  return readings.map((r) => (
+    <label className="tick" key={r.scheme} style={{ alignItems: 'start' }}>
+      <input
+        type="radio"
+        name="scheme"
+        checked={form.given.scheme === r.scheme}
+        onChange={() => form.set('scheme', r.scheme)}
+      />
+      <span>
+        <b>{r.name}</b>
+        {r.parts.map((p) => (
+          <span key={p.part} style={{ display: 'block' }}>
+            {p.part} <b>{p.value}</b>: {p.meaning}
+          </span>
+        ))}
+      </span>
+    </label>
+  ));
 }
 
 const leavesOpen =

@@ -34,7 +34,7 @@ const inchHint = (hint: string) => (given: Given) => (unitOf(given) === 'in' ? h
 const cellsOf = ({ $count }: Given): Cell[] =>
   heights.flatMap((row) => across.slice(0, Number($count)).map((column) => ({ row, column })));
 
-function Form({ job, onClose }: { job: Job; onClose: () => void }) {
+function useBore(job: Job, onClose: () => void) {
   const catalog = useCatalog();
   const missing = sheetLines.filter(({ spec }) => !job.specs.get(spec)?.value);
   const readings = useReadings({
@@ -65,6 +65,11 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
     }),
     onDone: onClose,
   });
+  return { readings, missing };
+}
+
+function Form({ job, onClose }: { job: Job; onClose: () => void }) {
+  const { readings, missing } = useBore(job, onClose);
   const { form, typed, unit } = readings;
   const columns = across.slice(0, Number(form.given.$count));
   return (

@@ -226,25 +226,31 @@ function NextSize({ next, bore, plan }: { next: Next; bore: BoreAnswer; plan: Pl
             </li>
           ))}
         </ul>
-        <div className="fields">
-          <Choices
-            label="Where the new bore stands"
-            value={plan.center}
-            onChange={plan.setCenter}
-            choices={[
-              { id: 'worn', label: 'on the worn hole' },
-              { id: 'old', label: 'on the old center' },
-            ]}
-          />
-          <TextField
-            label={`Oversizes sold, ${unit}`}
-            value={plan.sizes}
-            onChange={plan.setSizes}
-            help="The usual ones stand here (common practice). Write what you can really buy."
-          />
-        </div>
+        <PlanFields plan={plan} unit={unit} />
       </div>
     </details>
+  );
+}
+
+function PlanFields({ plan, unit }: { plan: Plan; unit: string }) {
+  return (
+    <div className="fields">
+      <Choices
+        label="Where the new bore stands"
+        value={plan.center}
+        onChange={plan.setCenter}
+        choices={[
+          { id: 'worn', label: 'on the worn hole' },
+          { id: 'old', label: 'on the old center' },
+        ]}
+      />
+      <TextField
+        label={`Oversizes sold, ${unit}`}
+        value={plan.sizes}
+        onChange={plan.setSizes}
+        help="The usual ones stand here (common practice). Write what you can really buy."
+      />
+    </div>
   );
 }
 

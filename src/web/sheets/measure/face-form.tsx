@@ -36,11 +36,17 @@ export function FaceForm(props: {
 
 const byHeight = ({ $way }: Given) => $way === 'height';
 
-function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSingle: () => void }) {
-  const { job, measure, onClose } = props;
+interface FaceProps {
+  readonly job: Job;
+  readonly measure: FaceMeasure;
+  readonly onClose: () => void;
+  readonly onSingle: () => void;
+}
+
+function useFace({ job, measure, onClose }: FaceProps) {
   const size = useUnits() === 'metric' ? '100 mm' : '4 in';
   const asksLimit = measure === 'head-flatness' && !job.specs.get('head-flatness-limit')?.value;
-  const readings = useReadings({
+  return useReadings({
     job,
     handle: `${measure} place by place`,
     title: faceNames[measure],
@@ -83,6 +89,10 @@ function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSi
     },
     onDone: onClose,
   });
+}
+
+function Form(props: FaceProps) {
+  const readings = useFace(props);
   const { form, typed } = readings;
   const grid = gridOf(form.given);
   const gaps = !byHeight(form.given);
@@ -90,7 +100,7 @@ function Form(props: { job: Job; measure: FaceMeasure; onClose: () => void; onSi
     <KeepReadings
       readings={readings}
       grid={grid}
-      onClose={onClose}
+      onClose={props.onClose}
       before={
         <>
           <Caution

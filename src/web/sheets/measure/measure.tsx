@@ -38,11 +38,12 @@ type Taking =
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
 export function Measure({ answers, job, gate }: SheetProps) {
-  const catalog = useCatalog();
   const [taking, setTaking] = useState<Taking>();
   const [deciding, setDeciding] = useState<Deciding>();
   usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
   const all = shownOf(answers);
+  const readAfter = ({ phase, measure }: (typeof all.faces)[number]) =>
+    phase === 'as-found' && all.faces.some((f) => f.measure === measure && f.phase === 'after');
   // a dialog that gives way to another closes after the other is open
   const close = (form: Taking['form']) => () => setTaking((now) => (now?.form === form ? undefined : now));
   return (
@@ -75,10 +76,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
           key={`${answer.measure} ${answer.way} ${answer.phase}`}
           job={job}
           answer={answer}
-          past={
-            answer.phase === 'as-found' &&
-            all.faces.some((f) => f.measure === answer.measure && f.phase === 'after')
-          }
+          past={readAfter(answer)}
           onDecide={setDeciding}
         />
       ))}
@@ -96,6 +94,22 @@ export function Measure({ answers, job, gate }: SheetProps) {
         </section>
       ))}
       <Cleaning job={job} />
+      <Taken job={job} taking={taking} close={close} onTake={setTaking} />
+      <DecideReading job={job} about={deciding} onClose={() => setDeciding(undefined)} />
+    </Sheet>
+  );
+}
+
+function Taken(props: {
+  job: Job;
+  taking: Taking | undefined;
+  close: (form: Taking['form']) => () => void;
+  onTake: (next: Taking) => void;
+}) {
+  const { job, taking, close, onTake } = props;
+  const catalog = useCatalog();
+  return (
+    <>
       <BoreForm job={job} open={taking?.form === 'bore'} onClose={close('bore')} />
       <FaceForm
         job={job}
@@ -103,7 +117,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
         onClose={close('face')}
         onSingle={() => {
           if (taking?.form === 'face')
-            setTaking({ form: 'reading', measure: measureOf(catalog, taking.measure) });
+            onTake({ form: 'reading', measure: measureOf(catalog, taking.measure) });
         }}
       />
       <Looked
@@ -116,8 +130,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
         measurement={taking?.form === 'reading' ? taking.measure : undefined}
         onClose={close('reading')}
       />
-      <DecideReading job={job} about={deciding} onClose={() => setDeciding(undefined)} />
-    </Sheet>
+    </>
   );
 }
 

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Job, LimitAnswer } from '../../../job/index.js';
 import { decisionHandle, quantityOf } from '../../../job/index.js';
 import { show, type UnitSystem } from '../../../quantity/index.js';
@@ -47,19 +48,48 @@ export function ReadingLine(props: { job: Job; answer: LimitAnswer; onDecide: ()
       )}
       {settled && !answer.superseded && <p>{settled.words}</p>}
       {answer.superseded && <p className="soft">Read again later, below.</p>}
+      <DecideRow
+        made={made}
+        open={decision !== undefined && decision.verdict !== 'pass' && !answer.superseded}
+        onDecide={onDecide}
+      />
+    </li>
+  );
+}
+
+/** What was decided about a reading, and the button that decides while it is not plainly in order. */
+export function DecideRow(props: {
+  made: ReturnType<typeof decisionAbout>;
+  open: boolean;
+  /** what the button is about, where it does not stand beside it */
+  about?: string;
+  /** something else is to be done first */
+  later?: boolean;
+  onDecide: () => void;
+  children?: ReactNode;
+}) {
+  const { made, about } = props;
+  const word = made ? 'Decide again' : 'Decide';
+  return (
+    <>
       {made && (
         <div>
           <span className="chip">decided: {made.title}</span>
         </div>
       )}
-      {decision && decision.verdict !== 'pass' && !answer.superseded && (
-        <div>
-          <Button look={made ? 'quiet' : 'plain'} onClick={onDecide}>
-            {made ? 'Decide again' : 'Decide'}
+      <div className="row">
+        {props.children}
+        {props.open && (
+          <Button
+            look={made || props.later ? 'quiet' : 'plain'}
+            aria-label={about && `${word} about ${about}`}
+            onClick={props.onDecide}
+          >
+            {word}
           </Button>
-        </div>
-      )}
-    </li>
+        )}
+      </div>
+    </>
   );
 }
 

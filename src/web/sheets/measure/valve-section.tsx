@@ -7,7 +7,7 @@ import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
-import { decisionAbout } from './reading-line.js';
+import { DecideRow, decisionAbout } from './reading-line.js';
 import { VerdictWord } from './verdict-word.js';
 
 /** Valve clearance as it stands now, and what to do: stock off the stem in steps, or the adjuster. */
@@ -59,9 +59,50 @@ function ValveLine(props: { job: Job; valve: ValveAnswer; onDecide: (about: Deci
         reason: `Tight. Range ${say(v.min)} to ${say(v.max)}; ${say(cut!.remove)} in all, the first cut ${say(cut!.firstCut)}.`,
       }),
     );
-  const origin = { from: 'measured' as const, detail: group.instrument?.name ?? 'instrument not named' };
   return (
     <li className="reading">
+      <ValveHead valve={v} title={title} say={say} />
+      <Repeats valve={v} />
+      {v.ofClass && <p className="of-class">The range is of the class, not of this engine.</p>}
+      <p>
+        <b>{v.words}</b>
+      </p>
+      {settled && <p>{settled.words}</p>}
+      <Wrong words={wrong} />
+      <DecideRow
+        made={made}
+        open={decision.verdict !== 'pass'}
+        about={`the ${v.valve} valve`}
+        later={cut !== undefined}
+        onDecide={() =>
+          onDecide({
+            which,
+            title,
+            value: group.last.value.written,
+            says: decision.words,
+            reasons: [v.words],
+          })
+        }
+      >
+        {cut && cut.firstCut > 0 && (
+          <Button onClick={() => void logCut()}>Ground {say(cut.firstCut)} off: measure again</Button>
+        )}
+        {v.turn && v.turn !== 'leave' && (
+          <Link className="button" href={turnSheet(v)}>
+            How far to turn
+          </Link>
+        )}
+      </DecideRow>
+    </li>
+  );
+}
+
+function ValveHead(props: { valve: ValveAnswer; title: string; say: (x: number) => string }) {
+  const { valve: v, title, say } = props;
+  const { group } = v.answer;
+  const origin = { from: 'measured' as const, detail: group.instrument?.name ?? 'instrument not named' };
+  return (
+    <>
       <div className="reading-head">
         <div>
           {v.valve}{' '}
@@ -74,7 +115,7 @@ function ValveLine(props: { job: Job; valve: ValveAnswer; onDecide: (about: Deci
             {group.last.phase === 'after' && ', after the work'}
           </span>
         </div>
-        <VerdictWord decision={decision} />
+        <VerdictWord decision={v.decision} />
       </div>
       <div className="soft">
         {[
@@ -83,56 +124,23 @@ function ValveLine(props: { job: Job; valve: ValveAnswer; onDecide: (about: Deci
         ].join(' · ')}
         {v.before !== undefined && ` · read ${say(v.before)} before`}
       </div>
-      {group.readings.length > 1 && (
-        <div className="soft">
-          mean of {group.readings.map((m) => m.value.written).join(', ')}
-          {group.suspicious && (
-            <b className="care">
-              {' '}
-              They differ by more than the feelers explain: was something done between them?
-            </b>
-          )}
-        </div>
+    </>
+  );
+}
+
+function Repeats({ valve: { answer } }: { valve: ValveAnswer }) {
+  const { group } = answer;
+  if (group.readings.length < 2) return null;
+  return (
+    <div className="soft">
+      mean of {group.readings.map((m) => m.value.written).join(', ')}
+      {group.suspicious && (
+        <b className="care">
+          {' '}
+          They differ by more than the feelers explain: was something done between them?
+        </b>
       )}
-      {v.ofClass && <p className="of-class">The range is of the class, not of this engine.</p>}
-      <p>
-        <b>{v.words}</b>
-      </p>
-      {settled && <p>{settled.words}</p>}
-      {made && (
-        <div>
-          <span className="chip">decided: {made.title}</span>
-        </div>
-      )}
-      <Wrong words={wrong} />
-      <div className="row">
-        {cut && cut.firstCut > 0 && (
-          <Button onClick={() => void logCut()}>Ground {say(cut.firstCut)} off: measure again</Button>
-        )}
-        {v.turn && v.turn !== 'leave' && (
-          <Link className="button" href={turnSheet(v)}>
-            How far to turn
-          </Link>
-        )}
-        {decision.verdict !== 'pass' && (
-          <Button
-            look={made || cut ? 'quiet' : 'plain'}
-            aria-label={`${made ? 'Decide again' : 'Decide'} about the ${v.valve} valve`}
-            onClick={() =>
-              onDecide({
-                which,
-                title,
-                value: group.last.value.written,
-                says: decision.words,
-                reasons: [v.words],
-              })
-            }
-          >
-            {made ? 'Decide again' : 'Decide'}
-          </Button>
-        )}
-      </div>
-    </li>
+    </div>
   );
 }
 

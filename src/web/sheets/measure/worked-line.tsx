@@ -1,10 +1,9 @@
 import { amountOf, decisionHandle, type Job, type WorkedFigure } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
 import { useUnits } from '../../data/queries.js';
-import { Button } from '../../parts/act.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
-import { decisionAbout } from './reading-line.js';
+import { DecideRow, decisionAbout } from './reading-line.js';
 import { VerdictWord } from './verdict-word.js';
 
 /** Wear, taper, flatness: the figure, its bound with its origin, the verdict, and what would settle it. */
@@ -40,46 +39,30 @@ export function WorkedLine(props: {
         </div>
         {decision ? <VerdictWord decision={decision} /> : <span className="soft">no limit</span>}
       </div>
-      <div className="soft">
-        {[
-          where,
-          note,
-          limit &&
-            (limit.ofClass ? undefined : [limit.origin.from, limit.origin.detail].filter(Boolean).join(', ')),
-        ]
-          .filter(Boolean)
-          .join(' · ')}
-      </div>
+      <div className="soft">{[where, note, originWords(limit)].filter(Boolean).join(' · ')}</div>
       {limit?.ofClass && (
         <p className="of-class">
           The limit is a figure of the class, not of this engine ({limit.origin.detail?.split('; ').at(-1)}).
         </p>
       )}
       {settled && !past && <p>{settled.words}</p>}
-      {made && (
-        <div>
-          <span className="chip">decided: {made.title}</span>
-        </div>
-      )}
-      {decision && decision.verdict !== 'pass' && !past && (
-        <div>
-          <Button
-            look={made ? 'quiet' : 'plain'}
-            aria-label={`${made ? 'Decide again' : 'Decide'} about ${title.toLowerCase()}`}
-            onClick={() =>
-              onDecide({
-                which,
-                title: `${of}, ${title.toLowerCase()}`,
-                value,
-                says: decision.words,
-                reasons,
-              })
-            }
-          >
-            {made ? 'Decide again' : 'Decide'}
-          </Button>
-        </div>
-      )}
+      <DecideRow
+        made={made}
+        open={decision !== undefined && decision.verdict !== 'pass' && !past}
+        about={title.toLowerCase()}
+        onDecide={() =>
+          onDecide({
+            which,
+            title: `${of}, ${title.toLowerCase()}`,
+            value,
+            says: decision!.words,
+            reasons,
+          })
+        }
+      />
     </li>
   );
 }
+
+const originWords = (limit: WorkedFigure['limit']) =>
+  limit && !limit.ofClass && [limit.origin.from, limit.origin.detail].filter(Boolean).join(', ');

@@ -31,10 +31,6 @@ const blames = [
 ] as const;
 
 function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From<'part'> }) {
-  const looks = useAnswers().bill.find((l) => l.listed === part.part)?.lookAlikes ?? [];
-  const pictures = job.photographs.filter(
-    (p) => p.about === part.part || (part.component !== undefined && p.about?.startsWith(part.component)),
-  );
   const form = useForm({
     job: job.id,
     kind: 'part',
@@ -53,25 +49,7 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
     onDone: onClose,
   });
   const checks = part.consumable ? 0 : compared.length;
-  const about = (
-    <>
-      <p>
-        {part.consumable
-          ? 'The right grade and enough of it?'
-          : 'Lay it beside the old one before it is fitted.'}
-      </p>
-      <Caution lines={looks.map(({ name, tell }) => ({ title: name, words: tell }))} />
-      <PictureGrid photographs={pictures} />
-      <TakePicture
-        job={job.id}
-        stage="parts"
-        when="after"
-        about={part.part}
-        caption={`${part.name}: new beside old`}
-        label="Photograph new beside old"
-      />
-    </>
-  );
+  const about = <NewBesideOld job={job} part={part} />;
   if (form.given.$differs === true)
     return (
       <>
@@ -95,6 +73,33 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
       barred={form.list('$ticked').length < checks}
       more={<Button onClick={() => form.set('$differs', true)}>It does not match</Button>}
     />
+  );
+}
+
+/** What it is easily mistaken for, the pictures of the old one, and one of both. */
+function NewBesideOld({ job, part }: { job: Job; part: From<'part'> }) {
+  const looks = useAnswers().bill.find((l) => l.listed === part.part)?.lookAlikes ?? [];
+  const pictures = job.photographs.filter(
+    (p) => p.about === part.part || (part.component !== undefined && p.about?.startsWith(part.component)),
+  );
+  return (
+    <>
+      <p>
+        {part.consumable
+          ? 'The right grade and enough of it?'
+          : 'Lay it beside the old one before it is fitted.'}
+      </p>
+      <Caution lines={looks.map(({ name, tell }) => ({ title: name, words: tell }))} />
+      <PictureGrid photographs={pictures} />
+      <TakePicture
+        job={job.id}
+        stage="parts"
+        when="after"
+        about={part.part}
+        caption={`${part.name}: new beside old`}
+        label="Photograph new beside old"
+      />
+    </>
   );
 }
 

@@ -47,44 +47,13 @@ function Import({ job, onClose }: { job: Job; onClose: () => void }) {
         });
   const offers = read && 'offers' in read ? read.offers : undefined;
   const keep = async () => {
-    if (
-      offers &&
-      (await act(() =>
-        writeAll(
-          job.id,
-          offers.map((o) => offerLine(o, currency)),
-        ),
-      ))
-    )
-      onClose();
+    const lines = (offers ?? []).map((o) => offerLine(o, currency));
+    if (await act(() => writeAll(job.id, lines))) onClose();
   };
   if (adding !== undefined) return <SupplierForm name={adding} onDone={() => setAdding(undefined)} />;
   return (
     <>
-      <details>
-        <summary>What stands in the file</summary>
-        <p className="soft">
-          A table with these column names in its first line, in any order, saved as CSV. Parts are named as on
-          the list.
-        </p>
-        <dl className="columns">
-          {columns.map(([name, words]) => (
-            <div key={name}>
-              <dt>
-                <code>{name}</code>
-              </dt>
-              <dd>{words}</dd>
-            </div>
-          ))}
-        </dl>
-        <a
-          className="button"
-          download="offers.csv"
-          href={`data:text/csv;charset=utf-8,${encodeURIComponent(offersSample)}`}
-        >
-          Download a sample
-        </a>
-      </details>
+      <FileFormat />
       <Field label="The file">
         {(control) => (
           <input
@@ -108,6 +77,35 @@ function Import({ job, onClose }: { job: Job; onClose: () => void }) {
         </Button>
       </div>
     </>
+  );
+}
+
+function FileFormat() {
+  return (
+    <details>
+      <summary>What stands in the file</summary>
+      <p className="soft">
+        A table with these column names in its first line, in any order, saved as CSV. Parts are named as on
+        the list.
+      </p>
+      <dl className="columns">
+        {columns.map(([name, words]) => (
+          <div key={name}>
+            <dt>
+              <code>{name}</code>
+            </dt>
+            <dd>{words}</dd>
+          </div>
+        ))}
+      </dl>
+      <a
+        className="button"
+        download="offers.csv"
+        href={`data:text/csv;charset=utf-8,${encodeURIComponent(offersSample)}`}
+      >
+        Download a sample
+      </a>
+    </details>
   );
 }
 

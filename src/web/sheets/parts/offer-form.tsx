@@ -26,11 +26,15 @@ const fits = [
 
 type Counts = Readonly<Record<string, string>>;
 
-function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
+interface Offering {
+  readonly job: Job;
+  readonly onClose: () => void;
+}
+
+function useOffer({ job, onClose }: Offering) {
   const shop = useShop();
-  const [adding, setAdding] = useState(false);
   const parts = useAnswers().toBuy;
-  const form = useForm({
+  return useForm({
     job: job.id,
     kind: 'offer',
     title: 'An offer',
@@ -74,6 +78,12 @@ function OfferForm({ job, onClose }: { job: Job; onClose: () => void }) {
     },
     onDone: onClose,
   });
+}
+
+function OfferForm({ job, onClose }: Offering) {
+  const [adding, setAdding] = useState(false);
+  const parts = useAnswers().toBuy;
+  const form = useOffer({ job, onClose });
   if (adding)
     return (
       <SupplierForm

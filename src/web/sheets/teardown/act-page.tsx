@@ -1,7 +1,8 @@
-import { type ReactNode, useLayoutEffect } from 'react';
+import type { ReactNode } from 'react';
 import type { Job } from '../../../job/index.js';
 import { Button } from '../../parts/act.js';
 import { Speak } from '../../parts/speak.js';
+import { useStepKeys } from '../../parts/step-keys.js';
 
 /** Step mode: one act at a time in large type, driven by thumb, space and arrows or a foot pedal. */
 export function ActPage(props: {
@@ -20,7 +21,7 @@ export function ActPage(props: {
   onLeave: () => void;
 }) {
   const { go, back, onLeave } = props;
-  useKeys(go.disabled ? undefined : go.act, back, onLeave);
+  useStepKeys(go.disabled ? undefined : go.act, back, onLeave);
   return (
     <main className="act-page">
       <header>
@@ -53,25 +54,4 @@ export function ActPage(props: {
       </footer>
     </main>
   );
-}
-
-/** Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Typing and open questions keep their keys. */
-function useKeys(go: (() => void) | undefined, back: (() => void) | undefined, leave: () => void): void {
-  // before the next step is shown: a press that comes at once must not count for the one before
-  useLayoutEffect(() => {
-    const onKey = (e: KeyboardEvent) => {
-      const on = e.target instanceof HTMLElement ? e.target : undefined;
-      if (document.querySelector('dialog[open]')) return;
-      if (on?.matches('input:not([type=checkbox]), textarea, select')) return;
-      if (e.key === ' ' && on?.closest('button, a, input, summary, label')) return;
-      const act = { ' ': go, ArrowRight: go, PageDown: go, ArrowLeft: back, PageUp: back, Escape: leave }[
-        e.key
-      ];
-      if (!act) return;
-      e.preventDefault();
-      act();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [go, back, leave]);
 }

@@ -8,7 +8,7 @@ import {
   lineWords,
 } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
-import { FieldError, type Given } from '../../form/field.js';
+import { type Choice, FieldError, type FieldsOf, type Given } from '../../form/field.js';
 import { FormBox } from '../../form/form.js';
 import { useFormOf } from '../../form/use-form.js';
 import { Button, useAct } from '../../parts/act.js';
@@ -84,11 +84,59 @@ interface Said {
   readonly fasteners: Fastener[];
 }
 
+const asked =
+  (...hows: readonly How[]) =>
+  ({ how }: Given) =>
+    hows.some((each) => each === how);
+
+function fieldsFor(pieces: readonly Choice[]): FieldsOf<Said> {
+  return {
+    how: { as: 'choice', label: 'What is different', choices: hows, begin: 'fasteners' },
+    name: {
+      as: 'text',
+      label: 'What it is called',
+      hint: 'rain cap',
+      when: asked('added'),
+      need: 'Say what it is called.',
+    },
+    component: {
+      as: 'select',
+      label: 'Piece',
+      choices: pieces,
+      when: asked('absent', 'waits-for', 'minutes', 'fasteners'),
+      need: 'Say which piece it is.',
+    },
+    minutes: {
+      as: 'number',
+      label: 'Minutes to take it off',
+      hint: '5',
+      when: asked('added', 'minutes'),
+      need: 'Minutes are a number above zero.',
+    },
+    before: {
+      as: 'many',
+      label: 'Must be off first',
+      choices: ({ component }) => pieces.filter(({ id }) => id !== component),
+      when: asked('added', 'waits-for'),
+    },
+    fasteners: {
+      as: 'rows',
+      label: 'Fasteners, one line a size and length',
+      begin: [{ what: 'bolt' }],
+      row: {
+        count: { as: 'number', whole: true, label: 'Count' },
+        size: { as: 'text', label: 'Size', hint: '5/16-18' },
+        length: { as: 'text', label: 'Length', hint: '1-1/2 in' },
+        what: { as: 'text', label: 'What', begin: 'bolt' },
+        hole: { as: 'text', label: 'Hole', hint: 'if lengths differ' },
+      },
+      more: 'Another kind of fastener',
+      when: asked('fasteners'),
+    },
+  };
+}
+
 function Form({ job, engine, onClose }: { job: Job; engine: EngineGraph; onClose: () => void }) {
-  const asked =
-    (...hows: readonly How[]) =>
-    ({ how }: Given) =>
-      hows.some((each) => each === how);
   const pieces = engine.graph.pieces
     .map(({ id }) => ({ id, label: engine.nameOf(id) }))
     .sort((a, b) => a.label.localeCompare(b.label));
@@ -96,50 +144,7 @@ function Form({ job, engine, onClose }: { job: Job; engine: EngineGraph; onClose
     job: job.id,
     kind: 'differs',
     title: 'How this engine differs',
-    fields: {
-      how: { as: 'choice', label: 'What is different', choices: hows, begin: 'fasteners' },
-      name: {
-        as: 'text',
-        label: 'What it is called',
-        hint: 'rain cap',
-        when: asked('added'),
-        need: 'Say what it is called.',
-      },
-      component: {
-        as: 'select',
-        label: 'Piece',
-        choices: pieces,
-        when: asked('absent', 'waits-for', 'minutes', 'fasteners'),
-        need: 'Say which piece it is.',
-      },
-      minutes: {
-        as: 'number',
-        label: 'Minutes to take it off',
-        hint: '5',
-        when: asked('added', 'minutes'),
-        need: 'Minutes are a number above zero.',
-      },
-      before: {
-        as: 'many',
-        label: 'Must be off first',
-        choices: ({ component }) => pieces.filter(({ id }) => id !== component),
-        when: asked('added', 'waits-for'),
-      },
-      fasteners: {
-        as: 'rows',
-        label: 'Fasteners, one line a size and length',
-        begin: [{ what: 'bolt' }],
-        row: {
-          count: { as: 'number', whole: true, label: 'Count' },
-          size: { as: 'text', label: 'Size', hint: '5/16-18' },
-          length: { as: 'text', label: 'Length', hint: '1-1/2 in' },
-          what: { as: 'text', label: 'What', begin: 'bolt' },
-          hole: { as: 'text', label: 'Hole', hint: 'if lengths differ' },
-        },
-        more: 'Another kind of fastener',
-        when: asked('fasteners'),
-      },
-    },
+    fields: fieldsFor(pieces),
     also: ({ how, name, before = [], fasteners = [] }) => {
       if (how === 'fasteners' && fasteners.length === 0)
         throw new FieldError('fasteners', 'Count at least one kind of fastener.');
