@@ -10,6 +10,9 @@ export function Dialog(props: { title: string; open: boolean; onClose: () => voi
       dialog.showModal();
       // in a thumb's reach a field in focus would cover half of it with a keyboard
       if (matchMedia('(pointer: coarse)').matches) dialog.focus();
+      // Enter at once must not drop what was begun: its button stands first
+      else if (dialog.querySelector('.resumed :focus'))
+        dialog.querySelector<HTMLElement>('form :is(input, select, textarea)')?.focus();
     }
     if (!props.open && dialog.open) dialog.close();
   }, [props.open]);
