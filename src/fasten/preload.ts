@@ -1,4 +1,4 @@
-import { positive, within } from './error.js';
+import { within } from './error.js';
 import { boltLoads, type Strength } from './grades.js';
 import type { ThreadForm } from './thread-form.js';
 import { clampRange, torqueForClamp } from './torque.js';
@@ -8,7 +8,6 @@ import { clampRange, torqueForClamp } from './torque.js';
  * Source: Mechanical Engineering Design, 9th ed., Eq. 8-31.
  */
 export const proofShares = { reusable: 0.75, permanent: 0.9 } as const;
-export type JointKind = keyof typeof proofShares;
 
 export interface BoltTorque {
   readonly clampN: number;
@@ -47,32 +46,4 @@ export function torqueForBolt({
     clampRangeN,
     worstShareOfProof: clampRangeN[1] / proofN,
   };
-}
-
-/**
- * Part of an outer load that the bolt feels: C = kb/(kb + km).
- *
- * Source: Mechanical Engineering Design, 9th ed., Eq. 8-24 (f). Stiffnesses in one unit.
- * Example 8-3: 6.5 and 13.8 Mlbf/in give 0.320.
- */
-export function jointConstant(boltStiffness: number, memberStiffness: number): number {
-  positive(boltStiffness, 'bolt stiffness');
-  positive(memberStiffness, 'member stiffness');
-  return boltStiffness / (boltStiffness + memberStiffness);
-}
-
-/** Bolt stress, MPa, under preload and an outer pull: σ = (C·P + F)/At. Mechanical Engineering Design, 9th ed., Eq. 8-24. */
-export function boltStressMpa({
-  preloadN,
-  outerN,
-  constant,
-  areaMm2,
-}: {
-  preloadN: number;
-  outerN: number;
-  constant: number;
-  areaMm2: number;
-}): number {
-  positive(areaMm2, 'area', 'mm²');
-  return (constant * outerN + preloadN) / areaMm2;
 }

@@ -37,11 +37,6 @@ function requireWrench({ name, minNm, maxNm }: Wrench): void {
   }
 }
 
-/** The least torque that a wrench may be used for, N·m: its lowest mark, but never under 20 % of its greatest torque. */
-export function leastUsableNm({ minNm, maxNm }: Wrench): number {
-  return Math.max(minNm, trustedFrom * maxNm);
-}
-
 /** In words why a wrench cannot do it, or undefined when it can. */
 function refusal(
   wrench: Wrench,

@@ -6,6 +6,7 @@ import { GaugeError } from './error.js';
  * Source: Handbook of Mathematical Functions, 26.5.8 (continued fraction) and 26.5.2 (symmetry).
  * Method: the continued fraction by Lentz's method on the side where it converges fast.
  * Error: absolute ≤ 1e-13 for a, b ≤ 5000. Throws GaugeError when the fraction has not converged in 20 000 steps.
+ * Own code: `@stdlib/stats-base-dists-t-cdf` holds the same bounds but adds 28 kB (compressed) to the page, jstat only 1e-7.
  * Example: I_0.5(2, 3) = 0.6875.
  */
 export function incompleteBeta(x: number, a: number, b: number): number {

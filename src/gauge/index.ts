@@ -9,7 +9,7 @@ export { type FacePoint, type Flatness, flatness } from './flatness.js';
 export { type Instrument, type Pooled, pool, type Reading, standardU } from './instrument.js';
 export { normalBelow, normalQuantile } from './normal.js';
 export { chooseOversize, type OversizeAnswer } from './oversize.js';
-export { pooledScatter, type Repeats, repeats } from './pooled.js';
+export { type Repeats, repeats } from './pooled.js';
 export { type Fit, fitLinear } from './regression.js';
 export { classRingGap, gapClosing, gapInBore, growthFromGaps } from './ring-gap.js';
 export { type Roundness, roundness } from './roundness.js';

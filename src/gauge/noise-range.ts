@@ -1,5 +1,5 @@
 import { GaugeError } from './error.js';
-import { normalBelow, normalQuantile } from './normal.js';
+import { normalBelow } from './normal.js';
 
 /**
  * The chance that the range (largest less smallest) of n independent standard normal errors is at most q.
@@ -32,11 +32,6 @@ const places = Array.from({ length: 137 }, (_, i) => {
   };
 });
 
-/** The range that n errors stay within with probability p. Example: p 0.95, n 3 → 3.3145. */
-export function noiseRangeQuantile(p: number, n: number): number {
-  return bisect((q) => noiseRangeBelow(q, n) - p, 0, 20);
-}
-
 /**
  * The range that n readings of one and the same size show on average, in units of their standard uncertainty
  * (the control chart factor d2).
@@ -47,20 +42,6 @@ export function noiseRangeQuantile(p: number, n: number): number {
 export function meanNoiseRange(n: number): number {
   requireCount(n);
   return step * places.reduce((total, { below, above }) => total + 1 - below ** n - above ** n, 0);
-}
-
-/** What the largest of n standard normal errors stays below with probability p. Example: p 0.95, n 9 → 2.5311. */
-export function largestNoiseQuantile(p: number, n: number): number {
-  return normalQuantile(p ** (1 / n));
-}
-
-function bisect(f: (x: number) => number, low: number, high: number): number {
-  for (let step = 0; step < 60; step += 1) {
-    const middle = (low + high) / 2;
-    if (f(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 function requireCount(n: number): void {

@@ -7,6 +7,7 @@ import { GaugeError, requireFinite } from './error.js';
  * fraction). Method: the series of positive terms for |z| < 3, the continued fraction beyond, mirrored for z > 0.
  * Error: absolute ≤ 1e-15, relative ≤ 1e-13 in the lower tail, down to z = −37 where the result underflows.
  * Special cases: Φ(−∞) = 0, Φ(∞) = 1; NaN is refused.
+ * Own code: `@stdlib/stats-base-dists-normal-cdf` is as exact but adds 7 kB (compressed) to the page for these 30 lines.
  * Example: Φ(1.4) = 0.919243340766229.
  */
 export function normalBelow(z: number): number {

@@ -30,28 +30,6 @@ export function repeats(readings: readonly number[]): Repeats {
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 
 /**
- * The scatter of one instrument in one pair of hands, pooled over groups of repeats of different sizes.
- *
- * Source: JCGM 100:2008, 4.2.4 and H.3.6: s² = Σνᵢsᵢ²/Σνᵢ. Throws GaugeError when no group has two readings.
- * Example: groups (1, 3) and (10, 10, 13) → s 1.6330, 3 degrees of freedom.
- */
-export function pooledScatter(groups: readonly (readonly number[])[]): {
-  sd: number;
-  degreesOfFreedom: number;
-} {
-  const all = groups.map(repeats);
-  const degreesOfFreedom = sum(all.map((group) => group.degreesOfFreedom));
-  if (degreesOfFreedom === 0)
-    throw new GaugeError(
-      'Scatter needs at least one group of two or more readings.',
-      'groups',
-      groups.length,
-    );
-  const sd = Math.sqrt(sum(all.map((group) => group.degreesOfFreedom * group.sd ** 2)) / degreesOfFreedom);
-  return { sd, degreesOfFreedom };
-}
-
-/**
  * Whether repeats scatter more than the instrument accounts for (range against 95 % of two readings, √2·U): then a
  * third reading is due, and dirt, place and technique come before arithmetic. Source: common practice; ISO 5725-6 has
  * the 2.8-fold repeatability limit (from memory).

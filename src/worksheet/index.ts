@@ -31,21 +31,10 @@ export {
   verdict,
   words,
 } from './answer.js';
-export { type Check, checkExample } from './checks.js';
 export { boundsOf, Refusal, WorksheetError } from './error.js';
 export { type Example, type Expected, isPublished, near } from './example.js';
 export { type Ask, ask, type Field, optional } from './field.js';
 export { type Group, groups } from './group.js';
-export {
-  adopt,
-  type OldGiven,
-  type OldWorksheet,
-  oldAsk,
-  oldChoice,
-  oldOptional,
-  oldStanding,
-  refusingAs,
-} from './old.js';
 export { curve, type Picture, type PictureAxis, type PictureBand, picture, spaced } from './picture.js';
 export { type PrintedAnswer, printJson, printText } from './print.js';
 export { quantityWorksheets } from './quantity-worksheets.js';

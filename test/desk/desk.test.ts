@@ -2,7 +2,8 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { desk, findWorksheet } from '../../src/desk/index.js';
-import { checkExample, describe as describeWorksheet, type Worksheet } from '../../src/worksheet/index.js';
+import { describe as describeWorksheet, type Worksheet } from '../../src/worksheet/index.js';
+import { checkExample } from '../support/check-example.js';
 
 test('no two worksheets of the desk share an id', () => {
   const ids = desk.map(({ id }) => id);

@@ -3,13 +3,13 @@ import { worksheets } from '../../src/engine/worksheets.js';
 import { findUnit } from '../../src/quantity/index.js';
 import {
   type Answer,
-  checkExample,
   picture,
   printText,
   run,
   type Worksheet,
   WorksheetError,
 } from '../../src/worksheet/index.js';
+import { checkExample } from '../support/check-example.js';
 
 const sheet = (id: string): Worksheet => {
   const found = worksheets.find((each) => each.id === id);

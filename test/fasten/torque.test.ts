@@ -5,7 +5,7 @@ import { conditions, factorsFor, nutFactors } from '../../src/fasten/friction.js
 import { strengthOf } from '../../src/fasten/grades.js';
 import { longFormClamp, longFormTorque, torqueParts } from '../../src/fasten/long-form.js';
 import { correctForLubricant } from '../../src/fasten/lubricant.js';
-import { boltStressMpa, jointConstant, proofShares, torqueForBolt } from '../../src/fasten/preload.js';
+import { proofShares, torqueForBolt } from '../../src/fasten/preload.js';
 import { threads } from '../../src/fasten/threads.js';
 import { clampForTorque, clampRange, torqueForClamp } from '../../src/fasten/torque.js';
 import { parseThread } from '../../src/quantity/index.js';
@@ -148,13 +148,6 @@ describe('preload', () => {
     expect(() => torqueForBolt({ form, strength, nutFactor: 0.2, share: 1.2 })).toThrow(
       expect.objectContaining({ field: 'share' }),
     );
-  });
-
-  test('the bolt feels the less of an outer load the stiffer the joint', () => {
-    expect(jointConstant(1, 9)).toBe(0.1);
-    expect(jointConstant(1, 99)).toBe(0.01);
-    expect(boltStressMpa({ preloadN: 1000, outerN: 500, constant: 0, areaMm2: 10 })).toBe(100);
-    expect(() => jointConstant(0, 1)).toThrow(/above 0/);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { budget, GaugeError, pooledScatter, repeats, type UncertaintySource } from '../../src/gauge/index.js';
+import { budget, GaugeError, repeats, type UncertaintySource } from '../../src/gauge/index.js';
 import { scattersTooMuch } from '../../src/gauge/pooled.js';
 import { normals, times } from './seeded.js';
 
@@ -27,17 +27,6 @@ describe('repeats', () => {
       ),
       { seed: 99, numRuns: 200 },
     );
-  });
-
-  it('pooled over groups weigh by degrees of freedom', () => {
-    expect(
-      pooledScatter([
-        [1, 3],
-        [10, 10, 13],
-      ]),
-    ).toEqual({ sd: Math.sqrt(8 / 3), degreesOfFreedom: 3 });
-    expect(pooledScatter([[5], [1, 3]]).sd).toBeCloseTo(Math.SQRT2, 12);
-    expect(() => pooledScatter([[1], [2]])).toThrow('two or more');
   });
 
   it('are suspicious when two differ by more than √2 of the tool’s uncertainty', () => {

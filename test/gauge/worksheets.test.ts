@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { classFigures, classLimit, notThisEngines, worksheets } from '../../src/gauge/index.js';
-import { checkExample, printJson, run, type Worksheet, WorksheetError } from '../../src/worksheet/index.js';
+import { printJson, run, type Worksheet, WorksheetError } from '../../src/worksheet/index.js';
+import { checkExample } from '../support/check-example.js';
 
 const named = (id: string): Worksheet => {
   const found = worksheets.find((worksheet) => worksheet.id === id);

@@ -1,4 +1,4 @@
-import { adapterResult, adapterSetting } from '../../src/fasten/wrench.js';
+import { adapterSetting } from '../../src/fasten/wrench.js';
 import { near, published } from '../support/published.js';
 
 const pages = published('public worked examples of torque wrench adapters');
@@ -24,7 +24,7 @@ pages('what to set', 'seen', () =>
 );
 
 pages('L 500, drawn out to 650 mm: 100 set gives 130 N·m', 'seen', () => [
-  near('N·m', adapterResult({ settingNm: 100, wrenchMm: 500, adapterMm: 150 }), 130, 5e-10),
+  near('N·m', adapterSetting({ wantedNm: 130, wrenchMm: 500, adapterMm: 150 }), 100, 5e-10),
 ]);
 
 pages(

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ask, checkExample, type Example, type Expected, type Worksheet } from '../../src/worksheet/index.js';
+import { ask, type Example, type Expected, type Worksheet } from '../../src/worksheet/index.js';
+import { checkExample } from '../support/check-example.js';
 import { sheet } from './sheet.js';
 
 const torqueField = ask.quantity('torque', 'Torque', 'For the test.');

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { checkExample, printText, quantityWorksheets, run } from '../../src/worksheet/index.js';
+import { printText, quantityWorksheets, run } from '../../src/worksheet/index.js';
+import { checkExample } from '../support/check-example.js';
 
 const examples = quantityWorksheets.flatMap((worksheet) =>
   worksheet.examples.map((example) => ({ worksheet, example })),

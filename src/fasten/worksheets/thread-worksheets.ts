@@ -26,7 +26,13 @@ import {
 } from '../thread-form.js';
 import { type RepairOption, repairWays } from '../thread-repair.js';
 import { findThread } from '../threads.js';
-import { type InsertChoice, insertDrill, insertHoleDepthMm, insertSource } from '../wire-insert.js';
+import {
+  type InsertChoice,
+  insertDrill,
+  insertHoleDepthMm,
+  insertSource,
+  insertThroughMm,
+} from '../wire-insert.js';
 import { thread } from './fields.js';
 
 const formSource = ({ system }: ThreadForm) => (system === 'inch' ? sources.unified : sources.isoThreads);
@@ -354,6 +360,13 @@ function insertAnswers(form: ThreadForm, { lengthMm, drillDepthMm }: InsertChoic
       insertHoleDepthMm(form, lengthMm, 'plug'),
       'mm',
       depths,
+    ),
+    amount(
+      'insert-through',
+      'Least metal of a through hole',
+      insertThroughMm(form, lengthMm),
+      'mm',
+      computed('length and one pitch, ASME B18.29.2M'),
     ),
   ];
 }

@@ -1,10 +1,14 @@
-import { findUnit, type Quantity, show, to } from '../quantity/index.js';
-import type { Answer, AnswerValue } from './answer.js';
-import { WorksheetError } from './error.js';
-import type { Example, Expected } from './example.js';
-import { printJson } from './print.js';
-import { run } from './run.js';
-import type { Worksheet } from './worksheet.js';
+import { findUnit, type Quantity, show, to } from '../../src/quantity/index.js';
+import {
+  type Answer,
+  type AnswerValue,
+  type Example,
+  type Expected,
+  printJson,
+  run,
+  type Worksheet,
+  WorksheetError,
+} from '../../src/worksheet/index.js';
 
 /** One expected figure of an example beside what the worksheet gives. */
 export interface Check {
