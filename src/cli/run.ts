@@ -45,8 +45,7 @@ async function dispatch(argv: readonly string[], around: Surroundings): Promise<
 }
 
 async function version(): Promise<string> {
-  const { packaged } = await import('../shopkeep/index.js');
-  return packaged().version;
+  return (await import('./version.js')).version();
 }
 
 async function allHelp(): Promise<string> {

@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
+import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
-import { JobNotes } from '../shopkeep/index.js';
+import { JobNotes, shopNow } from '../shopkeep/index.js';
 import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath } from './door.js';
 import { type ApiError, answerError, notFound } from './error.js';
@@ -34,6 +35,7 @@ export async function createApp(parts: Parts): Promise<App> {
   const { store } = parts;
   const news = new News(store, await store.head(), parts.log);
   const notes = new JobNotes(store);
+  await shopNow(store); // reading the catalog holds the thread, and nobody waits for an answer yet
   const stopFollowing = notes.follow(parts.log);
   notes.onLearned(() => news.tellLearned());
   const pairing = new Pairing(store, parts.clock);
@@ -44,6 +46,7 @@ export async function createApp(parts: Parts): Promise<App> {
     await next();
     if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
   });
+  http.on('GET', '/api/*', compress()); // what is sent back for a line written is a few words
   http.route('/api/health', healthRoutes(parts));
   http.route('/api/jobs', jobRoutes(store, notes));
   http.route('/api/jobs', recordRoutes(parts));

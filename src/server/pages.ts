@@ -10,7 +10,7 @@ import { ApiError, notFound } from './error.js';
 const hashedAssets = '/assets/';
 
 /**
- * The built pages. Any path that is not a file opens the application, which reads the path itself. Only what this
+ * The built pages, in the form that the build compressed beside each file where the browser takes it. Any path that is not a file opens the application, which reads the path itself. Only what this
  * server sends may run or be fetched; styles may stand inline because charts and drawings set them.
  */
 export function pages(webRoot: string): Hono<DoorEnv> {
@@ -29,7 +29,9 @@ export function pages(webRoot: string): Hono<DoorEnv> {
   app.get('*', serveStatic({ root: webRoot, precompressed: true }));
   app.get('*', async (c, next) => {
     if (/\.[a-z0-9]+$/i.test(c.req.path)) throw notFound(`There is no file ${c.req.path} here.`);
-    return (await serveStatic({ root: webRoot, path: 'index.html' })(c, next)) ?? c.notFound();
+    return (
+      (await serveStatic({ root: webRoot, path: 'index.html', precompressed: true })(c, next)) ?? c.notFound()
+    );
   });
   return app;
 }

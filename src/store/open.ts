@@ -1,5 +1,4 @@
 import { keep } from './keep.js';
-import { postgresBackend } from './postgres.js';
 import { sqliteBackend } from './sqlite.js';
 import type { Store } from './store.js';
 
@@ -15,5 +14,6 @@ export async function openSqlite(file: string, { now }: Clock): Promise<Store> {
 
 /** The log in a PostgreSQL database, `postgres://user@host:port/database`; several servers may share it. */
 export async function openPostgres(url: string, { now }: Clock): Promise<Store> {
+  const { postgresBackend } = await import('./postgres.js'); // its driver is slow to load, and a file needs none
   return keep(await postgresBackend(url, now));
 }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { entry, jobA, jobB, note, openEntry, startServer, type TestServer, uuid } from './support.js';
+import { entry, jobA, jobB, note, openEntry, rawAsk, startServer, type TestServer, uuid } from './support.js';
 
 let server: TestServer;
 beforeAll(async () => {
@@ -64,6 +64,37 @@ describe('the list of jobs', () => {
     const strike = entry(11, 'strike', { entry: first, reason: 'The owner came back.' });
     await server.post('/api/entries', { entries: [strike] });
     expect((await list()).jobs[0]).toMatchObject({ count: 4, summary: { handedOver: false } });
+  });
+});
+
+describe('a list that is asked for in part', () => {
+  test('by state, by tag, by words, page by page', async () => {
+    const tags = async (query: string) => {
+      const { jobs, beyond } = (await server.get(`/api/jobs?${query}`)).json;
+      return [jobs.map((j: { summary: { tag: number } }) => j.summary.tag), beyond];
+    };
+    expect(await tags('invented=true')).toEqual([[13], undefined]);
+    expect(await tags('tag=12')).toEqual([[12], undefined]);
+    expect(await tags('words=PUMP+smokes')).toEqual([[12], undefined]);
+    expect(await tags('words=pump+13')).toEqual([[], undefined]);
+    expect(await tags('state=handed-over')).toEqual([[], undefined]);
+    const [first, beyond] = await tags('most=1');
+    expect([first, await tags(`most=1&beyond=${beyond}`)]).toEqual([[12], [[13], 4]]);
+    expect((await server.get('/api/jobs/counts')).json).toMatchObject({ all: 2, open: 2, invented: 1 });
+  });
+
+  test.each(['state=lost', 'most=0', 'most=501', 'tag=x', 'color=red'])('“%s” is refused', async (query) => {
+    const answer = await server.get(`/api/jobs?${query}`);
+    expect(answer.status).toBe(422);
+    expect(answer.json.error.field).toBe(query.split('=')[0]);
+  });
+
+  test('comes compressed to whoever takes it so', async () => {
+    const answer = await rawAsk(server.url, { path: '/api/jobs', headers: { 'accept-encoding': 'gzip' } });
+    expect(answer.headers['content-encoding']).toBe('gzip');
+    const plain = await rawAsk(server.url, { path: '/api/jobs' });
+    expect(plain.headers['content-encoding']).toBeUndefined();
+    expect(JSON.parse(plain.body)).toEqual(await list());
   });
 });
 

@@ -9,6 +9,10 @@ beforeAll(async () => {
   server = await startServer();
   writeFileSync(join(server.folder, 'secret.txt'), 'not for the page');
   mkdirSync(join(server.folder, 'web', 'icons'));
+  writeFileSync(join(server.folder, 'web', 'assets', 'small-1a2b3c.js'), 'export {};');
+  writeFileSync(join(server.folder, 'web', 'assets', 'small-1a2b3c.js.br'), 'small');
+  writeFileSync(join(server.folder, 'web', 'assets', 'small-1a2b3c.js.gz'), 'smaller');
+  writeFileSync(join(server.folder, 'web', 'index.html.br'), 'page');
   writeFileSync(join(server.folder, 'web', 'icons', 'pin.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
 });
 afterAll(() => server.close());
@@ -29,6 +33,27 @@ describe('the pages', () => {
     const answer = await server.get('/assets/app-1a2b3c.js');
     expect(answer.headers.get('content-type')).toMatch(/^(text|application)\/javascript/);
     expect(answer.headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
+  });
+
+  test.each([
+    ['br, gzip', 'br', 'small'],
+    ['gzip', 'gzip', 'smaller'],
+    ['identity', undefined, 'export {};'],
+  ])('a browser that takes %s gets the file that the build made for it', async (accepted, encoding, body) => {
+    const answer = await rawAsk(server.url, {
+      path: '/assets/small-1a2b3c.js',
+      headers: { 'accept-encoding': accepted },
+    });
+    expect(answer.headers['content-encoding']).toBe(encoding);
+    expect(answer.headers['content-type']).toMatch(/javascript/);
+    if (encoding) expect(answer.headers.vary).toMatch(/accept-encoding/i);
+    expect(answer.body).toBe(body);
+  });
+
+  test('the application itself comes compressed, whatever path opens it', async () => {
+    const answer = await rawAsk(server.url, { path: '/job/12', headers: { 'accept-encoding': 'br' } });
+    expect(answer.headers['content-encoding']).toBe('br');
+    expect(answer.body).toBe('page');
   });
 
   test('a file without a hash is asked for again each time', async () => {

@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { build } from 'vite';
+import { bundleCli } from '../../scripts/cli.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 
@@ -29,12 +29,7 @@ export async function buildCli(): Promise<BuiltCli> {
   mkdirSync(cache, { recursive: true });
   // below node_modules, so that the bundle finds the libraries, and the package's files by walking up
   const folder = mkdtempSync(join(cache, 'wristpin-cli-'));
-  await build({
-    configFile: false,
-    root,
-    logLevel: 'error',
-    build: { ssr: 'src/cli/main.ts', outDir: folder, target: 'node20', minify: false },
-  });
+  await bundleCli(folder);
   const program = join(folder, 'main.js');
   const start = (args: readonly string[], { env = {}, cwd = folder }: RunOptions = {}) =>
     spawn(process.execPath, [program, ...args], {

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { openPostgres, openSqlite, type Store } from '../../store/index.js';
+import type { Store } from '../../store/index.js';
 import { type Call, Failed, type Option, type Surroundings, text, WronglyCalled } from '../command.js';
 import { standardStoreFile } from '../data-folder.js';
 import { reasonOf } from './out-file.js';
@@ -34,6 +34,7 @@ export async function openStore(call: Call, around: Surroundings, beginning: Beg
   if (url !== undefined && text(call, 'store') !== undefined) {
     throw new WronglyCalled('--store and --database each name a store; give one of them.');
   }
+  const { openPostgres, openSqlite } = await import('../open-store.js');
   const clock = { now: () => around.now().toISOString() };
   if (url !== undefined) {
     return {

@@ -1,0 +1,77 @@
+/**
+ * A shop of many years: 1,000 jobs and 313,000 lines (`--full`: 10,000 and 3,130,000) in a store of each kind, filled
+ * here, and a server over it in a process of its own. Printed: how long each thing takes that a person waits for, and
+ * how long the server's thread was held at most. `--sqlite` and `--postgres` leave out the other.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openPostgres, openSqlite } from '../src/store/index.js';
+import { startPostgres } from '../test/support/postgres.js';
+import { devicesTogether } from './shop/devices.js';
+import { fill } from './shop/fill.js';
+import { type Served, servedIn, serveHere } from './shop/served.js';
+import { jobOf, lineFor } from './shop/years.js';
+
+const clock = { now: () => '2026-03-02T09:00:00.000Z' };
+const given = process.argv.slice(2);
+const jobs = given.includes('--full') ? 10_000 : 1_000;
+
+if (given[0] === '--serve') await serveHere(given[1]!);
+else await bench();
+
+async function bench(): Promise<void> {
+  if (!given.includes('--postgres')) {
+    const folder = mkdtempSync(join(tmpdir(), 'wristpin-bench-'));
+    await on('SQLite', join(folder, 'shop.db'));
+    rmSync(folder, { recursive: true, force: true });
+  }
+  const postgres = given.includes('--sqlite') ? undefined : await startPostgres();
+  if (postgres === undefined || 'reason' in postgres) return;
+  await on('PostgreSQL', await postgres.newDatabase());
+  await postgres.stop();
+}
+
+async function on(name: string, address: string): Promise<void> {
+  const begun = performance.now();
+  const store = await (address.startsWith('postgres')
+    ? openPostgres(address, clock)
+    : openSqlite(address, clock));
+  const lines = await fill(store, jobs);
+  await store.close();
+  const took = Math.round((performance.now() - begun) / 1000);
+  console.log(`\n${name}: ${jobs} jobs, ${lines} lines, filled in ${took} s`);
+  const served = await servedIn(address);
+  show('start, until it answers', served.startMs, served.startCpuMs);
+  await askedOnce(served);
+  if (!given.includes('--quick')) await devicesTogether(served, 20, 5_000);
+  console.log(`  the server's thread was held at most ${(await served.longestHold()).toFixed(0)} ms`);
+  await served.stop();
+}
+
+async function askedOnce(served: Served): Promise<void> {
+  const ask = async (what: string, path: string, body?: unknown) => {
+    for (const how of ['first', 'again']) {
+      const { ms, cpuMs, bytes } = await served.ask(path, body);
+      show(`${what}, ${how}`, ms, cpuMs, bytes);
+    }
+  };
+  await ask('Bench list', '/api/jobs?state=open');
+  await ask('search by words', '/api/jobs?words=pump+owner+77&most=50');
+  await ask('search by tag', `/api/jobs?tag=${jobs - 1}`);
+  await ask('counts', '/api/jobs/counts');
+  await ask('what the shop learned', '/api/past');
+  await ask('a job of 500 lines', `/api/jobs/${jobOf(0)}/entries`);
+  const times: number[] = [];
+  for (let i = 0; i < 50; i += 1)
+    times.push((await served.ask('/api/entries', { entries: [lineFor(jobOf(1), i)] })).ms);
+  times.sort((a, b) => a - b);
+  show('a line appended, median of 50', times[25]!);
+  show('a line appended, 48th of 50', times[47]!);
+}
+
+function show(what: string, ms: number, cpuMs?: number, bytes?: number): void {
+  const cpu = cpuMs === undefined ? '' : `${cpuMs.toFixed(0)} ms of processor time`;
+  const size = bytes === undefined ? '' : `${(bytes / 1000).toFixed(0)} kB`;
+  console.log(`  ${what.padEnd(34)}${ms.toFixed(0).padStart(6)} ms  ${cpu.padEnd(30)}${size}`);
+}

@@ -1,0 +1,1 @@
+export function bundleCli(outDir: string): Promise<void>;

@@ -1,0 +1,3 @@
+import { packaged } from '../shopkeep/index.js';
+
+export const version = (): string => packaged().version;
