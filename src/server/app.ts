@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
+import { catalogOf } from '../job/index.js';
 import { JobNotes, shopNow } from '../shopkeep/index.js';
 import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath } from './door.js';
@@ -35,7 +36,7 @@ export async function createApp(parts: Parts): Promise<App> {
   const { store } = parts;
   const news = new News(store, await store.head(), parts.log);
   const notes = new JobNotes(store);
-  await shopNow(store); // reading the catalog holds the thread, and nobody waits for an answer yet
+  catalogOf((await shopNow(store)).shop); // made now: that holds the thread, and nobody waits for an answer yet
   const stopFollowing = notes.follow(parts.log);
   notes.onLearned(() => news.tellLearned());
   const pairing = new Pairing(store, parts.clock);

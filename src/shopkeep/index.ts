@@ -7,7 +7,7 @@ export { entriesOf } from './job-entries.js';
 export { JobNotes, type ListedJob } from './job-notes.js';
 export { keepPicture, sha256Of } from './keep-picture.js';
 export { type Packaged, packaged } from './package.js';
-export { PastJobs } from './past-jobs.js';
+export { type FinishedLine, PastJobs } from './past-jobs.js';
 export { narrowed } from './picture.js';
 export { readNumbered } from './read-numbered.js';
 export { type PrintedRecord, printRecord } from './record.js';

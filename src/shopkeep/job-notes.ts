@@ -31,13 +31,13 @@ export class JobNotes {
 
   /** The jobs asked for, as their logs stand; only while many have never been read, those that were. */
   async list(asked: JobsAsked): Promise<ListedJob[]> {
-    await this.#catchUp();
+    await this.catchUp();
     const rows = await this.#store.listJobs(asked);
     return rows.map(({ job, summary, ...span }) => ({ id: job, ...span, summary: JSON.parse(summary) }));
   }
 
   async counts(): Promise<JobCounts> {
-    await this.#catchUp();
+    await this.catchUp();
     return this.#store.jobCounts();
   }
 
@@ -46,7 +46,7 @@ export class JobNotes {
     for (let done = jobsATurn; done >= jobsATurn; ) {
       const { behind, all } = await this.#store.jobCounts();
       if (behind > 0) tell(behind, all);
-      done = await this.#catchUp();
+      done = await this.catchUp();
     }
   }
 
@@ -77,21 +77,21 @@ export class JobNotes {
     this.#learned.add(tell);
   }
 
-  /** One turn after the other, so that no job is folded twice; gives how many were made. */
-  #catchUp(): Promise<number> {
+  /** Brings up those written to last. One turn after the other, so that no job is folded twice; gives how many. */
+  catchUp(): Promise<number> {
     const turn = this.#turn.then(() => this.#makeSome());
     this.#turn = turn.catch(() => {});
     return turn;
   }
 
   async #makeSome(): Promise<number> {
-    const { shop, catalog } = await shopNow(this.#store);
-    const by = makerOf(shop);
+    const now = await shopNow(this.#store);
+    const by = makerOf(now.shop);
     await this.#store.forgetNotes(by);
     const notes: JobNote[] = [];
     for (const { job } of await this.#store.behind(jobsATurn)) {
       const entries = await this.#store.entries(job);
-      if (entries.length > 0) notes.push(noteOf(fold(job, entries), entries.at(-1)!.seq, by, catalog));
+      if (entries.length > 0) notes.push(noteOf(fold(job, entries), entries.at(-1)!.seq, by, now.catalog));
       await breath();
     }
     if (notes.length > 0 && (await this.#store.keepNotes(notes))) for (const tell of this.#learned) tell();

@@ -32,7 +32,8 @@ export function lessonOf(job: Job, catalog: Catalog): Lesson | undefined {
   };
 }
 
-export function finishedOf(job: string, { finished }: Lesson, catalog: Catalog): FinishedHere[] {
+export function finishedOf(job: string, lesson: Lesson | undefined, catalog: Catalog): FinishedHere[] {
+  const finished = lesson?.finished;
   if (!finished) return [];
   const said = catalog.faults.flatMap(({ id }, i) =>
     finished.faults[i] === '-' ? [] : [[id, finished.faults[i] === 'y'] as const],

@@ -15,7 +15,12 @@ export async function shopNow(store: Store): Promise<ShopNow> {
   const known = kept.get(store);
   if (known?.last === last) return known.now;
   const shop = foldShop(await store.entries(shopLog));
-  const now = { shop, catalog: catalogOf(shop) };
+  const now = {
+    shop,
+    get catalog() {
+      return catalogOf(shop); // made when it is first asked for: that takes a fifth of a second
+    },
+  };
   kept.set(store, { last, now });
   return now;
 }

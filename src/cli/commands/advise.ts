@@ -47,7 +47,7 @@ async function adviceFor(store: Store, job: Job, tell: ReturnType<typeof sayBehi
   const { shop, catalog } = await shopNow(store);
   const notes = new JobNotes(store);
   await notes.bringUp(tell);
-  const jobs = await new PastJobs(store, notes).tell();
+  const jobs = await new PastJobs(store, notes).tell(job.id);
   const { findings: said, ownSay: own, worth } = answersFor({ job, catalog, shop, jobs });
   if (said.state === 'cannot') throw new Failed(said.words);
   const leftOut = shopCatalog(shop).packs.flatMap((p) => p.problems.slice(0, 1).map(problemWords));

@@ -1,9 +1,9 @@
-import type { Catalog } from '../../catalog/index.js';
-import { exportedFrequencies, type OwnFrequencies, ownFrequencies } from '../../job/index.js';
-import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
+import { exportedFrequencies, ownFrequencies } from '../../job/index.js';
+import { type FinishedLine, findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
+import { sayBehind } from './reindex.js';
 import { storeOptions, withStore } from './store-options.js';
 import { writeShop } from './write-shop.js';
 
@@ -26,9 +26,12 @@ export const frequencies: Command = {
     const change = changeAsked(call);
     await withStore(call, around, 'must-exist', async ({ store }) => {
       if (change) await change(store, around);
-      const { own, catalog } = await ownNow(store);
-      const told = exportedFrequencies(own, catalog);
-      around.out(flag(call, 'json') ? JSON.stringify(told, null, 2) : asText(own, told).join('\n'));
+      const { shop, catalog } = await shopNow(store);
+      const past = await pastOf(store, around);
+      const told = exportedFrequencies(ownFrequencies(shop, await past.tell(), catalog), catalog);
+      if (flag(call, 'json')) return around.out(JSON.stringify(told, null, 2));
+      const { jobs } = await past.lines(0);
+      around.out(asText(told, jobs).join('\n'));
     });
   },
 };
@@ -52,8 +55,7 @@ function changeAsked({ positionals: [act, job] }: Call): Change | undefined {
 
 async function countJob(store: Store, around: Surroundings, named: string, counted: boolean): Promise<void> {
   const { id, tag } = await findJob(store, named);
-  const { own } = await ownNow(store);
-  if (!own.jobs.some((j) => j.job === id)) {
+  if (!(await (await pastOf(store, around)).isFinished(id))) {
     throw new Failed(
       `Tag ${tag} is not among the jobs that can count: it is invented, not handed over, or no fault was named in it.`,
     );
@@ -61,16 +63,13 @@ async function countJob(store: Store, around: Surroundings, named: string, count
   await writeShop(store, around, 'learning', { job: id, counted, reason: '' });
 }
 
-async function ownNow(store: Store): Promise<{ own: OwnFrequencies; catalog: Catalog }> {
-  const { shop, catalog } = await shopNow(store);
-  return {
-    own: ownFrequencies(shop, (await new PastJobs(store, new JobNotes(store)).tell()).finished, catalog),
-    catalog,
-  };
+async function pastOf(store: Store, around: Surroundings): Promise<PastJobs> {
+  const notes = new JobNotes(store);
+  await notes.bringUp(sayBehind(around));
+  return new PastJobs(store, notes);
 }
 
-function asText({ on, jobs }: OwnFrequencies, told: ReturnType<typeof exportedFrequencies>): string[] {
-  const left = jobs.filter((j) => !j.counted);
+function asText(told: ReturnType<typeof exportedFrequencies>, left: readonly FinishedLine[]): string[] {
   const out = left.length > 0 ? ` Left out: ${left.map((j) => `tag ${j.tag}`).join(', ')}.` : '';
   if (told.jobs === 0)
     return [
@@ -78,7 +77,7 @@ function asText({ on, jobs }: OwnFrequencies, told: ReturnType<typeof exportedFr
     ];
   const met = told.frequencies.filter((f) => f.present > 0).sort((a, b) => b.present - a.present);
   return [
-    `${told.jobs} of the shop’s own jobs count${on ? '' : ', but the own frequencies are off: the catalog speaks alone'}.${out}`,
+    `${told.jobs} of the shop’s own jobs count${told.on ? '' : ', but the own frequencies are off: the catalog speaks alone'}.${out}`,
     `The catalog speaks with the weight of ${told.strength} machines.`,
     '',
     ...met.map(

@@ -65,9 +65,9 @@ const members = {
   on: (a: Answers) => (job: Job) => answersFor({ ...given(a), job }),
 
   /** what the shop's finished jobs have taught, and which of them count */
-  ownFrequencies: (a: Answers) => ownFrequencies(a.shop, a.jobs.finished, a.catalog),
+  ownFrequencies: (a: Answers) => ownFrequencies(a.shop, a.jobs, a.catalog),
   /** what they say of machines like this one; undefined while they say nothing */
-  ownSay: (a: Answers) => ownSay(a.ownFrequencies, a.job, a.catalog),
+  ownSay: (a: Answers) => ownSay(a.ownFrequencies, a.job),
   /** instruments that the shop has, in the words of the catalog's checks; undefined while none is on its list */
   instruments: (a: Answers) => instrumentsOwned(a.shop, a.catalog),
 

@@ -1,4 +1,4 @@
-import type { JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
+import type { FinishedHere, JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
 
 /** What the shop's server said no to, in its own words. */
 export class ServerError extends Error {
@@ -75,6 +75,13 @@ export interface PairingLinks {
   readonly links: readonly string[];
 }
 
+/** The shop's finished jobs: those handed over last, and all that were left out. */
+interface FinishedJobs {
+  readonly jobs: readonly (Omit<FinishedHere, 'faults'> & { readonly counted: boolean })[];
+  readonly all: number;
+  readonly leftOut: number;
+}
+
 export const api = {
   jobs: () => ask<{ jobs: { summary: JobSummary }[] }>('/api/jobs').then((r) => r.jobs.map((j) => j.summary)),
   /** A job whose first line has not been sent yet has no lines in the store: that is not an error. */
@@ -94,7 +101,9 @@ export const api = {
       body: blob,
       headers: { 'content-type': blob.type },
     }),
-  past: () => ask<JobsTaught>('/api/past'),
+  past: (without?: string) =>
+    ask<JobsTaught>(`/api/past${without === undefined ? '' : `?without=${without}`}`),
+  pastJobs: () => ask<FinishedJobs>('/api/past/jobs'),
   devices: () => ask<Devices>('/api/devices'),
   beginPairing: () => ask<PairingLinks>('/api/devices/code', { method: 'POST' }),
   shutOut: (id: string) => ask<unknown>(`/api/devices/${id}`, { method: 'DELETE' }),

@@ -32,9 +32,10 @@ export function followChanges(): void {
   events.addEventListener('changed', (event) => {
     const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
     void queries.invalidateQueries({ queryKey: jobsKey });
-    void queries.invalidateQueries({ queryKey: pastKey });
+    if (jobs.includes(shopLog)) void queries.invalidateQueries({ queryKey: pastKey });
     for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
   });
+  events.addEventListener('learned', () => void queries.invalidateQueries({ queryKey: pastKey }));
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
   whenSaved((saved) => {
     for (const job of new Set(saved.map((e) => e.job))) {
@@ -67,7 +68,9 @@ export interface JobView {
 export function useJob(id: string): JobView {
   const { data, isPending, error } = useQuery(entriesQuery(id));
   const { waiting } = useOutbox();
-  const answers = answersOf(id, linesOf(id, data, waiting), useShop(), usePast());
+  const lines = linesOf(id, data, waiting);
+  const handedOver = lines.some(({ kind }) => kind === 'hand-over');
+  const answers = answersOf(id, lines, useShop(), usePast(handedOver ? id : undefined));
   return { answers, job: answers.job, gates: answers.gates, loading: isPending, error };
 }
 
@@ -91,15 +94,21 @@ export function useShop(): Shop {
 /** What the shop computes with: the program's catalog with the shop's own packs on top. */
 export const useCatalog = (): Catalog => catalogOf(useShop());
 
-/** What the shop's jobs so far have taught. While the store cannot be reached the catalog speaks alone. */
-export const usePast = (): JobsTaught =>
-  useQuery({ queryKey: pastKey, queryFn: api.past }).data ?? nothingTaught;
+/**
+ * What the shop's jobs so far have taught, a job that is asked about and handed over left out. While the store cannot be
+ * reached the catalog speaks alone.
+ */
+export const usePast = (without?: string): JobsTaught =>
+  useQuery({ queryKey: [...pastKey, without], queryFn: () => api.past(without) }).data ?? nothingTaught;
+
+/** The shop's finished jobs, for its own list of them. */
+export const usePastJobs = () => useQuery({ queryKey: [...pastKey, 'jobs'], queryFn: api.pastJobs }).data;
 
 /** What the shop's finished jobs have taught. */
 export function useOwnFrequencies(): OwnFrequencies {
   const shop = useShop();
-  const { finished } = usePast();
-  return useMemo(() => ownFrequencies(shop, finished, catalogOf(shop)), [shop, finished]);
+  const past = usePast();
+  return useMemo(() => ownFrequencies(shop, past, catalogOf(shop)), [shop, past]);
 }
 
 /** Which system's units come first: this device's choice, else the shop's, else inch. */

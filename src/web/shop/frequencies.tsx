@@ -4,7 +4,7 @@ import { byId } from '../../catalog/index.js';
 import { exportedFrequencies, type OwnFrequencies, shopLog } from '../../job/index.js';
 import { counted } from '../../phrase/index.js';
 import { write } from '../data/outbox.js';
-import { useCatalog, useOwnFrequencies } from '../data/queries.js';
+import { useCatalog, useOwnFrequencies, usePastJobs } from '../data/queries.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices } from '../parts/field.js';
 import { useArrival } from './arrival.js';
@@ -15,6 +15,7 @@ type Learned = OwnFrequencies['learned']['frequencies'][number];
 /** How the shop's finished jobs shift the catalog's frequencies: shown, taken back, taken along. */
 export function Frequencies() {
   const own = useOwnFrequencies();
+  const past = usePastJobs();
   const catalog = useCatalog();
   const { wrong, act } = useAct();
   const say = (value: 'on' | 'off') =>
@@ -24,7 +25,7 @@ export function Frequencies() {
   return (
     <section className="section stack tight" aria-labelledby="own-frequencies">
       <h2 id="own-frequencies">The shop’s own frequencies</h2>
-      {own.jobs.length === 0 ? (
+      {own.learned.jobs === 0 && !past?.all ? (
         <p className="empty">
           No finished job counts yet. A job counts once it is handed over and a fault was named in it; then
           the advice leans a little towards what this shop really meets.
@@ -42,7 +43,7 @@ export function Frequencies() {
             ]}
           />
           <Shifts own={own} />
-          <Jobs own={own} />
+          <Jobs />
           <div>
             <Button
               disabled={jobs === 0}
@@ -121,19 +122,21 @@ const odds = (p: number): string => {
 const short = (x: number): string => (x < 10 ? x.toFixed(1).replace('.0', '') : String(Math.round(x)));
 const of100 = (p: number): string => (100 * p).toFixed(p < 0.1 ? 1 : 0);
 
-function Jobs({ own }: { own: OwnFrequencies }) {
+function Jobs() {
+  const past = usePastJobs();
   const { wrong, act } = useAct();
-  const out = own.jobs.filter((j) => !j.counted).length;
   const change = (job: string, counted: boolean) =>
     act(() => write(shopLog, 'learning', { job, counted, reason: '' }));
+  if (!past) return null;
+  const { all, leftOut, jobs } = past;
   return (
     <details>
       <summary>
-        {counted(own.jobs.length - out, 'job')} counted
-        {out > 0 && `, ${out} left out`}
+        {counted(all - leftOut, 'job')} counted
+        {leftOut > 0 && `, ${leftOut} left out`}
       </summary>
       <ul className="lines">
-        {own.jobs.map((j) => (
+        {jobs.map((j) => (
           <li key={j.job}>
             <div>
               <Link href={`/job/${j.job}/findings`}>Tag {j.tag}</Link> {j.machine}
@@ -152,6 +155,11 @@ function Jobs({ own }: { own: OwnFrequencies }) {
           </li>
         ))}
       </ul>
+      {jobs.length < all && (
+        <p className="soft">
+          The latest {jobs.length} of {all} are shown.
+        </p>
+      )}
       <Wrong words={wrong} />
     </details>
   );

@@ -7,7 +7,9 @@ export {
   shopCatalog,
 } from './catalog.js';
 export {
+  countFinished,
   exportedFrequencies,
+  type FinishedCounts,
   type FinishedHere,
   type JobsTaught,
   nothingTaught,

@@ -1,5 +1,12 @@
 import { type Architecture, applies, architectures, byId, type Catalog } from '../../../catalog/index.js';
-import { type FinishedJob, frequenciesFor, type Learned, learnedPriors } from '../../../diagnose/index.js';
+import {
+  countFaults,
+  type FaultCount,
+  type FinishedJob,
+  frequenciesFor,
+  type Learned,
+  learnedFromCounts,
+} from '../../../diagnose/index.js';
 import { plural } from '../../../phrase/index.js';
 import type { ShopMinutes } from '../../../plan/index.js';
 import type { Job, Shop } from '../../job.js';
@@ -50,43 +57,50 @@ export function finishedHere(answers: Answers): FinishedHere | undefined {
   return { ...finished, job: job.id, tag: job.tag, machine, at: job.handOver.at };
 }
 
-/** What the shop's jobs so far tell beside the catalog. */
-export interface JobsTaught {
-  /** of faults, by the jobs that are finished */
-  readonly finished: readonly FinishedHere[];
-  /** of minutes, by component or assembly, from the clock of the logs */
+/** Finished jobs counted together: nothing in it points at one of them. */
+export interface FinishedCounts {
+  readonly counts: readonly FaultCount[];
+  /** how many jobs stand behind the counts, by kind of engine */
+  readonly jobs: Readonly<Partial<Record<Architecture, number>>>;
+}
+
+export function countFinished(finished: readonly FinishedHere[], catalog: Catalog): FinishedCounts {
+  const jobs: Partial<Record<Architecture, number>> = {};
+  for (const { architecture } of finished) jobs[architecture] = (jobs[architecture] ?? 0) + 1;
+  return { counts: countFaults(catalog, finished), jobs };
+}
+
+/**
+ * What the shop's jobs so far tell beside the catalog. Every finished job counts unless the shop has left it out; both
+ * can be taken back at any time. No job speaks for itself: the one that is asked about is not among them.
+ */
+export interface JobsTaught extends FinishedCounts {
+  /** by component or assembly, from the clock of the logs */
   readonly minutes: ShopMinutes;
 }
 
 /** What a shop knows whose first job this is. */
-export const nothingTaught: JobsTaught = { finished: [], minutes: {} };
+export const nothingTaught: JobsTaught = { counts: [], jobs: {}, minutes: {} };
 
-/** What the shop's own finished jobs have taught, and which of them count. */
+/** What the shop's own finished jobs have taught. */
 export interface OwnFrequencies {
   /** off: the catalog speaks alone, and nothing that was counted is lost */
   readonly on: boolean;
-  readonly jobs: readonly (FinishedHere & { readonly counted: boolean; readonly reason?: string })[];
+  readonly jobs: FinishedCounts['jobs'];
   readonly learned: Learned;
 }
 
-/**
- * Every finished job counts unless the shop has left it out; both can be taken back at any time. Kept for the last
- * shop asked: it is the same for all its jobs and does not change with a tap.
- */
-export const ownFrequencies = lastKept(countedJobs);
+/** Kept for the last shop asked: it is the same for all its jobs and does not change with a tap. */
+export const ownFrequencies = lastKept(learnedBy);
 
-function countedJobs(
-  shop: Pick<Shop, 'learning' | 'settings'>,
-  finished: readonly FinishedHere[],
+function learnedBy(
+  { settings }: Pick<Shop, 'settings'>,
+  { counts, jobs }: FinishedCounts,
   catalog: Catalog,
 ): OwnFrequencies {
-  const jobs = finished.map((job) => {
-    const said = shop.learning.get(job.job);
-    return { ...job, counted: said?.counted ?? true, ...(said?.reason && { reason: said.reason }) };
-  });
-  const counted = jobs.filter((job) => job.counted);
-  const on = shop.settings['own-frequencies'] !== 'off';
-  return { on, jobs, learned: learnedPriors(catalog, counted) };
+  const all = Object.values(jobs).reduce((sum, n) => sum + n, 0);
+  const learned = { ...learnedFromCounts(catalog, counts), jobs: all };
+  return { on: settings['own-frequencies'] !== 'off', jobs, learned };
 }
 
 /** What the shop's own jobs say of machines like one job's. */
@@ -101,34 +115,24 @@ export interface OwnSay {
 
 /**
  * What the shop's own frequencies say of a job's machine; undefined while they are off, while its kind of engine is not
- * known or while no such machine has been finished. A finished job does not speak for itself.
+ * known or while no such machine has been finished.
  */
-export function ownSay(own: OwnFrequencies, job: Job, catalog: Catalog): OwnSay | undefined {
+export function ownSay(own: OwnFrequencies, job: Job): OwnSay | undefined {
   const architecture = architectures.find((a): a is Architecture => a === job.intake.architecture);
   if (!own.on || architecture === undefined) return undefined;
-  return sayOf(own, catalog, architecture, job.handOver && job.id);
+  return sayOf(own, architecture);
 }
 
-const sayOf = lastKept(saidOfKind);
-
-function saidOfKind(
-  own: OwnFrequencies,
-  catalog: Catalog,
-  architecture: Architecture,
-  without: string | undefined,
-): OwnSay | undefined {
-  const like = own.jobs.filter((j) => j.counted && j.architecture === architecture && j.job !== without);
-  if (like.length === 0) return undefined;
-  const learned = learnedPriors(catalog, like);
-  const counts = learned.frequencies.map(
-    (f) => [f.fault, { present: f.present, of: f.present + f.absent }] as const,
-  );
+const sayOf = lastKept((own: OwnFrequencies, architecture: Architecture): OwnSay | undefined => {
+  const jobs = own.jobs[architecture] ?? 0;
+  if (jobs === 0) return undefined;
+  const here = own.learned.frequencies.filter((f) => f.architecture === architecture);
   return {
-    frequencies: frequenciesFor(learned, architecture),
-    jobs: like.length,
-    counts: new Map(counts),
+    frequencies: frequenciesFor(own.learned, architecture),
+    jobs,
+    counts: new Map(here.map((f) => [f.fault, { present: f.present, of: f.present + f.absent }])),
   };
-}
+});
 
 /** "Shifted by 7 of your own jobs" */
 export const ownSayWords = ({ jobs }: OwnSay): string =>

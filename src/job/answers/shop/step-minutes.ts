@@ -19,7 +19,11 @@ export type StepTime = readonly [id: string, minutes: number];
  */
 export function shopMinutes(taken: readonly StepTime[]): ShopMinutes {
   const times = new Map<string, number[]>();
-  for (const [id, minutes] of taken) times.set(id, [...(times.get(id) ?? []), minutes]);
+  for (const [id, minutes] of taken) {
+    const list = times.get(id);
+    if (list) list.push(minutes);
+    else times.set(id, [minutes]);
+  }
   const known = [...times].filter(([, list]) => list.length >= fewest);
   return Object.fromEntries(known.map(([id, list]) => [id, median(list)]));
 }

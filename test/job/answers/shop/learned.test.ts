@@ -3,6 +3,7 @@ import { builtInCatalog } from '../../../../src/catalog/index.js';
 import { faultsSaid } from '../../../../src/job/answers/findings/machine-case.js';
 import { faultsOfJob } from '../../../../src/job/answers/shop/learned.js';
 import {
+  countFinished,
   exportedFrequencies,
   type FinishedHere,
   fold,
@@ -28,7 +29,9 @@ function finished(id: string, faults: readonly string[], invented = false) {
 }
 const finishedJobs = (jobs: readonly Job[]) => jobs.flatMap((job) => door(job).finished ?? []);
 const here = finishedJobs(['a', 'b', 'c'].map((id) => finished(id, [key])));
-const taught = { jobs: { finished: here, minutes: {} } };
+const without = (...ids: string[]) => here.filter((j) => !ids.includes(j.job));
+const taughtBy = (jobs: readonly FinishedHere[]) => ({ ...countFinished(jobs, catalog), minutes: {} });
+const taught = { jobs: taughtBy(here) };
 function shop(...said: ((add: ReturnType<typeof log>['add']) => void)[]) {
   const { add, lines } = log();
   for (const say of said) say(add);
@@ -61,24 +64,6 @@ describe('the shop’s own frequencies', () => {
     expect(prior(taught)).toBeGreaterThan(prior());
   });
 
-  test('a job left out is as if it had never been counted; counted again it is as before', () => {
-    const all = ownFrequencies(shop(), here, catalog);
-    const out = (counted: boolean) =>
-      ownFrequencies(
-        shop((add) => add('learning', { job: 'b', counted, reason: '' })),
-        here,
-        catalog,
-      );
-    expect(out(false).learned).toEqual(
-      ownFrequencies(
-        shop(),
-        here.filter((j) => j.job !== 'b'),
-        catalog,
-      ).learned,
-    );
-    expect(out(true).learned).toEqual(all.learned);
-  });
-
   test('off, they say nothing and lose nothing', () => {
     const off = shop((add) => add('setting', { key: 'own-frequencies', value: 'off' }));
     const { ownSay, ownFrequencies } = door(open, { ...taught, shop: off });
@@ -87,7 +72,8 @@ describe('the shop’s own frequencies', () => {
   });
 
   test('no job speaks for itself, and none for another kind of engine', () => {
-    expect(door(finished('a', [key]), taught).ownSay?.jobs).toBe(2);
+    const others = { jobs: taughtBy(without('a')) };
+    expect(door(finished('a', [key]), others).ownSay?.jobs).toBe(2);
     const other = { ...open, intake: { architecture: 'two-stroke' as const } };
     expect(door(other, taught).ownSay).toBeUndefined();
     const unknown = { ...open, intake: {} };
@@ -96,7 +82,9 @@ describe('the shop’s own frequencies', () => {
 
   test('what is exported holds counts and no trace of a job, a machine or an owner', () => {
     const named: FinishedHere[] = here.map((j) => ({ ...j, machine: 'Secret mower', job: 'secret-id' }));
-    const text = JSON.stringify(exportedFrequencies(ownFrequencies(shop(), named, catalog), catalog));
+    const text = JSON.stringify(
+      exportedFrequencies(ownFrequencies(shop(), countFinished(named, catalog), catalog), catalog),
+    );
     expect(JSON.parse(text)).toMatchObject({ jobs: 3, on: true });
     expect(JSON.parse(text).frequencies.find((f: { fault: string }) => f.fault === key)).toMatchObject({
       present: 3,

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { architectures, componentsOf } from '../../../../src/catalog/index.js';
 import { coverageOf } from '../../../../src/job/answers/steps/coverage.js';
 import { isGraph } from '../../../../src/job/answers/teardown/engine-graph.js';
-import { lineWords, shopMinutes } from '../../../../src/job/index.js';
+import { lineWords, nothingTaught, shopMinutes } from '../../../../src/job/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
 import { faultsInFollowing } from '../../../plan/teardown/follow.js';
 import { door } from '../../door.js';
@@ -343,7 +343,7 @@ test('the shop’s own minutes are the median of what its log says, breaks and p
   expect(minutes.carburetor).toBe(3);
   expect(minutes['fuel-drained']).toBeUndefined();
   expect(shopMinutes(taken(jobs.slice(0, 2)))).toEqual({});
-  const plan = door(jobs[0]!, { jobs: { finished: [], minutes } }).teardown;
+  const plan = door(jobs[0]!, { jobs: { ...nothingTaught, minutes } }).teardown;
   expect(plan.state).toBe('planned');
 });
 
