@@ -5,7 +5,7 @@ import type { JobSummary, PlannedJob } from '../../job/index.js';
 import { weekDay } from '../../phrase/index.js';
 import { api } from '../data/api.js';
 import { write } from '../data/outbox.js';
-import { queries, useJobs } from '../data/queries.js';
+import { queries, useHandedOver, useJobCounts, useOpenJobs } from '../data/queries.js';
 import { countIn } from '../form/amount.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
@@ -15,14 +15,19 @@ import { momentWords, PickUpNext, withDays } from './pick-up-next.js';
 import { BenchTimeline } from './timeline.js';
 import { type BenchView, useBenchPlan } from './use-bench-plan.js';
 
+/** Handed over, as many as are looked for by eye. */
+const mostGone = 50;
+/** So few are read before anybody has looked. */
+const mostBehind = 20;
+
 /** All open jobs, each by its tag. */
 export function Bench() {
-  const { data: jobs, isPending, error } = useJobs();
+  const { data: open = [], isPending, error } = useOpenJobs();
+  const gone = useHandedOver(mostGone);
+  const counts = useJobCounts();
   const [hanging, setHanging] = useState(false);
-  const plan = useBenchPlan(jobs ?? []);
+  const plan = useBenchPlan(open);
   if (isPending) return <Page title="Bench">Looking at the bench …</Page>;
-  const open = (jobs ?? []).filter((j) => !j.handedOver);
-  const gone = (jobs ?? []).filter((j) => j.handedOver);
   return (
     <Page
       title={
@@ -34,6 +39,11 @@ export function Bench() {
       }
     >
       <Wrong words={error?.message} />
+      {counts !== undefined && counts.behind > mostBehind && (
+        <p className="soft">
+          Reading the jobs: {counts.all - counts.behind} of {counts.all}. Those not read yet are not listed.
+        </p>
+      )}
       {open.length === 0 && <EmptyBench />}
       {open.length > 0 && <PickUpNext view={plan} />}
       <div className="row">
@@ -46,11 +56,19 @@ export function Bench() {
       <BenchTimeline view={plan} />
       {gone.length > 0 && (
         <details open={gone.some((j) => j.invented)}>
-          <summary>Handed over ({gone.length})</summary>
+          <summary>Handed over ({Math.max(gone.length, counts?.handedOver ?? 0)})</summary>
           <TagList jobs={gone} />
+          {gone.length < (counts?.handedOver ?? 0) && (
+            <p className="soft">The latest {gone.length} are shown.</p>
+          )}
         </details>
       )}
-      <HangTag jobs={jobs ?? []} open={hanging} onClose={() => setHanging(false)} />
+      <HangTag
+        jobs={open}
+        next={1 + (counts?.greatestTag ?? 0)}
+        open={hanging}
+        onClose={() => setHanging(false)}
+      />
     </Page>
   );
 }
@@ -133,19 +151,21 @@ function Standing({ planned }: { planned: PlannedJob | undefined }) {
 /** The tag's number hangs on the machine; the next free one is offered. */
 function HangTag({
   jobs,
+  next,
   open,
   onClose,
 }: {
+  /** the open ones */
   jobs: readonly JobSummary[];
+  next: number;
   open: boolean;
   onClose: () => void;
 }) {
-  const next = 1 + Math.max(0, ...jobs.filter((j) => !j.invented).map((j) => j.tag));
   const [tag, setTag] = useState('');
   const [title, setTitle] = useState('');
   const { wrong, act } = useAct();
   const [, go] = useLocation();
-  const taken = jobs.some((j) => String(j.tag) === tag.trim() && !j.handedOver);
+  const taken = jobs.some((j) => String(j.tag) === tag.trim());
   const hang = async () => {
     const id = uuidv7();
     const hung = () =>

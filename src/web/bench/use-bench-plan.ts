@@ -51,7 +51,7 @@ export function useBenchPlan(summaries: readonly JobSummary[]): BenchView {
 
 /** The open jobs from their logs; nothing until all are here. */
 function useDoors(summaries: readonly JobSummary[], shop: Shop): Answers[] | undefined {
-  const ids = summaries.filter((j) => !j.handedOver).map((j) => j.id);
+  const ids = summaries.map((j) => j.id);
   const { waiting } = useOutbox();
   const jobs = usePast();
   const lists = useQueries({ queries: ids.map(entriesQuery), combine: entriesOf });

@@ -82,8 +82,32 @@ interface FinishedJobs {
   readonly leftOut: number;
 }
 
+interface JobsPage {
+  readonly jobs: readonly { readonly summary: JobSummary }[];
+  /** there where more jobs may follow */
+  readonly beyond?: number;
+}
+
+const summariesOf = ({ jobs }: JobsPage): JobSummary[] => jobs.map(({ summary }) => summary);
+
 export const api = {
-  jobs: () => ask<{ jobs: { summary: JobSummary }[] }>('/api/jobs').then((r) => r.jobs.map((j) => j.summary)),
+  openJobs: async () => {
+    const jobs: JobSummary[] = [];
+    let page: JobsPage = await ask('/api/jobs?state=open');
+    jobs.push(...summariesOf(page));
+    while (page.beyond !== undefined) {
+      page = await ask(`/api/jobs?state=open&beyond=${page.beyond}`);
+      jobs.push(...summariesOf(page));
+    }
+    return jobs;
+  },
+  /** Those that were written to last. */
+  handedOver: (most: number) =>
+    ask<JobsPage>(`/api/jobs?state=handed-over&order=newest+first&most=${most}`).then(summariesOf),
+  jobCounts: () =>
+    ask<{ all: number; behind: number; handedOver: number; invented: number; greatestTag: number }>(
+      '/api/jobs/counts',
+    ),
   /** A job whose first line has not been sent yet has no lines in the store: that is not an error. */
   entries: (job: string) =>
     ask<{ entries: RawEntry[] }>(`/api/jobs/${job}/entries`).then(

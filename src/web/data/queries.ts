@@ -48,7 +48,12 @@ export function followChanges(): void {
   });
 }
 
-export const useJobs = () => useQuery({ queryKey: jobsKey, queryFn: api.jobs });
+export const useOpenJobs = () => useQuery({ queryKey: [...jobsKey, 'open'], queryFn: api.openJobs });
+
+export const useHandedOver = (most: number) =>
+  useQuery({ queryKey: [...jobsKey, 'handed over', most], queryFn: () => api.handedOver(most) }).data ?? [];
+
+export const useJobCounts = () => useQuery({ queryKey: [...jobsKey, 'counts'], queryFn: api.jobCounts }).data;
 
 export const entriesQuery = (job: string) => ({
   queryKey: entriesKey(job),

@@ -3,7 +3,7 @@ import { type Shop, shopLog } from '../../job/index.js';
 import { api } from '../data/api.js';
 import { changeDevice, useDevice } from '../data/device.js';
 import { write } from '../data/outbox.js';
-import { queries, useJobs, useShop } from '../data/queries.js';
+import { queries, useJobCounts, useShop } from '../data/queries.js';
 import { Asked, FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
 import { Page } from '../frame/page.js';
@@ -136,9 +136,9 @@ function Keeping() {
 
 /** The invented jobs come and go in one act and never count in the shop's own figures. */
 function DemoJobs() {
-  const { data: jobs } = useJobs();
+  const counts = useJobCounts();
   const { wrong, busy, act } = useAct();
-  const invented = (jobs ?? []).filter((j) => j.invented).length;
+  const invented = counts?.invented ?? 0;
   const change = (work: () => Promise<unknown>) =>
     act(async () => {
       await work();
