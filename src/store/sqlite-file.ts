@@ -7,12 +7,13 @@ import {
   fsyncSync,
   linkSync,
   openSync,
+  readdirSync,
   readSync,
   rmSync,
   statSync,
   unlinkSync,
 } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { StoreError, type StoreErrorCode } from './error.js';
 import { codeOf, notReached } from './sqlite-error.js';
 
@@ -65,9 +66,29 @@ function flush(file: string, flags: 'r' | 'r+' = 'r+'): void {
   }
 }
 
-/** A name beside the file, for what is not finished yet. */
+/** A name beside the file, for what is not finished yet; what processes left there that were killed goes. */
 export function partName(file: string): string {
-  return `${file}.${randomUUID().slice(0, 8)}.part`;
+  removeStrays(file);
+  return `${file}.${process.pid}.${randomUUID().slice(0, 8)}.part`;
+}
+
+function removeStrays(file: string): void {
+  const start = `${basename(file)}.`;
+  for (const name of folderIsThere(file) ? readdirSync(dirname(file)) : []) {
+    const [, pid] = name.startsWith(start)
+      ? (/^(\d+)\.[0-9a-f]{8}\.part/.exec(name.slice(start.length)) ?? [])
+      : [];
+    if (pid !== undefined && !isRunning(Number(pid))) rmSync(join(dirname(file), name), { force: true });
+  }
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0); // sends nothing
+    return true;
+  } catch (error) {
+    return codeOf(error) !== 'ESRCH';
+  }
 }
 
 export function removeFile(file: string): void {

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   copyFileSync,
@@ -225,6 +226,22 @@ describe('a log', () => {
     await store.append([opening('j1')]);
     await store.close();
     expect(readdirSync(made)).toEqual(['log.wristpin']);
+  });
+
+  it('takes away what a killed process left unfinished beside it, and nothing else', async () => {
+    const here = newFolder();
+    const file = join(here, 'log.wristpin');
+    const gone = spawnSync(process.execPath, ['-e', '']).pid;
+    const left = `log.wristpin.${gone}.0123abcd.part`;
+    const others = [
+      `log.wristpin.${process.pid}.0123abcd.part`,
+      `other.wristpin.${gone}.0123abcd.part`,
+      'log.part',
+    ];
+    for (const name of [left, `${left}-wal`, ...others]) writeFileSync(join(here, name), 'unfinished');
+    const store = await openSqlite(file, { now });
+    await store.close();
+    expect(readdirSync(here).sort()).toEqual(['log.wristpin', ...others].sort());
   });
 
   it('backed up is one file, readable where nothing can be written', async () => {
