@@ -15,6 +15,8 @@ export interface ListedJob extends Omit<JobSpan, 'job'> {
 /** Few enough that whoever asks for a list hardly waits, and more than are written to between two looks. */
 const jobsATurn = 20;
 const afterMs = 300;
+/** While many write, a tenth of the time goes into reading after them. */
+const restTimes = 10;
 
 /**
  * Keeps the notes beside the log up with it: each job is folded once after it was written to, and never for a list. It
@@ -54,14 +56,22 @@ export class JobNotes {
   follow(log: (line: string) => void): () => void {
     let timer: NodeJS.Timeout | undefined;
     let stopped = false;
-    const bringUp = () =>
+    let waitMs = afterMs;
+    let missed = false;
+    const bringUp = () => {
+      const begun = performance.now();
       void this.bringUp()
         .catch((error) => !stopped && log(`what is kept beside the log is behind: ${String(error)}`))
         .finally(() => {
           timer = undefined;
+          waitMs = Math.max(afterMs, restTimes * (performance.now() - begun));
+          if (missed && !stopped) later();
+          missed = false;
         });
+    };
     const later = () => {
-      timer ??= setTimeout(bringUp, afterMs);
+      missed = timer !== undefined;
+      timer ??= setTimeout(bringUp, waitMs);
     };
     const leave = this.#store.watch(later);
     later();

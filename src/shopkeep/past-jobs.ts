@@ -27,7 +27,7 @@ interface Taught extends FinishedCounts {
   readonly minutes: JobsTaught['minutes'];
 }
 
-const lessonsAPage = 500;
+const lessonsAPage = 100;
 
 /** What the shop's jobs tell, put together from what each taught; put together again only after one taught more. */
 export class PastJobs {

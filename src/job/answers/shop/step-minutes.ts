@@ -50,7 +50,7 @@ function between(before: From<'step'> | undefined, step: From<'step'>): number |
 }
 
 function median(list: readonly number[]): number {
-  const sorted = list.toSorted((a, b) => a - b);
+  const sorted = Float64Array.from(list).sort();
   const half = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 }
