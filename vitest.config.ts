@@ -13,7 +13,6 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['test/e2e/**/*.test.ts'],
-          fileParallelism: false,
           testTimeout: 180_000,
         },
       },

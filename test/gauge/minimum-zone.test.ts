@@ -2,6 +2,7 @@ import highsLoader, { type Highs } from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type FacePoint, fitLinear, flatness, roundness } from '../../src/gauge/index.js';
 import { minimumZone, type ZoneReading } from '../../src/gauge/minimum-zone.js';
+import { campaign } from '../support/campaign.js';
 import { normals, times, uniform } from './seeded.js';
 
 // The package is CommonJS: the types promise a namespace where Node hands over the function itself.
@@ -57,8 +58,8 @@ const readingsOf = (points: readonly FacePoint[]): ZoneReading[] =>
   points.map(({ x, y, z }) => ({ at: [1, x, y], z }));
 
 describe('the minimum zone of a face', () => {
-  it('equals an independent linear program on 300 seeded grids', () => {
-    for (let seed = 1; seed <= 300; seed += 1) {
+  it('equals an independent linear program on seeded grids', () => {
+    for (let seed = 1; seed <= campaign(60, 300); seed += 1) {
       const points = grid(seed);
       const { width } = flatness({ points, u: 0 }).minimumZone;
       const oracle = byLinearProgram(readingsOf(points));
@@ -68,15 +69,15 @@ describe('the minimum zone of a face', () => {
     }
   });
 
-  it('is never wider than the least-squares peak to valley, on the same 300 grids', () => {
-    for (let seed = 1; seed <= 300; seed += 1) {
+  it('is never wider than the least-squares peak to valley, on the same grids', () => {
+    for (let seed = 1; seed <= campaign(60, 300); seed += 1) {
       const { minimumZone: zone, leastSquares } = flatness({ points: grid(seed), u: 0 });
       expect(zone.width, `seed ${seed}`).toBeLessThanOrEqual(leastSquares.peakToValley * (1 + 1e-12) + 1e-12);
     }
   });
 
   it('proves itself: all readings inside, and the contacts forbid anything narrower', () => {
-    for (let seed = 1; seed <= 300; seed += 1) {
+    for (let seed = 1; seed <= campaign(60, 300); seed += 1) {
       const readings = readingsOf(grid(seed));
       const { coefficients, width, contacts } = minimumZone(readings);
       const range = Math.max(...readings.map(({ z }) => Math.abs(z)));
@@ -106,7 +107,7 @@ describe('the minimum zone of a face', () => {
   });
 
   it('a point more never narrows the zone', () => {
-    for (let seed = 1; seed <= 60; seed += 1) {
+    for (let seed = 1; seed <= campaign(20, 60); seed += 1) {
       const points = grid(seed);
       const more = [...points, { x: 1.37, y: 0.61, z: 4 * normals(seed)() }];
       expect(flatness({ points: more, u: 0 }).minimumZone.width).toBeGreaterThanOrEqual(
@@ -159,8 +160,8 @@ describe('roundness', () => {
     );
   };
 
-  it('by minimum zone is never more than by least squares, on 300 seeded turns, and equals the linear program', () => {
-    for (let seed = 1; seed <= 300; seed += 1) {
+  it('by minimum zone is never more than by least squares, on seeded turns, and equals the linear program', () => {
+    for (let seed = 1; seed <= campaign(60, 300); seed += 1) {
       const radii = turn(seed);
       const { leastSquares, minimumZone: zone } = roundness({ radii, u: 0 });
       expect(zone.roundness, `seed ${seed}`).toBeLessThanOrEqual(leastSquares.roundness + 1e-12);

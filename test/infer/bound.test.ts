@@ -7,6 +7,7 @@ import {
   type Network,
   readNetwork,
 } from '../../src/infer/index.js';
+import { campaign } from '../support/campaign.js';
 import { byFractions } from './by-fractions.js';
 import { randomNetwork, seeded } from './random-network.js';
 
@@ -14,7 +15,7 @@ const dense = { faults: 12, signs: 10, causes: 0.5, links: 0.2 } as const;
 /** so few cells that all of these networks are too wide */
 const cells = 40;
 const networks: { seed: number; network: Network }[] = [];
-for (let seed = 1001; networks.length < 60; seed += 1) {
+for (let seed = 1001; networks.length < campaign(20, 60); seed += 1) {
   const network = readNetwork(randomNetwork(seed, dense));
   if (byFractions(network, false).evidence === 0) continue;
   if (inferExactly(network).size.cells > cells) networks.push({ seed, network });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { engineSpeed } from '../../src/listen/engine-speed.js';
+import { campaign } from '../support/campaign.js';
 import { type EngineSound, engineSound, normal, random } from './engine-sound.js';
 
 const heard = (of: EngineSound) =>
@@ -80,7 +81,8 @@ test('a loop shorter than a second of an engine with unlike cylinders is heard a
 
 test('of loops of many cylinders none is heard at a wrong multiple without its being said', () => {
   let right = 0;
-  for (let seed = 0; seed < 24; seed += 1) {
+  const loops = campaign(12, 24);
+  for (let seed = 0; seed < loops; seed += 1) {
     const uniform = random(seed);
     const cylinders = [3, 4, 6, 8][seed % 4]!;
     const rpm = 1200 + 4500 * uniform();
@@ -98,7 +100,7 @@ test('of loops of many cylinders none is heard at a wrong multiple without its b
     if (fits) right += 1;
     expect(fits || ambiguous || meanRpm === null, `${cylinders} at ${rpm}: ${meanRpm}`).toBe(true);
   }
-  expect(right).toBeGreaterThanOrEqual(20);
+  expect(right).toBeGreaterThanOrEqual((20 / 24) * loops);
 });
 
 describe('a speed that sweeps is followed', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { contentLines, textValue } from '../../src/record/icalendar.js';
 import { calendar, RecordError, undated } from '../../src/record/index.js';
+import { campaign } from '../support/campaign.js';
 import { jobId, Log } from './log.js';
 import { ordinaryJob } from './ordinary-job.js';
 
@@ -64,7 +65,7 @@ test('every line ends in CRLF, is at most 75 octets long, and unfolds to what wa
         expect(unfold(out)).toBe(lines.map(({ name, value }) => `${name}:${value}\r\n`).join(''));
       },
     ),
-    { seed: 11, numRuns: 500 },
+    { seed: 11, numRuns: campaign(100, 500) },
   );
 });
 
@@ -77,6 +78,6 @@ test('a text value read back is the text', () => {
       expect(readBack(textValue(text))).toBe(plain);
       expect(textValue(text)).not.toMatch(/[\r\n]/);
     }),
-    { seed: 12, numRuns: 500 },
+    { seed: 12, numRuns: campaign(100, 500) },
   );
 });

@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openSqlite, type Store } from '../../src/store/index.js';
+import { campaign } from '../support/campaign.js';
 import { bundle, type Ended, type Script, startChild } from '../support/child.js';
 import { now, random } from './samples.js';
 
-const kills = 60;
-const killsAtTheBeginning = 10;
+const kills = campaign(16, 60);
+const killsAtTheBeginning = campaign(4, 10);
 const folder = mkdtempSync(join(tmpdir(), 'wristpin-crash-'));
 let writer: Script;
 
@@ -33,14 +34,16 @@ const said = (run: Ended, start: string) =>
   run.lines.filter((line) => line.startsWith(start)).map((line) => line.slice(start.length));
 
 // sixty starts of a program take a while on a machine that has other work
-describe('a log whose writer is killed with SIGKILL', { timeout: 180_000 }, () => {
+describe('a log whose writer is killed with SIGKILL', { timeout: campaign(180_000, 900_000) }, () => {
   it(`keeps all that was said to be saved, and is whole, after ${kills} kills in the middle of writing`, async () => {
     const file = join(folder, 'killed.wristpin');
     const next = random(20260302);
     const runs: Ended[] = [];
     for (let k = 0; k < kills; k++) {
-      // every tenth falls while the log is opened, and what the last kill left is being recovered
-      runs.push(await killed(file, `run${k}`, k % 10 === 9 ? 'opening' : 'ready', next() * 60));
+      // every tenth falls while the log is opened, and what the last kill left is being recovered; the others after
+      // so many batches, so that a slow machine is killed as deep in its work as a quick one
+      const after = k % 10 === 9 ? 'opening' : `done batch run${k}.${Math.floor(next() * 8)}`;
+      runs.push(await killed(file, `run${k}`, after, next() * 6));
     }
 
     expect(runs.map((run) => run.signal)).toEqual(runs.map(() => 'SIGKILL'));

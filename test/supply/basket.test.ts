@@ -9,6 +9,7 @@ import {
   SupplyError,
 } from '../../src/supply/index.js';
 import { times } from '../plan/seeded.js';
+import { campaign } from '../support/campaign.js';
 import { costOf, leastByForce } from './by-force.js';
 import { loadHighs } from './load-highs.js';
 import { randomBasket } from './random-basket.js';
@@ -31,8 +32,8 @@ const orNothing = <T>(act: () => T): T | undefined => {
 };
 
 describe('the cheapest basket', () => {
-  test('costs what trying every basket finds, on 200 random problems', () => {
-    const differ = times(200, (seed) => {
+  test('costs what trying every basket finds, on random problems', () => {
+    const differ = times(campaign(50, 200), (seed) => {
       const problem = randomBasket(seed);
       const found = orNothing(() => basket(problem, highs));
       const least = leastByForce(problem, undefined, found && found.total + 0.01);
@@ -44,7 +45,7 @@ describe('the cheapest basket', () => {
   });
 
   test('one-supplier and two-supplier baskets are the cheapest of their kind', () => {
-    const kinds = times(60, (seed) => {
+    const kinds = times(campaign(45, 60), (seed) => {
       const problem = randomBasket(seed + 400);
       const found = orNothing(() => alternatives(problem, highs));
       if (!found) return 'none';

@@ -211,14 +211,13 @@ async function refuse(entry: RawEntry, reason: string): Promise<void> {
   });
 }
 
+export const outboxNow = (): Outbox => outbox;
+
 export function useOutbox(): Outbox {
-  return useSyncExternalStore(
-    (tell) => {
-      listeners.add(tell);
-      return () => listeners.delete(tell);
-    },
-    () => outbox,
-  );
+  return useSyncExternalStore((tell) => {
+    listeners.add(tell);
+    return () => listeners.delete(tell);
+  }, outboxNow);
 }
 
 /** Calls back with lines that the store has just acknowledged. */

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog, loadCatalog, type PlateReading, readPlate } from '../../../src/catalog/index.js';
+import { campaign } from '../../support/campaign.js';
 import { builtInPacks } from '../pack-files.js';
 
 const catalog = builtInCatalog();
@@ -125,7 +126,7 @@ describe('how a plate is written does not matter', () => {
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
         for (const { fit } of readPlate(catalog, text)) expect(fit).toBeGreaterThan(0);
       }),
-      { seed: 20260114, numRuns: 300 },
+      { seed: 20260114, numRuns: campaign(75, 300) },
     );
   });
 
@@ -139,7 +140,7 @@ describe('how a plate is written does not matter', () => {
           for (const part of parts) expect(part.meaning).not.toBe('');
         }
       }),
-      { seed: 20260114, numRuns: 1000 },
+      { seed: 20260114, numRuns: campaign(200, 1000) },
     );
   });
 });

@@ -2,6 +2,7 @@ import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { project } from '../../../bench/plan/projects.js';
 import { type BenchProblem, benchSchedule } from '../../../src/plan/index.js';
+import { campaign } from '../../support/campaign.js';
 import { drawing, times } from '../seeded.js';
 import { brokenLaws, endOf, lateOf } from './broken-laws.js';
 import { leastByProgram, loadHighs } from './by-program.js';
@@ -13,8 +14,8 @@ beforeAll(async () => {
 });
 
 describe('the bench schedule', () => {
-  test('keeps precedence, lag, capacity, closing and release on 200 random benches', () => {
-    for (const problem of times(200, (seed) => randomBench(seed, 3 + (seed % 25)))) {
+  test('keeps precedence, lag, capacity, closing and release on random benches', () => {
+    for (const problem of times(campaign(50, 200), (seed) => randomBench(seed, 3 + (seed % 25)))) {
       const { start, makespan, late } = benchSchedule(problem, { schedules: 30 });
       expect(brokenLaws(problem, start)).toEqual([]);
       expect(makespan).toBe(endOf(problem, start));
@@ -22,8 +23,8 @@ describe('the bench schedule', () => {
     }
   });
 
-  test('is as little late and as soon finished as an exact solver’s, on 60 small ones', () => {
-    const differ = times(60, (seed) => {
+  test('is as little late and as soon finished as an exact solver’s, on small ones', () => {
+    const differ = times(campaign(15, 60), (seed) => {
       const problem = randomBench(seed + 500, 2 + (seed % 6), 4);
       const { makespan, late, bound, lateBound, optimal } = benchSchedule(problem, { schedules: 400 });
       const exact = leastByProgram(highs, problem, 60);
@@ -35,8 +36,8 @@ describe('the bench schedule', () => {
     expect(differ.flat()).toEqual([]);
   });
 
-  test('the bound is never above the exact end, and what is called optimal is, on 40 without due times', () => {
-    const gaps = times(40, (seed) => {
+  test('the bound is never above the exact end, and what is called optimal is, on some without due times', () => {
+    const gaps = times(campaign(12, 40), (seed) => {
       const { resources, activities } = randomBench(seed + 2000, 4 + (seed % 5), 5);
       const problem = { resources, activities: activities.map(({ due, ...activity }) => activity) };
       const { makespan, bound, optimal } = benchSchedule(problem, { schedules: 2000 });
@@ -46,7 +47,7 @@ describe('the bench schedule', () => {
       return optimal ? 0 : 1;
     });
     // the bounds are no decoration: they close most of these
-    expect(gaps.filter((open) => open === 0).length).toBeGreaterThan(30);
+    expect(gaps.filter((open) => open === 0).length).toBeGreaterThan(0.75 * gaps.length);
   });
 
   test('trying starts one by one proves what capacities alone do not', () => {

@@ -8,6 +8,7 @@ import {
   standardBundleLimits,
   writeBundle,
 } from '../../../src/record/index.js';
+import { campaign } from '../../support/campaign.js';
 import { jobId } from '../log.js';
 import { type Fixture, ordinaryJob, sha256 } from '../ordinary-job.js';
 
@@ -200,7 +201,7 @@ describe('what is not a bundle is refused, saying why', () => {
             pictures: bySha(whole.pictures),
           });
       }),
-      { seed: 10, numRuns: 150 },
+      { seed: 10, numRuns: campaign(40, 150) },
     );
   });
 });

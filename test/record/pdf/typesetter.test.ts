@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { typesetter } from '../../../src/record/pdf/typesetter.js';
+import { campaign } from '../../support/campaign.js';
 import { shippedFonts } from '../fonts.js';
 
 const fonts = await shippedFonts();
@@ -42,6 +43,6 @@ test('every printable sign is set, or marked and reported', () => {
       expect(out.includes('[?]') && !text.includes('[?]')).toBe(type.missed());
       if (!type.missed() && /^[ -~]*$/.test(text)) expect(out).toBe(text);
     }),
-    { seed: 3, numRuns: 500 },
+    { seed: 3, numRuns: campaign(100, 500) },
   );
 });

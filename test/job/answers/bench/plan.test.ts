@@ -15,6 +15,7 @@ import {
 } from '../../../../src/job/index.js';
 import { benchSchedule } from '../../../../src/plan/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
+import { campaign } from '../../../support/campaign.js';
 import { door } from '../../door.js';
 import { log } from '../../entries.js';
 import { bench } from '../../plan-job.js';
@@ -252,8 +253,8 @@ describe('the bench plan', () => {
     expect(b!.from).toBeLessThan(a!.to);
   });
 
-  test('on 25 random benches no piece begins before its part is due, before the one ahead of it ends, or beside another', () => {
-    const seen = times(25, (seed) => {
+  test('on random benches no piece begins before its part is due, before the one ahead of it ends, or beside another', () => {
+    const seen = times(campaign(8, 25), (seed) => {
       const { whole, chance } = drawing(400 + seed);
       const jobs = Array.from({ length: whole(1, 6) }, (_, i) =>
         headJob(i + 1, `2026-12-0${whole(1, 9)}`, chance(0.5) ? `2026-12-${10 + whole(0, 9)}` : undefined),

@@ -5,6 +5,7 @@ import { isGraph } from '../../../../src/job/answers/teardown/engine-graph.js';
 import { lineWords, nothingTaught, shopMinutes } from '../../../../src/job/index.js';
 import { drawing, times } from '../../../plan/seeded.js';
 import { faultsInFollowing } from '../../../plan/teardown/follow.js';
+import { campaign } from '../../../support/campaign.js';
 import { door } from '../../door.js';
 import { bench, catalog } from '../../plan-job.js';
 
@@ -17,9 +18,9 @@ const mower = {
   use: 'mower',
 } as const;
 
-/** Fifteen jobs an architecture, with targets, facts and differences drawn from a seed. */
+/** Jobs of every architecture, with targets, facts and differences drawn from a seed. */
 const drawn = architectures.flatMap((architecture) =>
-  times(15, (seed) => {
+  times(campaign(4, 15), (seed) => {
     const { some, whole, chance } = drawing(seed + 4000);
     const variants = catalog.variants.filter((v) => v.architectures.includes(architecture) && chance(0.4));
     const at = bench(architecture, {

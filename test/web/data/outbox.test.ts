@@ -1,0 +1,195 @@
+import 'fake-indexeddb/auto';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { RawEntry } from '../../../src/job/index.js';
+import { browserWindow, fakeShop, freshStorage, openPage, type Shop, says } from './fake-shop.js';
+
+const job = '0198c0de-0000-7000-8000-000000000001';
+const other = '0198c0de-0000-7000-8000-000000000002';
+const note = (text: string) => ({ kind: 'note' as const, body: { stage: 'intake' as const, words: text } });
+const textOf = (entry: RawEntry) => (entry.body as { words: string }).words;
+
+let shop: Shop;
+let page: EventTarget;
+beforeEach(() => {
+  vi.stubGlobal('indexedDB', freshStorage());
+  page = browserWindow();
+  vi.stubGlobal('window', page);
+  shop = fakeShop();
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
+
+/** Until the lines that wait on the device are these. */
+const waiting = (box: Awaited<ReturnType<typeof openPage>>, texts: readonly string[]) =>
+  vi.waitFor(() => expect(box.outboxNow().waiting.map(textOf)).toEqual(texts));
+
+describe('a line', () => {
+  test('is on the device before the store is asked, and leaves it only after the store’s word', async () => {
+    const box = await openPage();
+    let waitingWhenAsked: string[] = [];
+    shop.answer = () => {
+      waitingWhenAsked = box.outboxNow().waiting.map(textOf);
+      return undefined;
+    };
+    await box.write(job, 'note', note('one').body);
+    await waiting(box, []);
+    expect(waitingWhenAsked).toEqual(['one']);
+    expect(shop.kept.map(textOf)).toEqual(['one']);
+    expect(box.outboxNow().state).toBe('saved');
+  });
+
+  test('written while the store is away outlives the page, and is sent by the next one', async () => {
+    shop.answer = () => 'away';
+    const first = await openPage();
+    await first.write(job, 'note', note('one').body);
+    await vi.waitFor(() => expect(first.outboxNow().state).toBe('offline'));
+
+    shop.answer = () => undefined;
+    const next = await openPage();
+    await next.startOutbox();
+    await waiting(next, []);
+    expect(shop.kept.map(textOf)).toEqual(['one']);
+  });
+
+  test('that waits is sent when the network comes back', async () => {
+    shop.answer = () => 'away';
+    const box = await openPage();
+    await box.startOutbox();
+    await box.write(job, 'note', note('one').body);
+    await vi.waitFor(() => expect(box.outboxNow().state).toBe('offline'));
+    shop.answer = () => undefined;
+    page.dispatchEvent(new Event('online'));
+    await waiting(box, []);
+    expect(box.outboxNow().state).toBe('saved');
+  });
+
+  test('that the log would not take is refused before anything is kept or sent', async () => {
+    const box = await openPage();
+    await expect(box.write(job, 'note', { words: 7 } as never)).rejects.toThrow();
+    expect(box.outboxNow().waiting).toEqual([]);
+    expect(shop.asked).toEqual([]);
+  });
+
+  test('has an id, a time with its offset and the name of who writes on this device', async () => {
+    const box = await openPage();
+    const entry = await box.write(job, 'note', note('one').body);
+    expect(entry).toMatchObject({ job, kind: 'note', by: 'bench' });
+    expect(entry.id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-7/);
+    expect(entry.at).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d.*([+-]\d\d:\d\d|Z)$/);
+    await waiting(box, []);
+  });
+});
+
+describe('lines written together', () => {
+  test('go to the store in one request, in their order', async () => {
+    const box = await openPage();
+    await box.writeAll(job, [note('one'), note('two'), note('three')]);
+    await waiting(box, []);
+    expect(shop.asked).toEqual(['POST /api/entries']);
+    expect(shop.kept.map(textOf)).toEqual(['one', 'two', 'three']);
+  });
+
+  test('of two jobs go in a request each', async () => {
+    shop.answer = () => 'away';
+    const box = await openPage();
+    await box.write(job, 'note', note('one').body);
+    await box.write(other, 'note', note('two').body);
+    await vi.waitFor(() => expect(box.outboxNow().state).toBe('offline'));
+    shop.asked.length = 0;
+    shop.answer = () => undefined;
+    await box.write(job, 'note', note('three').body);
+    await waiting(box, []);
+    expect(shop.kept.filter((e) => e.job === job).map(textOf)).toEqual(['one', 'three']);
+    expect(shop.asked).toHaveLength(2);
+  });
+
+  test('of which the store refuses one: that one stays behind with its reason, the others are saved', async () => {
+    shop.answer = (_, lines) =>
+      lines.some((line) => textOf(line) === 'bad') ? says(400, 'a note says something else') : undefined;
+    const box = await openPage();
+    await box.writeAll(job, [note('one'), note('bad'), note('three')]);
+    await waiting(box, []);
+    expect(shop.kept.map(textOf)).toEqual(['one', 'three']);
+    expect(box.outboxNow().refused).toMatchObject([{ reason: 'a note says something else' }]);
+    expect(box.outboxNow().refused.map(({ entry }) => textOf(entry))).toEqual(['bad']);
+  });
+
+  test('that a broken server refuses are not taken for bad: they wait', async () => {
+    shop.answer = () => says(503, 'out of order');
+    const box = await openPage();
+    await box.writeAll(job, [note('one'), note('two')]);
+    await vi.waitFor(() => expect(box.outboxNow().state).toBe('offline'));
+    expect(box.outboxNow().waiting.map(textOf)).toEqual(['one', 'two']);
+    expect(box.outboxNow().refused).toEqual([]);
+  });
+});
+
+describe('a refused line', () => {
+  test('is still there with its reason when the page is opened again, and is sent no more', async () => {
+    shop.answer = () => says(400, 'no');
+    const first = await openPage();
+    await first.write(job, 'note', note('bad').body);
+    await vi.waitFor(() => expect(first.outboxNow().refused).toHaveLength(1));
+
+    shop.asked.length = 0;
+    const next = await openPage();
+    await next.startOutbox();
+    expect(next.outboxNow().refused.map(({ entry, reason }) => [textOf(entry), reason])).toEqual([
+      ['bad', 'no'],
+    ]);
+    expect(shop.asked).toEqual([]);
+  });
+
+  test('that is taken back is gone for good', async () => {
+    shop.answer = () => says(400, 'no');
+    const first = await openPage();
+    const { id } = await first.write(job, 'note', note('bad').body);
+    await vi.waitFor(() => expect(first.outboxNow().refused).toHaveLength(1));
+    await first.discardRefused(id);
+    expect(first.outboxNow().refused).toEqual([]);
+
+    const next = await openPage();
+    await next.startOutbox();
+    expect(next.outboxNow().refused).toEqual([]);
+  });
+});
+
+test('a device that the shop shut out keeps its lines and says so', async () => {
+  shop.answer = () => says(401, 'not paired');
+  const box = await openPage();
+  await box.write(job, 'note', note('one').body);
+  await vi.waitFor(() => expect(box.outboxNow().state).toBe('not paired'));
+  expect(box.outboxNow().waiting.map(textOf)).toEqual(['one']);
+});
+
+test('who listens hears of acknowledged lines before the outbox lets them go', async () => {
+  const box = await openPage();
+  const heard: { saved: string[]; stillWaiting: string[] }[] = [];
+  box.whenSaved((saved) =>
+    heard.push({ saved: saved.map(textOf), stillWaiting: box.outboxNow().waiting.map(textOf) }),
+  );
+  await box.write(job, 'note', note('one').body);
+  await waiting(box, []);
+  expect(heard).toEqual([{ saved: ['one'], stillWaiting: ['one'] }]);
+});
+
+test('a picture taken while the store is away is kept, shown from the device, and sent before its line', async () => {
+  shop.answer = () => 'away';
+  vi.stubGlobal('createImageBitmap', async () => ({ width: 40, height: 30 }));
+  const box = await openPage();
+  const file = new Blob([new Uint8Array([1, 2, 3])], { type: 'image/png' });
+  const kept = await box.keepPicture(file);
+  // SHA-256 of the bytes 1, 2, 3
+  const sha256 = '039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81';
+  expect(kept).toEqual({ sha256, bytes: 3, mime: 'image/png', width: 40, height: 30 });
+  expect(await box.localPicture(sha256)).toBeDefined();
+
+  shop.asked.length = 0;
+  shop.answer = () => undefined;
+  await box.write(job, 'note', note('one').body);
+  await waiting(box, []);
+  expect(shop.asked).toEqual([`PUT /api/pictures/${sha256}`, 'POST /api/entries']);
+  expect(await box.localPicture(sha256)).toBeUndefined();
+});
