@@ -70,19 +70,11 @@ describe('the catalog’s engines', () => {
     }
   });
 
-  test('a full strip takes less than 50 ms to plan', () => {
+  test('a full strip is planned by looking at two hundred choices at most', () => {
     for (const architecture of architectures) {
       const { graph } = teardownGraph(catalog, architecture, mower);
-      const runs = times(7, () => {
-        const start = performance.now();
-        const { optimal } = leastTeardown(graph, {
-          reach: ['crankcase', 'crankshaft'],
-          clear: graph.pieces.map(({ id }) => id),
-        });
-        expect(optimal).toBe(true);
-        return performance.now() - start;
-      });
-      expect(runs.sort((a, b) => a - b)[3]).toBeLessThan(50);
+      const goal = { reach: ['crankcase', 'crankshaft'], clear: graph.pieces.map(({ id }) => id) };
+      expect(leastTeardown(graph, { ...goal, limit: 200 }).optimal, architecture).toBe(true);
     }
   });
 
