@@ -17,7 +17,7 @@ try {
   if (files.length === 0)
     throw new Error(`No campaign has ${(missing.length ? missing : words).join(' or ')} in its path.`);
   await ensureInstalled();
-  compileCatalog();
+  await compileCatalog();
   await ensureBuilt();
   process.env.WRISTPIN_TRUST = 'whole';
   const timeouts = ['--testTimeout=3600000', '--hookTimeout=3600000'];
