@@ -1,4 +1,4 @@
-import type { Catalog, Caution, Component } from './catalog.js';
+import type { Catalog, Caution, Component, Measurement } from './catalog.js';
 import type { Architecture } from './schema/fields/when.js';
 import type { JudgementId } from './schema/judgement.js';
 import type { RoleId } from './schema/role.js';
@@ -47,6 +47,14 @@ export function roleOf(catalog: Pick<Catalog, 'roles'>, id: RoleId): string {
   const [by] = Object.values(played);
   if (by === undefined) throw new RangeError(`no pack says what plays "${id}"`);
   return by;
+}
+
+/** The measurement that plays a part; undefined in a catalog without it. */
+export function measurementAs(
+  catalog: Pick<Catalog, 'roles' | 'measurements'>,
+  id: RoleId,
+): Measurement | undefined {
+  return byId(catalog.measurements).get(roleOf(catalog, id));
 }
 
 /** What is about to be done, touched or used. */

@@ -31,5 +31,4 @@ export type { MachineFault } from './machine/faults.js';
 export type { MachineCheck, TakenReading } from './machine/machine.js';
 export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
-export { releaseVariant } from './machine/release.js';
 export { evidenceDestroyedBy } from './machine/spoils.js';

@@ -2,9 +2,6 @@ import { byId, type Catalog, type Check, judgementOf } from '../../catalog/index
 import { architectureOf } from './architecture.js';
 import type { MachineFacts } from './case.js';
 
-/** The catalog's question whether one valve is lifted slightly at pull speed. */
-export const releaseVariant = 'automatic-release';
-
 /**
  * How likely a healthy engine shows this outcome too, because a variant that makes it usual is fitted: squeeze as felt
  * or gauged at pull speed where an automatic release lifts a valve. 0 that milder outcomes are ruled out, 1 that they

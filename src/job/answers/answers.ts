@@ -122,7 +122,7 @@ const members = {
   bores: (a: Answers) => boreAnswers(a),
   faces: (a: Answers) => faceAnswers(a),
   valves: (a: Answers) => valveAnswers(a),
-  compressionQuestion: (a: Answers) => compressionQuestion(a.job),
+  compressionQuestion: (a: Answers) => compressionQuestion(a),
   compression: (a: Answers) => compressionOf(a),
   /** what stands outside a limit and nobody has decided about, in words */
   undecided: (a: Answers) => undecided(a),

@@ -1,11 +1,5 @@
-import {
-  amountOf,
-  boreMeasure,
-  type From,
-  type Limit,
-  type ReadingGroup,
-  type WorkedFigure,
-} from '../../job/index.js';
+import { byId, roleOf } from '../../catalog/index.js';
+import { amountOf, type From, type Limit, type ReadingGroup, type WorkedFigure } from '../../job/index.js';
 import { counted, joined } from '../../phrase/index.js';
 import { asWritten, say, sayLimit, sayOrigin, sayQuantity, sayUncertainty } from './numbers.js';
 import type { Verdict } from './section.js';
@@ -55,8 +49,8 @@ function workedRows(sheet: Sheet): MeasurementRow[] {
 }
 
 /** The largest bore against the reject size is what the row of all readings says already. */
-const isOwn = ({ measure, title }: WorkedFigure, { detail }: Sheet) =>
-  measure === boreMeasure && (title === 'Wear' || detail === 'full');
+const isOwn = ({ measure, title }: WorkedFigure, { detail, answers }: Sheet) =>
+  measure === roleOf(answers.catalog, 'bore') && (title === 'Wear' || detail === 'full');
 
 interface Worked {
   readonly figure: WorkedFigure;
@@ -72,7 +66,7 @@ function workedRow(group: readonly Worked[], sheet: Sheet): MeasurementRow {
   const [found, after] = [of('as-found'), of('after')];
   const bound = limit && amountOf(limit.max, figure.quantity.unit);
   return {
-    title: figure.title === 'Largest bore' ? figure.title : workedTitle(figure),
+    title: figure.title === 'Largest bore' ? figure.title : workedTitle(figure, sheet),
     place: '',
     ...(found && { asFound: workedReading(found, sheet) }),
     ...(after && { after: workedReading(after, sheet) }),
@@ -83,13 +77,10 @@ function workedRow(group: readonly Worked[], sheet: Sheet): MeasurementRow {
   };
 }
 
-const workedTitle = ({ measure, title }: WorkedFigure) =>
-  measure.startsWith('bore') ? `Bore: ${title.toLowerCase()}` : `${faceNames[measure] ?? title}: flatness`;
-
-const faceNames: Readonly<Record<string, string>> = {
-  'head-flatness': 'Head face',
-  'carburetor-flange-flatness': 'Carburetor flange',
-};
+function workedTitle({ measure, title }: WorkedFigure, { answers }: Sheet): string {
+  const surface = byId(answers.catalog.measurements).get(measure)?.surface;
+  return surface ? `${surface}: flatness` : `Bore: ${title.toLowerCase()}`;
+}
 
 function workedReading({ quantity, where, limit, decision }: WorkedFigure, sheet: Sheet): Reading {
   const max = limit && { max: amountOf(limit.max, quantity.unit) };

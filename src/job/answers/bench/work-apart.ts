@@ -1,9 +1,9 @@
+import { byId, roleOf } from '../../../catalog/index.js';
 import { lowerFirst } from '../../../phrase/index.js';
 import type { From, Job } from '../../job.js';
 import { dayAfter } from '../parts/order.js';
 import { wallMinute, wallTime } from '../shop/working-hours.js';
 import { lastOff } from '../steps/taken.js';
-import { penetrant } from '../teardown/early.js';
 import { isGraph } from '../teardown/engine-graph.js';
 import { type Draft, ends, isClosed, notOrdering, put, usualMinutes } from './work-piece.js';
 
@@ -50,7 +50,7 @@ export function addCleaning(draft: Draft): void {
       id: 'clean',
       stage: 'measure',
       label: 'clean the parts',
-      minutes: usualMinutes(draft, 'parts-cleaning'),
+      minutes: usualMinutes(draft, 'clean'),
       after: before,
     });
   for (const cleaning of open) addOneCleaning(draft, cleaning, before, planned);
@@ -58,7 +58,9 @@ export function addCleaning(draft: Draft): void {
 
 /** A joint that came off since it was wetted needs its soak no longer. */
 const hasLoosened = ({ answers }: Draft, { agent, component, at }: From<'cleaning'>): boolean =>
-  agent === penetrant && component !== undefined && lastOff(answers, component, at)?.since === true;
+  agent === roleOf(answers.catalog, 'penetrant') &&
+  component !== undefined &&
+  lastOff(answers, component, at)?.since === true;
 
 const isApart = ({ answers, pieces }: Draft): boolean =>
   answers.offNow.size > 0 || pieces.some(({ stage }) => stage === 'teardown');
@@ -83,14 +85,14 @@ function addOneCleaning(
     add({
       id: `put-in-${id}`,
       label: `clean: ${name}`,
-      minutes: usualMinutes(draft, 'parts-cleaning') / planned,
+      minutes: usualMinutes(draft, 'clean') / planned,
     });
   add({
     id: `soak-${id}`,
     label: `soaks: ${name}`,
     minutes: soak,
     passive: true,
-    place: agent === 'ultrasonic-bath' ? 'ultrasonic' : 'soak',
+    place: byId(draft.answers.catalog.agents).get(agent ?? '')?.bath ?? 'soak',
   });
   add({ id: `dry-${id}`, label: `dries: ${name}`, minutes: dry, passive: true });
   if (state === 'soaking') draft.waits.push(`${name}, soaking${until(draft, soak)}`);
@@ -106,7 +108,7 @@ export function addMeasuring(draft: Draft): void {
     id: 'measure',
     stage: 'measure',
     label: 'measure',
-    minutes: usualMinutes(draft, 'inspect-and-measure'),
+    minutes: usualMinutes(draft, 'measure'),
     after: ends(draft, notOrdering),
   });
 }

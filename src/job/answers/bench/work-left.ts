@@ -69,7 +69,7 @@ const stagesLeft: readonly ((draft: Draft) => void)[] = [
 
 function addIntake(draft: Draft): void {
   if (isClosed(draft, 'intake')) return;
-  const minutes = usualMinutes(draft, 'intake-and-identity') + usualMinutes(draft, 'make-safe');
+  const minutes = usualMinutes(draft, 'take in');
   put(draft, { id: 'intake', stage: 'intake', label: 'take it in', minutes });
 }
 
@@ -87,14 +87,14 @@ function addFindings(draft: Draft): void {
     id: 'tests',
     stage: 'findings',
     label: 'find the fault',
-    minutes: usualMinutes(draft, 'directed-tests'),
+    minutes: usualMinutes(draft, 'find the fault'),
   });
 }
 
 function addQuote(draft: Draft): void {
   const asked = draft.answers.job.decisions.findLast((d) => d.about === 'machine')?.choice === 'ask-owner';
   if (isClosed(draft, 'worth-it') && !asked) return;
-  const minutes = usualMinutes(draft, 'worth-it-and-quote');
+  const minutes = usualMinutes(draft, 'quote');
   if (!asked) put(draft, { id: 'quote', stage: 'worth-it', label: 'quote', minutes });
   draft.waits.push('the owner’s word on the quote');
   draft.takenAs.push('where the owner has not answered, the work is planned as if the answer were yes');
@@ -111,7 +111,7 @@ function addOrder(draft: Draft): void {
   const wanted = draft.answers.toBuy.length;
   if (wanted === 0) return;
   draft.waits.push(`${wanted === 1 ? 'a part' : `${wanted} parts`} to be ordered`);
-  const minutes = usualMinutes(draft, 'parts-list-and-order');
+  const minutes = usualMinutes(draft, 'order');
   put(draft, { id: 'order', stage: 'parts', label: 'order the parts', minutes });
 }
 
@@ -122,7 +122,7 @@ function addRunUp(draft: Draft): void {
   if (isClosed(draft, 'run-up')) return;
   const begun = draft.answers.job.runUp.size > 0;
   const hold = looseHold(draft);
-  const first = usualMinutes(draft, 'static-settings') + usualMinutes(draft, 'first-start-and-test-run');
+  const first = usualMinutes(draft, 'first start');
   if (!begun)
     put(draft, {
       id: 'first-start',
@@ -135,12 +135,12 @@ function addRunUp(draft: Draft): void {
     id: 'working-test',
     stage: 'run-up',
     label: 're-check and working test',
-    minutes: usualMinutes(draft, 're-check-after-heat') + usualMinutes(draft, 'working-test'),
+    minutes: usualMinutes(draft, 'working test'),
     ...(!begun && { lag: coolDown }),
   });
 }
 
 function addHandOver(draft: Draft): void {
-  const minutes = usualMinutes(draft, 'hand-over-and-record');
+  const minutes = usualMinutes(draft, 'hand over');
   put(draft, { id: 'hand-over', stage: 'hand-over', label: 'hand over', minutes });
 }

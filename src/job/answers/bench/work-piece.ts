@@ -1,4 +1,4 @@
-import { byId } from '../../../catalog/index.js';
+import type { BenchTask } from '../../../catalog/index.js';
 import type { Stage } from '../../entry.js';
 import type { Answers } from '../answers.js';
 import { gate } from '../stages/gates.js';
@@ -58,8 +58,10 @@ export function isClosed({ answers }: Draft, stage: Stage): boolean {
   return state === 'done' || state === 'not-needed';
 }
 
-/** The middle of the catalog’s span for a part of the job. */
-export function usualMinutes({ answers }: Draft, id: string): number {
-  const span = byId(answers.catalog.stageParts).get(id)?.activeMinutes[0];
-  return span ? (span.from + span.to) / 2 : 0;
+/** The middles of the catalog’s spans for the parts of the job that make up a piece of work. */
+export function usualMinutes({ answers }: Draft, task: BenchTask): number {
+  const spans = answers.catalog.stageParts
+    .filter(({ planned }) => planned === task)
+    .flatMap(({ activeMinutes }) => activeMinutes.slice(0, 1));
+  return spans.reduce((sum, { from, to }) => sum + (from + to) / 2, 0);
 }

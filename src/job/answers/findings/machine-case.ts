@@ -1,3 +1,4 @@
+import { roleOf } from '../../../catalog/index.js';
 import {
   type CaseHistory,
   type Machine,
@@ -63,14 +64,12 @@ export function machineOf(answers: Answers): Machine {
   };
   const said = gaugeSaid(answers);
   const seen = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
-    check === undefined || (said && check === gaugeCheck && samePhase(at, said.at))
+    check === undefined || (said && check === said.check && samePhase(at, said.at))
       ? []
       : [{ check, outcomes, doubtful, at: inZulu(at) }],
   );
   return machineNetwork(catalog, job.intake, said ? [...seen, said] : seen, history);
 }
-
-const gaugeCheck = 'compression-dry';
 
 /**
  * A gauge reading held against what this very engine should show, as soft evidence; it stands in place of the outcome
@@ -78,14 +77,16 @@ const gaugeCheck = 'compression-dry';
  */
 function gaugeSaid(answers: Answers): SeenCheck | undefined {
   // the cranking cycle is not run where nothing was read
-  if (!answers.job.measurements.some(({ measure }) => measure === 'compression')) return undefined;
+  if (!answers.job.measurements.some(({ measure }) => measure === roleOf(answers.catalog, 'compression')))
+    return undefined;
   const reading = answers.compression?.reading;
   if (!reading?.says.informative) return undefined;
   const { weights } = reading.says;
   const outcomes = Object.keys(weights).toSorted(
     (a, b) => weights[b as keyof typeof weights] - weights[a as keyof typeof weights],
   );
-  return { check: gaugeCheck, outcomes: outcomes.slice(0, 1), weights, at: inZulu(reading.measurement.at) };
+  const check = roleOf(answers.catalog, 'compression-check');
+  return { check, outcomes: outcomes.slice(0, 1), weights, at: inZulu(reading.measurement.at) };
 }
 
 const oneHourMs = 3_600_000;

@@ -1,4 +1,4 @@
-import type { Catalog } from '../../../catalog/index.js';
+import { type Catalog, measurementAs, roleOf } from '../../../catalog/index.js';
 import {
   type BoreMap,
   boreMap,
@@ -17,7 +17,6 @@ import { classBound, type FigureLimit, figureLimit, lengthLine, originOf } from 
 import { amountOf, inUnit, type ReadingGroup } from './readings.js';
 import { type SettledBy, settledWith, type Tools } from './settled-by.js';
 
-export const boreMeasure = 'bore-diameter';
 export const skirtMeasure = 'piston-skirt-diameter';
 
 /** Wear, taper or out-of-round: worked out from several readings, held against one bound. */
@@ -71,7 +70,7 @@ export interface Standard {
  * which they were read. Readings without a height or direction make no map; they stand as single readings.
  */
 export function boreAnswers(known: Known): BoreAnswer[] {
-  const groups = known.standingGroups.filter((g) => g.last.measure === boreMeasure);
+  const groups = known.standingGroups.filter((g) => g.last.measure === roleOf(known.catalog, 'bore'));
   const placed = groups.filter(({ last }) => last.place && last.direction && last.value.kind === 'length');
   return (['as-found', 'after'] as const)
     .map((phase) => ({ phase, of: placed.filter((g) => (g.last.phase === 'after') === (phase === 'after')) }))
@@ -82,13 +81,13 @@ export function boreAnswers(known: Known): BoreAnswer[] {
 /** What the answers are worked out of; without the shop, everything is compared as it was read. */
 export interface Known {
   readonly job: Job;
-  readonly catalog: Pick<Catalog, 'measurements'>;
+  readonly catalog: Pick<Catalog, 'measurements' | 'roles'>;
   readonly shop?: Shop;
   readonly standingGroups: readonly ReadingGroup[];
 }
 
 function boreAnswer(phase: BoreAnswer['phase'], groups: readonly ReadingGroup[], known: Known): BoreAnswer {
-  const measure = known.catalog.measurements.find(({ id }) => id === boreMeasure);
+  const measure = measurementAs(known.catalog, 'bore');
   const heights = ordered(
     groups.map((g) => g.last.place!),
     measure?.places ?? [],
@@ -104,7 +103,7 @@ function boreAnswer(phase: BoreAnswer['phase'], groups: readonly ReadingGroup[],
   const instruments = [...new Set(groups.flatMap((g) => g.instrument ?? []))];
   const base = { phase, unit, heights, directions, groups, instruments, missing, figures: [] };
   const asRead = groups.some((g) => g.instrument === undefined);
-  const standard = standardOf(known.job, groups, unit);
+  const standard = standardOf(known, groups, unit);
   if (missing.length > 0) return { ...base, asRead, standard };
   const diameters = heights.map((h) => directions.map((d) => inUnit(at(h, d)!, unit).value));
   const u = asRead ? 0 : Math.max(...groups.map((g) => inUnit(g, unit).u));
@@ -112,7 +111,15 @@ function boreAnswer(phase: BoreAnswer['phase'], groups: readonly ReadingGroup[],
   const map = attempt(() => boreMap({ depths, directions, diameters, standard: standard.size, u, unit }));
   if (typeof map === 'string') return { ...base, asRead, standard, cannot: map };
   const tools = { shop: known.shop, measure, kind: 'length' as const };
-  const figures = figuresOf(map, { heights, unit, u, standard, tools, job: known.job });
+  const figures = figuresOf(map, {
+    heights,
+    unit,
+    u,
+    standard,
+    tools,
+    job: known.job,
+    catalog: known.catalog,
+  });
   return { ...base, asRead, standard, map, figures };
 }
 
@@ -132,8 +139,8 @@ function ordered(names: readonly string[], known: readonly string[]): string[] {
   return [...known.filter((name) => seen.has(name)), ...[...seen].filter((name) => !known.includes(name))];
 }
 
-function standardOf(job: Job, groups: readonly ReadingGroup[], unit: string): Standard {
-  const line = lengthLine(job, 'bore-standard');
+function standardOf({ job, catalog }: Known, groups: readonly ReadingGroup[], unit: string): Standard {
+  const line = lengthLine(job, measurementAs(catalog, 'bore')?.nominalSpec);
   if (!line) {
     const least = Math.min(...groups.map((g) => inUnit(g, unit).value));
     const origin = {
@@ -155,6 +162,7 @@ interface About {
   readonly standard: Standard;
   readonly tools: Tools;
   readonly job: Job;
+  readonly catalog: Known['catalog'];
 }
 
 function figuresOf(map: BoreMap, about: About): WorkedFigure[] {
@@ -165,11 +173,11 @@ function figuresOf(map: BoreMap, about: About): WorkedFigure[] {
 
 /** Worn beyond: by the maker's reject size, which needs no standard; else by what the class allows over standard. */
 function wearFigure(map: BoreMap, about: About): WorkedFigure | undefined {
-  const { unit, u, standard, job, heights } = about;
+  const { unit, u, standard, job, catalog, heights } = about;
   const { largest } = map;
-  const reject = lengthLine(job, 'bore-reject');
+  const reject = lengthLine(job, measurementAs(catalog, 'bore')?.rejectSpec);
   const base = {
-    measure: boreMeasure,
+    measure: roleOf(catalog, 'bore'),
     title: reject || standard.guessed ? 'Largest bore' : 'Wear',
     where: `${heights[largest.depth - 1]}, ${largest.direction}`,
   };
@@ -194,16 +202,34 @@ const wearWords = (wear: number, unit: string) =>
 
 function taperFigure(map: BoreMap, about: About): WorkedFigure | undefined {
   if (about.heights.length < 2) return undefined;
-  const limit = figureLimit(about.job, 'bore-taper-limit', classFigures.boreTaper, about.unit);
-  return spreadFigure('bore-taper', 'Taper', map.taper.value, map.taper.direction, limit, map, about);
+  const measure = measurementAs(about.catalog, 'bore-taper');
+  const limit = figureLimit(about.job, measure?.rejectSpec, classFigures.boreTaper, about.unit);
+  return spreadFigure(
+    roleOf(about.catalog, 'bore-taper'),
+    'Taper',
+    map.taper.value,
+    map.taper.direction,
+    limit,
+    map,
+    about,
+  );
 }
 
 function roundFigure(map: BoreMap, about: About): WorkedFigure | undefined {
   if (map.taperByDirection.length < 2) return undefined;
-  const { unit, heights, job } = about;
-  const limit = figureLimit(job, 'bore-out-of-round-limit', classFigures.boreOutOfRound, unit);
+  const { unit, heights, job, catalog } = about;
+  const measure = measurementAs(catalog, 'bore-out-of-round');
+  const limit = figureLimit(job, measure?.rejectSpec, classFigures.boreOutOfRound, unit);
   const where = heights[map.outOfRound.depth - 1]!;
-  return spreadFigure('bore-out-of-round', 'Out of round', map.outOfRound.value, where, limit, map, about);
+  return spreadFigure(
+    roleOf(catalog, 'bore-out-of-round'),
+    'Out of round',
+    map.outOfRound.value,
+    where,
+    limit,
+    map,
+    about,
+  );
 }
 
 function spreadFigure(
@@ -249,6 +275,8 @@ export interface BoringPlan {
 /** Sizes usually sold and stock for the hone, in inches: common practice, and trade judgement for the stock. */
 export const usualBoring = { oversizesIn: [0.01, 0.02, 0.03], cleanUpIn: 0.002 } as const;
 
+type Sized = Pick<Known, 'job' | 'catalog'>;
+
 export interface NextSize {
   readonly answer: OversizeAnswer;
   /** of the piston in hand grown by the oversize, in the new bore */
@@ -261,7 +289,7 @@ export interface NextSize {
  * The piston's skirt comes from a reading of it; an oversize piston is taken to be larger by the oversize. Special case:
  * without a map or a standard size there is no answer.
  */
-export function nextSize(bore: BoreAnswer, plan: BoringPlan, job: Job): NextSize | undefined {
+export function nextSize(bore: BoreAnswer, plan: BoringPlan, { job, catalog }: Sized): NextSize | undefined {
   const { map, standard, unit } = bore;
   if (!map || !standard || standard.guessed) return undefined;
   const u = bore.asRead ? 0 : Math.max(...bore.groups.map((g) => inUnit(g, unit).u));
@@ -278,11 +306,14 @@ export function nextSize(bore: BoreAnswer, plan: BoringPlan, job: Job): NextSize
   if (!answer.choice || !skirt) return { answer };
   const { finished, oversize } = answer.choice;
   const clearance = finished - to(quantityOf(skirt.value), unit) - oversize;
-  return { answer, clearance: { quantity: amountOf(clearance, unit), limit: skirtLimit(job, unit) } };
+  return {
+    answer,
+    clearance: { quantity: amountOf(clearance, unit), limit: skirtLimit({ job, catalog }, unit) },
+  };
 }
 
-function skirtLimit(job: Job, unit: string): FigureLimit {
-  const line = lengthLine(job, 'piston-skirt-clearance');
+function skirtLimit({ job, catalog }: Sized, unit: string): FigureLimit {
+  const line = lengthLine(job, measurementAs(catalog, 'piston-clearance')?.spec);
   if (!line?.upTo) return classBound(classFigures.pistonClearance, unit);
   return {
     min: to(quantityOf(line.value), unit),

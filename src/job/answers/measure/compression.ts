@@ -1,3 +1,4 @@
+import { measurementAs, roleOf } from '../../../catalog/index.js';
 import {
   type ClassifiedCompression,
   type CompressionGeometry,
@@ -24,45 +25,50 @@ export interface CompressionQuestion {
 }
 
 /** Undefined while architecture, bore or stroke is not known: then only figures of the class are at hand. */
-export function compressionQuestion(job: Job): CompressionQuestion | undefined {
-  const geometry = geometryOf(job);
-  return geometry && { geometry, by: job.intake.starter === 'electric' ? 'starter' : 'rope' };
+export function compressionQuestion(
+  known: Pick<Answers, 'job' | 'catalog'>,
+): CompressionQuestion | undefined {
+  const geometry = geometryOf(known);
+  return geometry && { geometry, by: known.job.intake.starter === 'electric' ? 'starter' : 'rope' };
 }
 
 /** Undefined where `compressionQuestion` is. */
 export function compressionOf({
   job,
+  catalog,
   compressionQuestion: question,
 }: Answers): CompressionAnswer | undefined {
   if (!question) return undefined;
   const expected = expectedFor(question);
-  const measurement = job.measurements.findLast((m) => m.measure === 'compression');
+  const measurement = job.measurements.findLast((m) => m.measure === roleOf(catalog, 'compression'));
   if (measurement?.value.kind !== 'pressure') return { expected };
   const says = classifyCompression({ pa: measurement.value.si }, expected);
   return { expected, reading: { measurement, says } };
 }
 
-function geometryOf(job: Job): CompressionGeometry | undefined {
+function geometryOf({ job, catalog }: Pick<Answers, 'job' | 'catalog'>): CompressionGeometry | undefined {
   const { architecture } = job.intake;
   const measured = job.identities.findLast((identity) => identity.how === 'measured');
-  const boreMm = mm(job.specs.get('bore-standard')?.value ?? measured?.bore);
-  const strokeMm = mm(job.specs.get('stroke')?.value ?? measured?.stroke);
+  const boreMm = mm(
+    job.specs.get(measurementAs(catalog, 'bore')?.nominalSpec ?? '')?.value ?? measured?.bore,
+  );
+  const strokeMm = mm(job.specs.get(roleOf(catalog, 'stroke'))?.value ?? measured?.stroke);
   if (!architecture || architecture === 'unknown' || boreMm === undefined || strokeMm === undefined)
     return undefined;
-  const compressionRatio = job.specs.get('compression-ratio')?.value?.si;
+  const compressionRatio = job.specs.get(roleOf(catalog, 'compression-ratio'))?.value?.si;
   return {
     architecture,
     boreMm,
     strokeMm,
-    release: releaseOf(job),
+    release: releaseOf(job, roleOf(catalog, 'compression-release')),
     ...(compressionRatio !== undefined && { compressionRatio }),
   };
 }
 
 const mm = (w: Parameters<typeof quantityOf>[0] | undefined) => w && to(quantityOf(w), 'mm');
 
-function releaseOf({ intake }: Job): 'none' | 'fitted' | 'unknown' {
-  const seen = intake.variants?.['automatic-release'];
+function releaseOf({ intake }: Job, variant: string): 'none' | 'fitted' | 'unknown' {
+  const seen = intake.variants?.[variant];
   if (seen !== undefined) return seen ? 'fitted' : 'none';
   return intake.architecture === 'two-stroke' ? 'none' : 'unknown';
 }

@@ -1,3 +1,4 @@
+import { byId, measurementAs, roleOf } from '../../../catalog/index.js';
 import { clearanceForRatio, ratioAfterMilling } from '../../../engine/index.js';
 import {
   classFigures,
@@ -9,22 +10,19 @@ import {
   straightedgeSurvey,
 } from '../../../gauge/index.js';
 import { type Origin, to } from '../../../quantity/index.js';
-import { type From, type Job, quantityOf } from '../../job.js';
+import { type From, quantityOf } from '../../job.js';
 import { attempt, type Known, type WorkedFigure } from './bore.js';
-import { classBound, figureLimit, lengthLine, originOf } from './figure-limit.js';
+import { figureLimit, lengthLine, originOf } from './figure-limit.js';
 import { amountOf, inUnit, type ReadingGroup } from './readings.js';
 import { settledWith } from './settled-by.js';
 
-/** The faces that are read point by point, by the measure their flatness is a decision about. */
-export const faceMeasures = ['head-flatness', 'carburetor-flange-flatness'] as const;
-export type FaceMeasure = (typeof faceMeasures)[number];
-
 /** How a face was read: heights under an indicator over a plate, or gaps under a straightedge. */
 export type FaceWay = 'height' | 'gap';
-export const faceHandle = (measure: FaceMeasure, way: FaceWay) => `${measure}.${way}`;
+export const faceHandle = (measure: string, way: FaceWay) => `${measure}.${way}`;
 
 export interface FaceAnswer {
-  readonly measure: FaceMeasure;
+  /** that its flatness is a decision about */
+  readonly measure: string;
   readonly way: FaceWay;
   readonly phase: 'as-found' | 'after';
   readonly unit: string;
@@ -44,7 +42,8 @@ export interface FaceAnswer {
 /** Every face read point by point, as found and after the work. */
 export function faceAnswers(known: Known): FaceAnswer[] {
   const groups = known.standingGroups.filter((g) => g.last.spot !== undefined);
-  return faceMeasures.flatMap((measure) =>
+  const faces = known.catalog.measurements.filter(({ reads }) => reads === 'face');
+  return faces.flatMap(({ id: measure }) =>
     (['height', 'gap'] as const).flatMap((way) =>
       (['as-found', 'after'] as const).flatMap((phase) => {
         const of = groups.filter(
@@ -67,10 +66,8 @@ function faceAnswer(
   const instruments = [...new Set(groups.flatMap((g) => g.instrument ?? []))];
   const base = { ...which, unit, groups, asRead, instruments, points: [] };
   const u = asRead ? 0 : Math.max(...groups.map((g) => inUnit(g, unit).u));
-  const limit =
-    which.measure === 'head-flatness'
-      ? figureLimit(known.job, 'head-flatness-limit', classFigures.faceFlatness, unit)
-      : classBound(classFigures.faceFlatness, unit);
+  const rejectSpec = byId(known.catalog.measurements).get(which.measure)?.rejectSpec;
+  const limit = figureLimit(known.job, rejectSpec, classFigures.faceFlatness, unit);
   const read = which.way === 'height' ? byHeights : byGaps;
   const found = attempt(() => read(groups, unit, u, limit.max));
   if (typeof found === 'string') return { ...base, cannot: found };
@@ -132,7 +129,7 @@ function figureOf(
   if (decision?.verdict !== 'cannot-decide' || way === 'gap') return base;
   const at = (tool: number) =>
     decideSpread({ spread: value, u: tool, count: groups.length, max: limit.max, unit }).verdict;
-  const catalogMeasure = known.catalog.measurements.find(({ id }) => id === measure);
+  const catalogMeasure = byId(known.catalog.measurements).get(measure);
   const tools = { shop: known.shop, measure: catalogMeasure, kind: 'length' as const };
   return { ...base, settled: settledWith(decidingU(at, u), unit, tools) };
 }
@@ -153,12 +150,12 @@ export interface Milled {
  * Special cases: without bore and stroke nothing is known; without a ratio on the maker's sheet only the lost volume.
  * Example: 66 × 57 mm at 8.5 : 1 less 0.2 mm → 0.68 cc lost, 8.70 : 1.
  */
-export function milled(job: Job, removedMm: number): Milled | undefined {
-  const size = sizeOf(job);
+export function milled(known: Pick<Known, 'job' | 'catalog'>, removedMm: number): Milled | undefined {
+  const size = sizeOf(known);
   if (!size || !(removedMm > 0)) return undefined;
   const recessMm2 = (Math.PI / 4) * size.boreMm ** 2;
   const lostCc = recessMm2 * removedMm * 1e-3;
-  const line = job.specs.get('compression-ratio');
+  const line = known.job.specs.get(roleOf(known.catalog, 'compression-ratio'));
   const before = line?.value?.si;
   if (!line || before === undefined || before <= 1)
     return {
@@ -179,15 +176,18 @@ export function milled(job: Job, removedMm: number): Milled | undefined {
 }
 
 /** Bore and stroke as measured for the identity, or by the maker's sheet. */
-function sizeOf(job: Job): { boreMm: number; strokeMm: number } | undefined {
+function sizeOf({
+  job,
+  catalog,
+}: Pick<Known, 'job' | 'catalog'>): { boreMm: number; strokeMm: number } | undefined {
   const measured = job.identities.findLast((i) => i.how === 'measured');
   if (measured)
     return {
       boreMm: to(quantityOf(measured.bore), 'mm'),
       strokeMm: to(quantityOf(measured.stroke), 'mm'),
     };
-  const bore = lengthLine(job, 'bore-standard');
-  const stroke = lengthLine(job, 'stroke');
+  const bore = lengthLine(job, measurementAs(catalog, 'bore')?.nominalSpec);
+  const stroke = lengthLine(job, roleOf(catalog, 'stroke'));
   if (!bore || !stroke) return undefined;
   return { boreMm: to(quantityOf(bore.value), 'mm'), strokeMm: to(quantityOf(stroke.value), 'mm') };
 }

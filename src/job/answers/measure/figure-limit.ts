@@ -14,7 +14,12 @@ export interface FigureLimit {
 }
 
 /** The maker's confirmed line; without one the figure of the class, marked so. */
-export function figureLimit(job: Job, spec: string, figure: ClassFigure, unit: string): FigureLimit {
+export function figureLimit(
+  job: Job,
+  spec: string | undefined,
+  figure: ClassFigure,
+  unit: string,
+): FigureLimit {
   const line = lengthLine(job, spec);
   if (line) return { max: to(quantityOf(line.value), unit), origin: originOf(line), ofClass: false };
   return classBound(figure, unit);
@@ -33,8 +38,8 @@ export function classBound(figure: ClassFigure, unit: string): FigureLimit {
 type Line = From<'spec'> & { value: NonNullable<From<'spec'>['value']> };
 
 /** A confirmed line of the maker's sheet that is a length. */
-export function lengthLine(job: Job, spec: string): Line | undefined {
-  const line = job.specs.get(spec);
+export function lengthLine(job: Job, spec: string | undefined): Line | undefined {
+  const line = job.specs.get(spec ?? '');
   return line?.value?.kind === 'length' ? (line as Line) : undefined;
 }
 

@@ -25,12 +25,9 @@ export function sheetLimit(
   return undefined;
 }
 
-/** Intake and exhaust have a line each; the bore's standard size is what it grew from, not what bounds it. */
-function specAt({ id, spec }: Measurement, place = ''): string | undefined {
-  if (id === 'bore-diameter') return undefined;
-  if (spec === 'valve-clearance-intake' && /exh/i.test(place)) return 'valve-clearance-exhaust';
-  return spec;
-}
+/** Intake and exhaust may have a line each. */
+const specAt = ({ spec, exhaustSpec }: Measurement, place = ''): string | undefined =>
+  exhaustSpec !== undefined && /exh/i.test(place) ? exhaustSpec : spec;
 
 function boundOf(spec: From<'spec'> | undefined, binds: string | undefined): Limit | undefined {
   if (!spec?.value) return undefined;

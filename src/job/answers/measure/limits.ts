@@ -78,14 +78,14 @@ export function gaugeLimit({ min, max }: Pick<Limit, 'min' | 'max'>, unit: strin
 }
 
 /** What stands outside a limit and nobody has decided about, in words. */
-export function undecided({ job }: Answers): string[] {
+export function undecided({ job, catalog }: Pick<Answers, 'job' | 'catalog'>): string[] {
   const decided = new Set(job.decisions.filter((d) => d.about === 'measurement').map((d) => d.which));
   const isOpen = (measure: string, place?: string) =>
-    !decided.has(measure) && !decided.has(decisionHandle(measure, place));
+    !decided.has(measure) && !decided.has(decisionHandle(catalog, measure, place));
   const readings = outsideLimit(job)
     .filter((m) => isOpen(m.measure, m.place))
     .map((m) => `decide about ${m.title}: ${m.value.written} is outside its limit`);
-  const figures = outsideFigures(job)
+  const figures = outsideFigures(job, catalog)
     .filter((f) => isOpen(f.measure))
     .map((f) => `decide about ${f.title}: as read, ${show(f.quantity)} is outside its limit`);
   return [...readings, ...figures];
@@ -106,12 +106,8 @@ function outsideLimit(job: Job): From<'measurement'>[] {
  * Worked-out figures beyond the maker's limit, compared as read; after the work, only what was read after it. A figure
  * of the class bars nothing: it is not this engine's.
  */
-function outsideFigures(job: Job): WorkedFigure[] {
-  const asRead = {
-    job,
-    catalog: { measurements: [] },
-    standingGroups: standingGroups(readingGroups(job)),
-  };
+function outsideFigures(job: Job, catalog: Catalog): WorkedFigure[] {
+  const asRead = { job, catalog, standingGroups: standingGroups(readingGroups(job)) };
   const bores = latestPhase(boreAnswers(asRead), () => 'bore');
   const faces = latestPhase(faceAnswers(asRead), (f) => f.measure);
   return [...bores.flatMap((b) => b.figures), ...faces.flatMap((f) => f.figure ?? [])].filter(

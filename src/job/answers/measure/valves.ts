@@ -11,7 +11,7 @@ import {
 import type { Origin } from '../../../quantity/index.js';
 import type { Job } from '../../job.js';
 import type { Answers } from '../answers.js';
-import { overheadValve, sideValve, valveOf } from './decision-handle.js';
+import { valveOf, valveWay } from './decision-handle.js';
 import { originOf } from './figure-limit.js';
 import { standingLimit } from './limit-for.js';
 import { gaugeLimit, type LimitAnswer } from './limits.js';
@@ -40,7 +40,7 @@ export interface ValveAnswer {
 
 /** The latest clearance of each valve. Which valve it is stands in the place; a reading without it answers nothing. */
 export function valveAnswers({ job, catalog, limits }: Answers): ValveAnswer[] {
-  const all = limits.filter(({ group }) => [sideValve, overheadValve].includes(group.last.measure));
+  const all = limits.filter(({ group }) => valveWay(catalog, group.last.measure) !== undefined);
   return (['intake', 'exhaust'] as const).flatMap((valve) => {
     const mine = all.filter(({ group }) => valveOf(group.last.place) === valve);
     const latest = mine.at(-1);
@@ -57,7 +57,7 @@ function valveAnswer(
 ): ValveAnswer {
   const { group } = answer;
   const { unit } = group.last.value;
-  const how = group.last.measure === sideValve ? 'stem' : 'adjuster';
+  const how = valveWay(catalog, group.last.measure) ?? 'adjuster';
   const range = rangeOf(valve, how, answer, job, catalog);
   const { value, u } = inUnit(group, unit);
   const given = { measured: value, u, min: range.min, max: range.max, unit };

@@ -55,7 +55,7 @@ export function billOfParts(answers: Answers): BillLine[] {
   const { job, catalog } = answers;
   if (job.handOver) return [];
   const found = [...oneTimeItems(answers), ...renewedItems(answers), ...consumableItems(answers)];
-  const merged = mergedItems([...found, ...faultItems(answers)]);
+  const merged = mergedItems([...found, ...faultItems(answers)], catalog);
   const flagged = new Map(merged.map((group) => [group, lookAlikesOf(catalog, group[0]!)]));
   return merged.map((group) => lineOf(job, catalog, group, flagged));
 }
@@ -154,7 +154,7 @@ const slug = (words: string) =>
     .replace(/^-+|-+$/g, '');
 
 /** Each kind once a component; what a fault names joins the component's own line of that kind, if there is one. */
-function mergedItems(items: readonly Item[]): Item[][] {
+function mergedItems(items: readonly Item[], { prices }: Catalog): Item[][] {
   const groups: Item[][] = [];
   for (const item of items) {
     const known = groups.find((group) => sameThing(group[0]!, item));
@@ -163,7 +163,7 @@ function mergedItems(items: readonly Item[]): Item[][] {
   }
   const gaskets = groups.some(([first]) => first!.component && /gasket/i.test(first!.name));
   // the gaskets stand here one by one; a set of them is an offer that holds several
-  return gaskets ? groups.filter(([first]) => first!.kind !== 'gasket-set') : groups;
+  return gaskets ? groups.filter(([first]) => !byId(prices).get(first!.kind ?? '')?.gaskets) : groups;
 }
 
 function sameThing(known: Item, item: Item): boolean {

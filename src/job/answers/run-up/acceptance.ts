@@ -74,10 +74,12 @@ const firstRunUp = (job: Job): number | undefined => {
   return times.length > 0 ? Math.min(...times) : undefined;
 };
 
-const heard: Readonly<Record<string, (r: From<'recording'>) => string | undefined>> = {
-  'cold-start-pulls': (r) => (r.temperature === 'cold' ? pulls(r) : undefined),
-  'hot-start-pulls': (r) => (r.temperature === 'hot' ? pulls(r) : undefined),
-  'no-load-speed': (r) =>
+const heard: Readonly<
+  Record<NonNullable<Acceptance['heard']>, (r: From<'recording'>) => string | undefined>
+> = {
+  'pulls, cold': (r) => (r.temperature === 'cold' ? pulls(r) : undefined),
+  'pulls, hot': (r) => (r.temperature === 'hot' ? pulls(r) : undefined),
+  speed: (r) =>
     r.mean && r.rivalsRpm.length === 0
       ? `${Math.round(r.mean.rpm)} ± ${Math.ceil(2 * r.mean.u)} rpm`
       : undefined,
@@ -86,8 +88,8 @@ const heard: Readonly<Record<string, (r: From<'recording'>) => string | undefine
 const pulls = ({ starts }: From<'recording'>) =>
   starts && (starts.caught ? `${starts.attempts}` : `${starts.attempts}, did not catch`);
 
-function fromRecordings(job: Job, { id }: Acceptance): Said[] {
-  const words = heard[id];
+function fromRecordings(job: Job, { heard: what }: Acceptance): Said[] {
+  const words = what && heard[what];
   if (!words) return [];
   return [...job.recordings.values()]
     .filter(({ phase }) => phase === 'after')

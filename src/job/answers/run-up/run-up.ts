@@ -1,4 +1,4 @@
-import { applies, byId, type Catalog, type RunUpStep } from '../../../catalog/index.js';
+import { applies, byId, type Catalog, type RunUpStep, roleOf } from '../../../catalog/index.js';
 import { type Kind, type Origin, of } from '../../../quantity/index.js';
 import type { Written } from '../../entry.js';
 import type { From, Job } from '../../job.js';
@@ -40,7 +40,7 @@ export function runUpOf({ job, catalog }: Answers): RunUp {
   );
   return {
     items,
-    stops: [...barred.map(stopWords), ...heardTooFast(job, items)],
+    stops: [...barred.map(stopWords), ...heardTooFast(job, items, roleOf(catalog, 'top-speed'))],
   };
 }
 
@@ -99,8 +99,8 @@ const stopWords = ({ step, said, state }: RunUpItem) =>
  * uncertainties above the limit, so that the tool's own doubt stops no engine; a speed that the sound leaves
  * ambiguous stops none either, and the sheet asks for a second way to count.
  */
-function heardTooFast(job: Job, items: readonly RunUpItem[]): string[] {
-  const top = items.find(({ limit, step }) => step.spec === 'governed-top-speed' && limit?.max !== undefined);
+function heardTooFast(job: Job, items: readonly RunUpItem[], topSpeed: string): string[] {
+  const top = items.find(({ limit, step }) => step.spec === topSpeed && limit?.max !== undefined);
   const heard = lastHeard(job);
   if (!top || !heard?.mean || heard.rivalsRpm.length > 0) return [];
   if (top.said && Date.parse(top.said.at) > Date.parse(heard.at)) return [];

@@ -1,6 +1,5 @@
 import { applies } from '../../../catalog/index.js';
 import { counted } from '../../../phrase/index.js';
-import type { Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { viewsOf } from '../steps/coverage.js';
 import { piecesOf } from '../steps/taken.js';
@@ -20,7 +19,7 @@ export function listedRules(answers: Answers): GateRules {
     safetyFound: [],
     ...(ahead !== undefined && { ahead }),
     missingViews: missingViews(answers),
-    toProve: gateListSigned(job) ? [] : openGates(answers),
+    toProve: gateListSigned(answers) ? [] : openGates(answers),
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
@@ -33,8 +32,9 @@ export function listedRules(answers: Answers): GateRules {
   };
 }
 
-/** The first item of the run-up: whoever signs it has gone through all of them. */
-const gateListSigned = (job: Job): boolean => job.runUp.get('gates-signed')?.result === 'ok';
+/** Whoever signs that item of the run-up has gone through all of them. */
+const gateListSigned = ({ job, catalog }: Answers): boolean =>
+  catalog.runUp.some(({ id, provesAssembly }) => provesAssembly && job.runUp.get(id)?.result === 'ok');
 
 function openGates({ assemblyGates }: Answers): string[] {
   return assemblyGates

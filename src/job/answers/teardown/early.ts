@@ -1,11 +1,8 @@
-import { byId } from '../../../catalog/index.js';
+import { byId, roleOf } from '../../../catalog/index.js';
 import type { LeastTeardown, Wait } from '../../../plan/index.js';
 import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import type { EngineGraph } from './engine-graph.js';
-
-/** The agent whose soak loosens a joint. */
-export const penetrant = 'penetrating-oil';
 
 /** A wait that is begun before the work, so that it runs while other things come off. */
 export interface EarlyWait {
@@ -31,13 +28,14 @@ export function earlyWaits(
   removals: LeastTeardown['removals'],
   now?: string,
 ): EarlyWait[] {
-  const { job, components: known } = answers;
+  const { job, components: known, catalog } = answers;
+  const penetrant = roleOf(catalog, 'penetrant');
   return removals
     .flatMap(({ pieces }) => pieces)
     .flatMap((component) => {
       const { soak, cool } = known.get(component) ?? {};
       const base = { component, name: nameOf(component) };
-      const wetted = soakOf(job, component);
+      const wetted = soakOf(job, component, penetrant);
       return [
         ...(soak && wetted?.state !== 'dropped' && wetted?.state !== 'done'
           ? [{ kind: 'soak' as const, ...base, ...soak, ...running(soak.minutes, wetted?.at, now) }]
@@ -64,7 +62,7 @@ function running(minutes: number, from: string | undefined, now: string | undefi
   return { left: Math.max(0, Math.ceil(minutes - Math.max(0, passed))), begun: true };
 }
 
-function soakOf(job: Job, component: string): From<'cleaning'> | undefined {
+function soakOf(job: Job, component: string, penetrant: string): From<'cleaning'> | undefined {
   return [...job.cleanings.values()].findLast((c) => c.component === component && c.agent === penetrant);
 }
 

@@ -18,7 +18,7 @@ function bores(sheet: Sheet): Block[] {
   const bore = sheet.answers.bores.at(-1);
   if (!bore?.map || !bore.standard) return [];
   const { map, heights, directions, standard, unit, phase } = bore;
-  const reject = bore.figures.find((f) => f.measure === 'bore-diameter');
+  const reject = bore.figures.find((f) => f.measure === bore.groups[0]!.last.measure);
   const max = reject?.limit?.max;
   const bound = max === undefined ? undefined : reject?.title === 'Wear' ? max : max - standard.size;
   const said = (value: number) => sayQuantity(amountOf(value, unit), sheet.system);

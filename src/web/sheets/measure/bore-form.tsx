@@ -1,5 +1,5 @@
-import type { Catalog } from '../../../catalog/index.js';
-import { type Body, boreMeasure, type Job, skirtMeasure } from '../../../job/index.js';
+import { type Catalog, measurementAs } from '../../../catalog/index.js';
+import { type Body, type Job, skirtMeasure } from '../../../job/index.js';
 import { useCatalog } from '../../data/queries.js';
 import { FieldError, type Given, quantityIn } from '../../form/field.js';
 import { Asked } from '../../form/form.js';
@@ -21,12 +21,18 @@ export function BoreForm(props: { job: Job; open: boolean; onClose: () => void }
 }
 
 /** Lines of the maker's sheet that a bore is held against. */
-const sheetLines = [
-  { spec: 'bore-standard', label: 'Standard bore', hint: '2.5625' },
-  { spec: 'bore-reject', label: 'Reject above', hint: '2.5655' },
-  { spec: 'bore-taper-limit', label: 'Taper, most', hint: '0.002' },
-  { spec: 'bore-out-of-round-limit', label: 'Out of round, most', hint: '0.0015' },
-] as const;
+function sheetLines(catalog: Catalog) {
+  const bore = measurementAs(catalog, 'bore');
+  const taper = measurementAs(catalog, 'bore-taper');
+  const round = measurementAs(catalog, 'bore-out-of-round');
+  const lines = [
+    { spec: bore?.nominalSpec, label: 'Standard bore', hint: '2.5625' },
+    { spec: bore?.rejectSpec, label: 'Reject above', hint: '2.5655' },
+    { spec: taper?.rejectSpec, label: 'Taper, most', hint: '0.002' },
+    { spec: round?.rejectSpec, label: 'Out of round, most', hint: '0.0015' },
+  ];
+  return lines.flatMap(({ spec, ...line }) => (spec === undefined ? [] : [{ spec, ...line }]));
+}
 
 const specName = (spec: string) => `$spec ${spec}` as const;
 /** Examples are in inches: where the gauge shows millimeters they would mislead. */
@@ -36,7 +42,7 @@ const cellsOf = ({ $count }: Given): Cell[] =>
 
 function useBore(job: Job, onClose: () => void) {
   const catalog = useCatalog();
-  const missing = sheetLines.filter(({ spec }) => !job.specs.get(spec)?.value);
+  const missing = sheetLines(catalog).filter(({ spec }) => !job.specs.get(spec)?.value);
   const readings = useReadings({
     job,
     handle: 'bore',
@@ -127,7 +133,7 @@ function readingsOf(
 ): Body<'measurement'>[] {
   const typed = given.$typed as Typed;
   const unit = unitOf(given);
-  const name = catalog.measurements.find(({ id }) => id === boreMeasure)!.name;
+  const { id: measure, name } = measurementAs(catalog, 'bore')!;
   const bodies = cellsOf(given).flatMap((cell) => {
     const key = cellKey(cell);
     const text = typed[key] ?? '';
@@ -135,7 +141,7 @@ function readingsOf(
     const value = lengthIn(key, text, unit);
     const doubt = farFromOthers(key, typed, unit);
     if (doubt) throw new Error(`${key}: ${doubt}`);
-    return [{ measure: boreMeasure, title: name, value, place: cell.row, direction: cell.column, ...about }];
+    return [{ measure, title: name, value, place: cell.row, direction: cell.column, ...about }];
   });
   if (bodies.length === 0) throw new Error('Write at least one reading.');
   return bodies;
@@ -158,7 +164,7 @@ function skirtOf(given: Given, about: Partial<Body<'measurement'>>): Body<'measu
 
 function specsOf(catalog: Catalog, given: Given): Body<'spec'>[] {
   const from = String(given.$from).trim();
-  const said = sheetLines.flatMap(({ spec }) => {
+  const said = sheetLines(catalog).flatMap(({ spec }) => {
     const text = String(given[specName(spec)] ?? '').trim();
     return text === '' ? [] : [{ spec, value: quantityIn(text, 'length', unitOf(given)) }];
   });

@@ -8,7 +8,7 @@ import {
   usualBoring,
 } from '../../../job/index.js';
 import { of, show, to } from '../../../quantity/index.js';
-import { useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { Choices, TextField } from '../../parts/field.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import { BorePicture } from './bore-picture.js';
@@ -24,10 +24,11 @@ export function BoreSection(props: {
 }) {
   const { job, bore, past, onDecide } = props;
   const count = bore.groups.reduce((n, g) => n + g.readings.length, 0);
-  const reject = bore.figures.find((f) => f.measure === 'bore-diameter');
+  const reject = bore.figures.find((f) => f.measure === bore.groups[0]!.last.measure);
   const bound = reject?.limit && boundSize(bore, reject.limit.max, reject.title);
   const plan = usePlan(bore);
-  const next = past ? undefined : nextSize(bore, plan.value, job);
+  const catalog = useCatalog();
+  const next = past ? undefined : nextSize(bore, plan.value, { job, catalog });
   return (
     <section className="section stack tight">
       <h2>

@@ -1,5 +1,6 @@
-import { type Body, type FaceMeasure, type FaceWay, faceHandle, type Job } from '../../../job/index.js';
-import { useUnits } from '../../data/queries.js';
+import { byId, type Measurement, type Spec } from '../../../catalog/index.js';
+import { type Body, type FaceWay, faceHandle, type Job } from '../../../job/index.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { FieldError, type Given, quantityIn } from '../../form/field.js';
 import { Asked } from '../../form/form.js';
 import { Button } from '../../parts/act.js';
@@ -10,22 +11,20 @@ import type { Typed } from './grid-entry.js';
 import { KeepReadings, useReadings } from './keep-readings.js';
 import { lengthField, lengthIn, lengthLine, lengthOf, unitOf } from './reading-fields.js';
 
-export const faceNames: Readonly<Record<FaceMeasure, string>> = {
-  'head-flatness': 'Head or block face',
-  'carburetor-flange-flatness': 'Carburetor flange',
-};
+/** What is read, as a heading. */
+export const faceName = ({ surface, name }: Measurement): string => surface ?? name;
 
 /** A face read place by place. One gap under a straightedge is a reading like any other: that form stays as it is. */
 export function FaceForm(props: {
   job: Job;
-  measure: FaceMeasure | undefined;
+  measure: Measurement | undefined;
   onClose: () => void;
   onSingle: () => void;
 }) {
   const { measure } = props;
   return (
     <Dialog
-      title={measure ? `${faceNames[measure]}, place by place` : ''}
+      title={measure ? `${faceName(measure)}, place by place` : ''}
       open={measure !== undefined}
       onClose={props.onClose}
     >
@@ -38,18 +37,19 @@ const byHeight = ({ $way }: Given) => $way === 'height';
 
 interface FaceProps {
   readonly job: Job;
-  readonly measure: FaceMeasure;
+  readonly measure: Measurement;
   readonly onClose: () => void;
   readonly onSingle: () => void;
 }
 
 function useFace({ job, measure, onClose }: FaceProps) {
   const size = useUnits() === 'metric' ? '100 mm' : '4 in';
-  const asksLimit = measure === 'head-flatness' && !job.specs.get('head-flatness-limit')?.value;
+  const limit = byId(useCatalog().specs).get(measure.rejectSpec ?? '');
+  const asksLimit = limit !== undefined && !job.specs.get(limit.id)?.value;
   return useReadings({
     job,
-    handle: `${measure} place by place`,
-    title: faceNames[measure],
+    handle: `${measure.id} place by place`,
+    title: faceName(measure),
     fields: {
       $way: {
         as: 'choice',
@@ -85,7 +85,10 @@ function useFace({ job, measure, onClose }: FaceProps) {
     lines: (about, given) => {
       const grid = gridOf(given);
       if (!grid) throw new FieldError('$length', 'Write how long and how wide the face is.');
-      return { measurements: readingsOf(grid, given, measure, about), specs: limitSpecs(given) };
+      return {
+        measurements: readingsOf(grid, given, measure, about),
+        specs: limit ? limitSpecs(given, limit) : [],
+      };
     },
     onDone: onClose,
   });
@@ -157,18 +160,18 @@ function zeros({ spots }: FaceGrid, typed: Typed): Typed {
 function readingsOf(
   grid: FaceGrid,
   given: Given,
-  measure: FaceMeasure,
+  measure: Measurement,
   about: Partial<Body<'measurement'>>,
 ): Body<'measurement'>[] {
   const way = given.$way as FaceWay;
-  const title = `${faceNames[measure]}, ${way === 'gap' ? 'gap under the straightedge' : 'height'}`;
+  const title = `${faceName(measure)}, ${way === 'gap' ? 'gap under the straightedge' : 'height'}`;
   return grid.spots.map(({ cell, xMm, yMm, line }) => {
     const text = (given.$typed as Typed)[cell] ?? '';
     if (!text.trim()) throw new Error(`${cell} is empty. Write 0 where no leaf goes under.`);
     const value = lengthIn(cell, text, unitOf(given));
     if (way === 'gap' && value.si < 0) throw new Error(`${cell}: a gap is not below zero.`);
     return {
-      measure: faceHandle(measure, way),
+      measure: faceHandle(measure.id, way),
       title,
       value,
       place: `${Math.round(xMm)}, ${Math.round(yMm)} mm`,
@@ -179,9 +182,9 @@ function readingsOf(
   });
 }
 
-function limitSpecs(given: Given): Body<'spec'>[] {
+function limitSpecs(given: Given, { id, name }: Spec): Body<'spec'>[] {
   const most = String(given.$most);
   if (most.trim() === '') return [];
   const value = quantityIn(most, 'length', unitOf(given));
-  return [lengthLine('head-flatness-limit', 'Head flatness limit', value, String(given.$from))];
+  return [lengthLine(id, name, value, String(given.$from))];
 }

@@ -1,9 +1,10 @@
+import { byId } from '../../../catalog/index.js';
 import { amountOf, type FaceAnswer, type Job, milled } from '../../../job/index.js';
 import { of, show, to } from '../../../quantity/index.js';
-import { useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
-import { faceNames } from './face-form.js';
+import { faceName } from './face-form.js';
 import { FacePicture } from './face-picture.js';
 import { WorkedLine } from './worked-line.js';
 
@@ -16,7 +17,8 @@ export function FaceSection(props: {
 }) {
   const { job, answer, past, onDecide } = props;
   const { measure, way, phase, face, figure, unit, instruments, asRead } = answer;
-  const name = faceNames[measure];
+  const catalog = useCatalog();
+  const name = faceName(byId(catalog.measurements).get(measure)!);
   const tools = instruments.map((i) => `${i.name}, ± ${i.uncertainty.written}`).join('; ');
   const off = face && `Rub flat: ${trimmed(face.removeAtLeast)} ${unit} at the least.`;
   return (
@@ -52,11 +54,13 @@ export function FaceSection(props: {
 }
 
 function Removal({ job, answer }: { job: Job; answer: FaceAnswer }) {
+  const catalog = useCatalog();
   const system = useUnits();
   const { face, unit, measure } = answer;
   const least = face!.removeAtLeast;
+  const chamber = byId(catalog.measurements).get(measure)?.closesChamber;
   if (!(least > 0)) return <p>Flat as far as it was read.</p>;
-  const effect = measure === 'head-flatness' ? milled(job, to(amountOf(least, unit), 'mm')) : undefined;
+  const effect = chamber ? milled({ job, catalog }, to(amountOf(least, unit), 'mm')) : undefined;
   return (
     <div className="stack tight">
       <p>
@@ -85,7 +89,7 @@ function Removal({ job, answer }: { job: Job; answer: FaceAnswer }) {
           )}
         </p>
       )}
-      {measure === 'head-flatness' && !effect && (
+      {chamber && !effect && (
         <p className="soft">
           With bore and stroke written down at Intake, what it does to the compression is worked out.
         </p>

@@ -1,14 +1,12 @@
 import { useState } from 'react';
-import type { Catalog, Measurement } from '../../../catalog/index.js';
+import { type Catalog, type Measurement, roleOf } from '../../../catalog/index.js';
 import {
   type Answers,
-  boreMeasure,
   decisionHandle,
-  type FaceMeasure,
-  faceMeasures,
   type Job,
   type LimitAnswer,
   valveOf,
+  valveWay,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
 import { useCatalog, useUnits } from '../../data/queries.js';
@@ -32,12 +30,13 @@ import { WorkItOut } from './work-it-out.js';
 /** Which form is open. */
 type Taking =
   | { readonly form: 'choose' | 'bore' }
-  | { readonly form: 'face'; readonly measure: FaceMeasure }
+  | { readonly form: 'face'; readonly measure: Measurement }
   | { readonly form: 'looked'; readonly measure: Measurement }
   | { readonly form: 'reading'; readonly measure: Chosen };
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
 export function Measure({ answers, job, gate }: SheetProps) {
+  const { catalog } = answers;
   const [taking, setTaking] = useState<Taking>();
   const [deciding, setDeciding] = useState<Deciding>();
   usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
@@ -54,7 +53,11 @@ export function Measure({ answers, job, gate }: SheetProps) {
       say="Clean, at room temperature, the tool zeroed. Each size twice; a third time if they differ by more than the tool can tell."
     >
       {taking?.form === 'choose' && (
-        <ChooseMeasurement job={job} onChoose={(m) => setTaking(formFor(m))} onClose={close('choose')} />
+        <ChooseMeasurement
+          job={job}
+          onChoose={(m) => setTaking(formFor(catalog, m))}
+          onClose={close('choose')}
+        />
       )}
       {job.measurements.length === 0 && taking === undefined && (
         <p className="empty">
@@ -89,7 +92,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
               <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={setDeciding} />
             ))}
           </ul>
-          {group[0]!.group.last.measure === 'compression' && <ExpectedCompression />}
+          {group[0]!.group.last.measure === roleOf(catalog, 'compression') && <ExpectedCompression />}
           <WorkItOut answers={group} />
         </section>
       ))}
@@ -107,7 +110,6 @@ function Taken(props: {
   onTake: (next: Taking) => void;
 }) {
   const { job, taking, close, onTake } = props;
-  const catalog = useCatalog();
   return (
     <>
       <BoreForm job={job} open={taking?.form === 'bore'} onClose={close('bore')} />
@@ -116,8 +118,7 @@ function Taken(props: {
         measure={taking?.form === 'face' ? taking.measure : undefined}
         onClose={close('face')}
         onSingle={() => {
-          if (taking?.form === 'face')
-            onTake({ form: 'reading', measure: measureOf(catalog, taking.measure) });
+          if (taking?.form === 'face') onTake({ form: 'reading', measure: taking.measure });
         }}
       />
       <Looked
@@ -134,13 +135,10 @@ function Taken(props: {
   );
 }
 
-const measureOf = (catalog: Catalog, id: string) => catalog.measurements.find((m) => m.id === id)!;
-
-function formFor(chosen: Chosen): Taking {
+function formFor(catalog: Catalog, chosen: Chosen): Taking {
   if (chosen === 'own') return { form: 'reading', measure: 'own' };
-  if (chosen.id === boreMeasure) return { form: 'bore' };
-  const face = faceMeasures.find((id) => id === chosen.id);
-  if (face) return { form: 'face', measure: face };
+  if (chosen.id === roleOf(catalog, 'bore')) return { form: 'bore' };
+  if (chosen.reads === 'face') return { form: 'face', measure: chosen };
   return chosen.kind === undefined
     ? { form: 'looked', measure: chosen }
     : { form: 'reading', measure: chosen };
@@ -149,6 +147,7 @@ function formFor(chosen: Chosen): Taking {
 function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: Deciding) => void }) {
   const { job, answer, onDecide } = props;
   const system = useUnits();
+  const catalog = useCatalog();
   const { last, quantity } = answer.group;
   const place = [last.place, last.direction].filter(Boolean).join(', ');
   return (
@@ -157,7 +156,7 @@ function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: De
       answer={answer}
       onDecide={() =>
         onDecide({
-          which: decisionHandle(last.measure, last.place),
+          which: decisionHandle(catalog, last.measure, last.place),
           title: place ? `${last.title} (${place})` : last.title,
           value: show(quantity, system),
           says: answer.decision?.words ?? '',
@@ -169,12 +168,12 @@ function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: De
 }
 
 /** What has a section of its own is not listed again reading by reading. */
-function shownOf({ bores, faces, valves, limits }: Answers) {
+function shownOf({ bores, faces, valves, limits, catalog }: Answers) {
   const drawn = new Set(
     [...bores, ...faces].flatMap((a) => a.groups.flatMap((g) => g.readings.map((m) => m.entry))),
   );
   const ofValve = (a: LimitAnswer) =>
-    a.group.last.measure.startsWith('valve-clearance-') && valveOf(a.group.last.place) !== undefined;
+    valveWay(catalog, a.group.last.measure) !== undefined && valveOf(a.group.last.place) !== undefined;
   const single = limits.filter(
     (a) => !drawn.has(a.group.last.entry) && !ofValve(a) && a.group.last.spot === undefined,
   );

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { Job, LimitAnswer } from '../../../job/index.js';
 import { decisionHandle, quantityOf } from '../../../job/index.js';
 import { show, type UnitSystem } from '../../../quantity/index.js';
-import { useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { Button } from '../../parts/act.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import { LimitStrip } from './limit-strip.js';
@@ -14,7 +14,7 @@ export function ReadingLine(props: { job: Job; answer: LimitAnswer; onDecide: ()
   const system = useUnits();
   const { group, decision, settled, limit } = answer;
   const { last, readings } = group;
-  const made = decisionAbout(job, decisionHandle(last.measure, last.place));
+  const made = decisionAbout(job, decisionHandle(useCatalog(), last.measure, last.place));
   return (
     <li className="reading">
       <div className="reading-head">

@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 import { amountOf, decisionHandle, type Job, type ValveAnswer } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
 import { write } from '../../data/outbox.js';
-import { useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';
@@ -44,7 +44,7 @@ function ValveLine(props: { job: Job; valve: ValveAnswer; onDecide: (about: Deci
   const { act, wrong } = useAct();
   const { group, settled } = v.answer;
   const say = (x: number) => show(amountOf(x, v.unit), system);
-  const which = decisionHandle(group.last.measure, v.valve);
+  const which = decisionHandle(useCatalog(), group.last.measure, v.valve);
   const made = decisionAbout(job, which);
   const { decision, stem } = v;
   const title = `${v.valve === 'intake' ? 'Intake' : 'Exhaust'} valve clearance`;

@@ -1,6 +1,6 @@
 import { amountOf, decisionHandle, type Job, type WorkedFigure } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useUnits } from '../../data/queries.js';
+import { useCatalog, useUnits } from '../../data/queries.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
 import { DecideRow, decisionAbout } from './reading-line.js';
@@ -22,7 +22,7 @@ export function WorkedLine(props: {
   const { job, figure, how, of, reasons, past = false, onDecide } = props;
   const system = useUnits();
   const { title, where, quantity, limit, decision, settled, note, measure } = figure;
-  const which = decisionHandle(measure);
+  const which = decisionHandle(useCatalog(), measure);
   const made = past ? undefined : decisionAbout(job, which);
   const value = show(quantity, system);
   const bound = limit && show(amountOf(limit.max, quantity.unit), system);

@@ -1,10 +1,13 @@
-import { type EarlyWait, type Job, penetrant } from '../../../job/index.js';
+import { roleOf } from '../../../catalog/index.js';
+import type { EarlyWait, Job } from '../../../job/index.js';
 import { write } from '../../data/outbox.js';
+import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 /** Soaks and cool-downs, begun first so that they run while other things come off. */
 export function Early({ job, early }: { job: Job; early: readonly EarlyWait[] }) {
   const { wrong, act } = useAct();
+  const catalog = useCatalog();
   if (early.length === 0) return null;
   const say = (wait: EarlyWait, state: 'soaking' | 'dropped') =>
     act(() =>
@@ -13,7 +16,7 @@ export function Early({ job, early }: { job: Job; early: readonly EarlyWait[] })
         title: `Penetrant: ${wait.name}`,
         component: wait.component,
         materials: ['steel'],
-        agent: penetrant,
+        agent: roleOf(catalog, 'penetrant'),
         state,
         soakMinutes: wait.minutes,
       }),

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { boreMeasure, nextSize, skirtMeasure } from '../../../../src/job/index.js';
+import { nextSize, skirtMeasure } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { door } from '../../door.js';
 import { bench, sheet, Written, w } from './measured.js';
 
-const _catalog = builtInCatalog();
+const catalog = builtInCatalog();
 const heights = ['top of ring travel', 'middle', 'bottom'];
 const directions = ['along the crankshaft', 'across the crankshaft'];
 const worn = [
@@ -24,7 +24,7 @@ function read(
     for (const [j, size] of row.entries())
       if (size !== undefined)
         log.add('measurement', {
-          measure: boreMeasure,
+          measure: 'bore-diameter',
           title: 'Bore',
           value: w(`${size} in`),
           place: heights[i]!,
@@ -100,15 +100,19 @@ describe('boring', () => {
   read(log, worn);
 
   test('the next size leaves stock beyond the wear; on the old center it must take twice the wear', () => {
-    const next = nextSize(bore(log), plan, log.job())!;
+    const next = nextSize(bore(log), plan, { job: log.job(), catalog })!;
     expect(next.answer.choice).toMatchObject({ oversize: 0.01, finished: expect.closeTo(2.5725, 9) });
-    const old = nextSize(bore(log), { ...plan, center: 'old', oversizes: [0.005, 0.02] }, log.job())!;
+    const old = nextSize(
+      bore(log),
+      { ...plan, center: 'old', oversizes: [0.005, 0.02] },
+      { job: log.job(), catalog },
+    )!;
     expect(old.answer.choice?.oversize).toBe(0.02);
   });
 
   test('with the skirt read, the clearance of an equally larger piston follows', () => {
     log.add('measurement', { measure: skirtMeasure, title: 'Skirt', value: w('2.5590 in') });
-    const { clearance } = nextSize(bore(log), plan, log.job())!;
+    const { clearance } = nextSize(bore(log), plan, { job: log.job(), catalog })!;
     expect(to(clearance!.quantity, 'in')).toBeCloseTo(0.0035, 9);
     expect(clearance!.limit.ofClass).toBe(true);
   });

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
-import { sideValve } from '../../../../src/job/answers/measure/decision-handle.js';
 import { faceHandle, milled } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
 import { door } from '../../door.js';
 import { bench, sheet, Written, w } from './measured.js';
 
-const _catalog = builtInCatalog();
+const catalog = builtInCatalog();
 const xs = [0, 30, 60];
 const ys = [0, 40, 80];
 
@@ -91,9 +90,9 @@ describe('a face read place by place', () => {
 
   test('what comes off the head raises the compression ratio', () => {
     const written = log();
-    expect(milled(written.job(), 0.2)).toBeUndefined();
+    expect(milled({ job: written.job(), catalog }, 0.2)).toBeUndefined();
     written.add('identity', { how: 'measured', bore: w('66 mm'), stroke: w('57 mm'), leavesOpen: '' });
-    expect(milled(written.job(), 0.2)).toMatchObject({ lostCc: expect.closeTo(0.684, 3) });
+    expect(milled({ job: written.job(), catalog }, 0.2)).toMatchObject({ lostCc: expect.closeTo(0.684, 3) });
     written.add('spec', {
       spec: 'compression-ratio',
       label: 'Compression ratio',
@@ -102,14 +101,14 @@ describe('a face read place by place', () => {
       origin: sheet(),
     });
     // 195.0 cc over 26.0 cc; 26.0 − 0.684 leaves 25.32: 1 + 195.0/25.32
-    expect(milled(written.job(), 0.2)!.ratio!.after).toBeCloseTo(8.703, 2);
-    expect(milled(written.job(), 20)!.ratio).toBeUndefined();
+    expect(milled({ job: written.job(), catalog }, 0.2)!.ratio!.after).toBeCloseTo(8.703, 2);
+    expect(milled({ job: written.job(), catalog }, 20)!.ratio).toBeUndefined();
   });
 });
 
 describe('a valve', () => {
   const clearance = (value: string, place: string) => ({
-    measure: sideValve,
+    measure: 'valve-clearance-side-valve',
     title: 'Valve clearance',
     value: w(value),
     place,

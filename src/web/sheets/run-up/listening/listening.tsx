@@ -1,6 +1,8 @@
 import { useState } from 'react';
+import { roleOf } from '../../../../catalog/index.js';
 import type { From, Job } from '../../../../job/index.js';
 import { of, to } from '../../../../quantity/index.js';
+import { useCatalog } from '../../../data/queries.js';
 import { Button } from '../../../parts/act.js';
 import { AddRecording } from './add-recording.js';
 import { HeardTable } from './heard-table.js';
@@ -12,7 +14,7 @@ type Recording = From<'recording'>;
 /** What the engine sounds like, before the work and after it: speed, pulls, hunting, droop and missed beats. */
 export function Listening({ job }: { job: Job }) {
   const [doing, setDoing] = useState<'file' | 'live'>();
-  const most = mostRpm(job);
+  const most = mostRpm(job, roleOf(useCatalog(), 'top-speed'));
   const recordings = [...job.recordings.values()];
   const span = spanOf(recordings, most);
   return (
@@ -37,8 +39,8 @@ export function Listening({ job }: { job: Job }) {
 }
 
 /** The most this engine's own sheet allows. */
-function mostRpm(job: Job): number | undefined {
-  const spec = job.specs.get('governed-top-speed');
+function mostRpm(job: Job, topSpeed: string): number | undefined {
+  const spec = job.specs.get(topSpeed);
   const most = spec?.upTo ?? spec?.value;
   return most && to({ ...of(0, 'rpm'), si: most.si }, 'rpm');
 }
