@@ -11,7 +11,9 @@ export interface Pack {
 /** Reads one pack. Never throws: what is wrong stands in `problems`, each with its line. */
 export function readPack({ file, text }: Pack): ReadPack {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines });
+  const unlike = unlikeAPack(text);
+  if (unlike) return refusedPack(file, () => unlike.line, [{ file, path: '', ...unlike }]);
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
   const lineOf = (path: Path) => lineIn(document, lines, path);
   const errors = document.errors.map((error) => notYaml(file, lines, error.pos[0], error.message));
   if (errors.length > 0) return refusedPack(file, lineOf, errors);
@@ -23,6 +25,35 @@ export function readPack({ file, text }: Pack): ReadPack {
       notYaml(file, lines, 0, error instanceof Error ? error.message : String(error)),
     ]);
   }
+}
+
+const longestLine = 2_500;
+const mostLines = 20_000;
+
+/**
+ * Why a text can be no pack, told before the parser sees it: on a wall of brackets or quotes that works for minutes.
+ * The longest sentence that a schema takes has 2,000 letters; all the program's own packs together have 12,000 lines.
+ */
+function unlikeAPack(text: string): { line: number; reason: string } | undefined {
+  const lines = text.split('\n');
+  if (lines.length > mostLines)
+    return {
+      line: mostLines,
+      reason: `it has ${lines.length} lines, and ${mostLines} are the most that is read`,
+    };
+  const long = lines.findIndex((line) => line.length > longestLine);
+  if (long >= 0)
+    return {
+      line: long + 1,
+      reason: `the line has ${lines[long]!.length} letters, and ${longestLine} are the most that is read`,
+    };
+  const signs = text.match(/["'[\]{}&*!|>%@`?]/g)?.length ?? 0;
+  if (signs > 1_000 && signs > (text.match(/[\p{L}\p{N}]/gu)?.length ?? 0))
+    return {
+      line: 1,
+      reason: 'more brackets, quotes and other signs stand in it than letters: this is no pack',
+    };
+  return undefined;
 }
 
 function notYaml(file: string, lines: LineCounter, at: number, message: string): CatalogProblem {

@@ -25,7 +25,7 @@ export function specIndex(catalog: Catalog): SpecIndex {
 function makeIndex(catalog: Catalog): SpecIndex {
   const wordsOf = wordReader(catalog);
   const keys = new Map<string, Spec[]>();
-  const labels: { readonly spec: Spec; readonly words: ReadonlySet<string> }[] = [];
+  const labels: Label[] = [];
   for (const spec of catalog.specs) {
     for (const label of [spec.name, ...spec.spellings]) {
       const words = wordsOf(label);
@@ -35,11 +35,19 @@ function makeIndex(catalog: Catalog): SpecIndex {
     }
   }
   const weigh = weightOf(labels.map(({ words }) => words));
+  const holding = new Map<string, Label[]>();
+  for (const label of labels)
+    for (const word of label.words) holding.set(word, [...(holding.get(word) ?? []), label]);
   return {
     exact: (label) => (label.trim() === '' ? [] : (keys.get(keyOf(wordsOf(label))) ?? [])),
-    nearest: (label) => nearest(new Set(wordsOf(label)), labels, weigh),
+    nearest: (label) => nearest(new Set(wordsOf(label)), holding, weigh),
     saysNothing: (text) => wordsOf(text).length === 0,
   };
+}
+
+interface Label {
+  readonly spec: Spec;
+  readonly words: ReadonlySet<string>;
 }
 
 const keyOf = (words: readonly string[]) => [...new Set(words)].toSorted().join(' ');
@@ -72,15 +80,16 @@ function weightOf(labels: readonly ReadonlySet<string>[]): (word: string) => num
   return (word) => Math.log(1 + labels.length / (counts.get(word) ?? labels.length));
 }
 
-/** By the weight of the shared words, as a share of all words on both sides. */
+/** By the weight of the shared words, as a share of all words on both sides. Only labels that share a word are looked at. */
 function nearest(
   wanted: ReadonlySet<string>,
-  labels: readonly { readonly spec: Spec; readonly words: ReadonlySet<string> }[],
+  holding: ReadonlyMap<string, readonly Label[]>,
   weigh: (word: string) => number,
 ): string[] {
   const total = (words: Iterable<string>) => [...words].reduce((sum, word) => sum + weigh(word), 0);
   const scores = new Map<string, number>();
-  for (const { spec, words } of labels) {
+  const sharing = new Set([...wanted].flatMap((word) => holding.get(word) ?? []));
+  for (const { spec, words } of sharing) {
     const shared = total([...words].filter((word) => wanted.has(word)));
     const score = (2 * shared) / (total(words) + total(wanted) || 1);
     if (score > 0.4) scores.set(spec.id, Math.max(score, scores.get(spec.id) ?? 0));

@@ -11,7 +11,7 @@ import { agree, printed, readSpecValue, type SpecValue } from './value.js';
  * Tabs, dot leaders, colons, letter case and the order of a label's words do not count. A line whose label is not
  * exactly one the vocabulary knows comes back with its nearest candidates and nothing else; a value of the wrong
  * kind or out of all proportion comes back with its problem in words. A line that says two things ("oil SAE 30,
- * 20 fl oz") gives two entries with the same `line`. Blank lines give none.
+ * 20 fl oz") gives two entries with the same `line`. Blank lines give none. Past 500 lines one entry says how many are left.
  *
  * Example: "head bolts 140 in-lb" → spec head-bolt-torque, 140 in-lb.
  */
@@ -21,11 +21,19 @@ export function readSpecLines(
   origin: Origin = { from: "maker's sheet" },
 ): readonly SpecLine[] {
   const reader = makeReader(catalog, origin);
-  return text
+  const lines = text
     .split(/\r\n|[\n\r\u2028\u2029]/)
-    .filter((line) => line.trim() !== '')
-    .flatMap((line) => readLine(reader, line.trim()));
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  const read = lines.slice(0, mostLines).flatMap((line) => readLine(reader, line));
+  const left = lines.slice(mostLines);
+  if (left.length === 0) return read;
+  const problem = `Only ${mostLines} lines are read at once; ${left.length} more begin here. Paste them by themselves.`;
+  return [...read, { line: left[0]!, label: left[0]!.slice(0, longestLine), candidates: [], problem }];
 }
+
+/** Far more than a sheet has; each line takes milliseconds. */
+const mostLines = 500;
 
 /** One line read as the value of a spec that a person chose for it. Throws RangeError for an unknown spec. */
 export function readSpecLineAs(

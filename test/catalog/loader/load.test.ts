@@ -351,3 +351,16 @@ describe('what the program needs', () => {
     ]);
   });
 });
+
+describe('a text that no pack can be is refused before it is parsed', () => {
+  test.each([
+    ['a wall of quotes', '"'.repeat(400_000), 1, /the line has 400000 letters, and 2500 are the most/],
+    ['brackets without end', 'faults:\n  [\n'.padEnd(300_000, '['), 3, /letters, and 2500 are the most/],
+    ['a quote on every line', '"\n'.repeat(100_000), 20_000, /it has 100001 lines, and 20000 are the most/],
+    ['walls of quotes', `${'"'.repeat(2000)}\n`.repeat(200), 1, /more brackets, quotes and other signs/],
+  ])('%s', (_, text, line, reason) => {
+    expect(problemsOf({ file: 'shop.yaml', text })).toEqual([
+      { file: 'shop.yaml', line, path: '', reason: expect.stringMatching(reason) },
+    ]);
+  });
+});

@@ -316,3 +316,14 @@ function sample(spec: (typeof catalog.specs)[number]): string {
   const middle = Number((low > 0 ? Math.sqrt(low * high) : (low + high) / 2).toPrecision(3));
   return of(middle, unit).unit === '1' ? `${middle}:1` : `${middle} ${unit}`;
 }
+
+test('a text longer than any sheet is read up to a bound, and the rest is said to be unread', () => {
+  const lines = readSpecLines(builtInCatalog(), 'a b\n'.repeat(15_000));
+  expect(lines).toHaveLength(501);
+  expect(lines.at(-1)).toEqual({
+    line: 'a b',
+    label: 'a b',
+    candidates: [],
+    problem: 'Only 500 lines are read at once; 14500 more begin here. Paste them by themselves.',
+  });
+});
