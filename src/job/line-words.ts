@@ -1,7 +1,8 @@
 import { counted, money } from '../phrase/index.js';
 import { showBoth } from '../quantity/index.js';
-import type { EntryKind, EntryOf, Fastener, Written } from './entry.js';
+import type { EntryKind, EntryOf, Fastener, RawEntry, Written } from './entry.js';
 import { type LogLine, quantityOf } from './job.js';
+import { isKnownKind } from './read-entry.js';
 
 /** A log line in words: what, its value, and a quieter second line. */
 export interface LineWords {
@@ -12,9 +13,22 @@ export interface LineWords {
 
 /** Never empty: a kind that this version does not know is named as it came. */
 export function lineWords({ entry, known }: LogLine): LineWords {
-  if (!known) return { title: `a line of a newer kind, “${entry.kind}”`, detail: 'kept as it came' };
+  if (!known) return asItCame(entry);
   return (tellers[known.kind] as Teller<EntryKind>)(known as EntryOf<EntryKind>);
 }
+
+/** Of a kind that is known here it cannot be read: an older program wrote it, or it breaks a rule made since. */
+function asItCame({ kind, body }: RawEntry): LineWords {
+  if (!isKnownKind(kind)) return { title: `a line of a newer kind, “${kind}”`, detail: 'kept as it came' };
+  const came = JSON.stringify(body) ?? '';
+  return {
+    title: `a line that cannot be read, “${kind}”`,
+    value: came.length > asMuch ? `${came.slice(0, asMuch)}…` : came,
+    detail: 'kept as it came, and counts for nothing: strike it and write it again',
+  };
+}
+
+const asMuch = 200;
 
 type Teller<K extends EntryKind> = (e: EntryOf<K>) => LineWords;
 

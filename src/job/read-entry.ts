@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { parse, QuantityError, show } from '../quantity/index.js';
 import {
+  type Body,
   bodies,
   type Entry,
   type EntryKind,
@@ -9,6 +10,8 @@ import {
   type Written,
   writtenSchema,
 } from './entry.js';
+import type { RuleContext } from './rules/rule.js';
+import { brokenRule } from './rules/rules.js';
 
 /** An entry that cannot be taken into the log: which field, and why, in words. */
 export class EntryError extends Error {
@@ -44,28 +47,52 @@ export function isKnownKind(kind: string): kind is EntryKind {
 /**
  * Takes an entry that came from outside (a device, a file, a command) into the log's form.
  *
- * Checks the envelope, the body's schema, and that every written number says what its parsed quantity says. A kind
- * or version that this program does not know passes with its envelope checked only, so that a newer device's line
- * is kept and never dropped.
+ * Checks the envelope, the body's schema, that every written number says what its parsed quantity says, and the rules of
+ * its kind. A kind or version that this program does not know passes with its envelope checked only, so that a newer
+ * device's line is kept and never dropped.
  *
+ * @param context whoever knows the job that it is written to says so, and the line is held against this very engine too:
+ * a clearance is read at a valve that it has. Left out, the line is judged by itself.
  * @throws EntryError naming the field and what is wrong with it
  */
-export function readEntry(input: unknown): RawEntry {
+export function readEntry(input: unknown, context?: RuleContext): RawEntry {
   const outer = envelope.safeParse(input);
   if (!outer.success) throw fromZod(outer.error);
   const raw = outer.data as RawEntry;
   if (!isKnownKind(raw.kind) || raw.v > entryVersion) return raw;
-  const body = bodies[raw.kind].safeParse(upgraded(raw), { reportInput: false });
-  if (!body.success) throw fromZod(body.error, 'body');
-  for (const [path, written] of writtenIn(body.data, 'body')) requireAgreement(written, path);
-  return { ...raw, v: entryVersion, body: body.data };
+  return { ...raw, v: entryVersion, body: readBody(raw.kind, upgraded(raw), context) };
 }
 
-/** The typed entry, or undefined when the kind or its version is not known here or its body does not fit. */
+function readBody<K extends EntryKind>(kind: K, given: unknown, context?: RuleContext): Body<K> {
+  const parsed = bodies[kind].safeParse(given, { reportInput: false });
+  if (!parsed.success) throw fromZod(parsed.error, 'body');
+  for (const [path, written] of writtenIn(parsed.data, 'body')) requireAgreement(written, path);
+  const body = parsed.data as Body<K>;
+  const broken = brokenRule(kind, body, context);
+  if (broken) throw new EntryError(`body.${broken.field}: ${broken.words}`, `body.${broken.field}`);
+  return body;
+}
+
+/** A line is understood once in its life, however often it is folded. */
+const understood = new WeakMap<RawEntry, Entry | undefined>();
+
+/**
+ * The typed entry, or undefined when the kind or its version is not known here, or when its body breaks a rule that holds
+ * of a line by itself: an older store may hold such a line. It is shown as it came and can be struck.
+ */
 export function understand(raw: RawEntry): Entry | undefined {
+  if (!understood.has(raw)) understood.set(raw, understoodAnew(raw));
+  return understood.get(raw);
+}
+
+function understoodAnew(raw: RawEntry): Entry | undefined {
   if (!isKnownKind(raw.kind) || raw.v > entryVersion) return undefined;
-  const body = bodies[raw.kind].safeParse(upgraded(raw));
-  return body.success ? ({ ...raw, v: entryVersion, body: body.data } as Entry) : undefined;
+  try {
+    return { ...raw, v: entryVersion, body: readBody(raw.kind, upgraded(raw)) } as Entry;
+  } catch (error) {
+    if (error instanceof EntryError) return undefined;
+    throw error;
+  }
 }
 
 function upgraded(raw: RawEntry): unknown {
@@ -86,10 +113,12 @@ function fromZod(error: z.ZodError, prefix?: string): EntryError {
 
 function* writtenIn(value: unknown, path: string): Generator<[string, Written]> {
   if (value === null || typeof value !== 'object') return;
-  const asWritten = writtenSchema.safeParse(value);
-  if (asWritten.success && 'si' in value) {
-    yield [path, asWritten.data];
-    return;
+  if ('written' in value && 'si' in value) {
+    const asWritten = writtenSchema.safeParse(value);
+    if (asWritten.success) {
+      yield [path, asWritten.data];
+      return;
+    }
   }
   for (const [key, inner] of Object.entries(value)) yield* writtenIn(inner, `${path}.${key}`);
 }
@@ -103,6 +132,11 @@ function requireAgreement(written: Written, path: string): void {
     if (error instanceof QuantityError) throw new EntryError(`${path}: ${error.message}`, path);
     throw error;
   }
+  if (read.unit !== written.unit)
+    throw new EntryError(
+      `${path}: “${written.written}” is in ${read.unit}, but the unit beside it is “${written.unit}”`,
+      path,
+    );
   const scale = Math.max(Math.abs(read.si), Math.abs(written.si), 1e-12);
   if (Math.abs(read.si - written.si) / scale > 1e-9) {
     throw new EntryError(

@@ -76,7 +76,7 @@ async function demoEntries(folder: string): Promise<RawEntry[]> {
   const entries: RawEntry[] = [];
   for (const file of files) {
     const { entries: raw } = jobFile.parse(JSON.parse(await readFile(file, 'utf8')));
-    entries.push(...raw.map(readEntry));
+    entries.push(...raw.map((entry) => readEntry(entry)));
   }
   for (const entry of entries) if (entry.kind === 'open') requireInvented(entry);
   return entries;

@@ -1,6 +1,16 @@
-import { expect, test } from 'vitest';
-import { EntryError, localTime, readEntry } from '../../src/job/index.js';
-import { length, log, torque } from './entries.js';
+import { describe, expect, test } from 'vitest';
+import { type Architecture, builtInCatalog } from '../../src/catalog/index.js';
+import {
+  type Body,
+  EntryError,
+  type EntryKind,
+  fold,
+  lineWords,
+  localTime,
+  readEntry,
+} from '../../src/job/index.js';
+import type { RuleContext } from '../../src/job/rules/rule.js';
+import { jobId, length, log, torque } from './entries.js';
 
 const { add } = log();
 const good = add('measurement', { measure: 'bore', title: 'Bore', value: length('2.6802 in') });
@@ -46,4 +56,81 @@ test('local time is the same instant, with the offset of the clock on the wall',
     expect(Date.parse(said)).toBe(date.getTime());
     expect(Number(said.slice(11, 13))).toBe(date.getHours());
   }
+});
+
+describe('the rules of a line', () => {
+  const kind = <K extends EntryKind>(of: K, body: Body<K>, at: RuleContext | undefined = undefined) =>
+    readEntry({ ...good, kind: of, body }, at);
+  const head = {
+    joint: 'head',
+    name: 'Head',
+    holes: [{ xMm: 0, yMm: 0 }],
+    thread: '5/16-18',
+    target: torque('140 in-lb'),
+    targetOrigin: { from: "maker's sheet" as const },
+    passes: [1],
+    finalRound: false,
+    order: [1],
+    orderOrigin: { from: 'computed' as const },
+  };
+
+  test('a unit exists and is the one that the words say', () => {
+    const value = { ...length('2.6802 in'), unit: 'xyz' };
+    expect(() => kind('measurement', { measure: 'bore', title: 'Bore', value })).toThrow(/in in,.*“xyz”/);
+    const millimeters = { ...length('2.6802 in'), unit: 'mm' };
+    expect(() => kind('measurement', { measure: 'bore', title: 'Bore', value: millimeters })).toThrow(/“mm”/);
+  });
+
+  test('a joint at twelve times its torque is refused, with what was likely meant', () => {
+    expect(kind('joint', head).body).toMatchObject({ joint: 'head' });
+    expect(() => kind('joint', { ...head, target: torque('140 ft-lb') })).toThrow(/140 ft-lb.*140 in-lb/s);
+    // a thread that stands in no table bounds nothing
+    expect(kind('joint', { ...head, thread: 'own make', target: torque('140 ft-lb') })).toBeDefined();
+  });
+
+  test('a scale rises, an instrument speaks of one kind, a range rises, a size is a length', () => {
+    const wrench = { tool: 'w', name: 'W', accuracyPercent: 4 };
+    expect(() => kind('wrench', { ...wrench, min: torque('200 in-lb'), max: torque('20 in-lb') })).toThrow(
+      /The scale ends below where it begins/,
+    );
+    const instrument = { tool: 'i', name: 'I', resolution: length('0.001 in') };
+    expect(() => kind('instrument', { ...instrument, uncertainty: torque('1 in-lb') })).toThrow(/one kind/);
+    const line = { spec: 's', label: 'S', line: 's', origin: { from: "maker's sheet" as const } };
+    expect(() => kind('spec', { ...line, value: length('0.005 in'), upTo: length('0.003 in') })).toThrow(
+      /below the lower/,
+    );
+    const measured = { how: 'measured' as const, bore: torque('60 in-lb'), stroke: length('2 in') };
+    expect(() => kind('identity', { ...measured, leavesOpen: '' })).toThrow(/a bore is a length above zero/);
+    const tiers = [
+      { from: 0, cost: 9 },
+      { from: 0, cost: 5 },
+    ];
+    expect(() => kind('supplier', { supplier: 's', name: 'S', shipping: tiers })).toThrow(/same sum/);
+  });
+
+  test('a clearance is read at a valve that this engine has; without knowing the engine it passes', () => {
+    const gap = { measure: 'valve-clearance-side-valve', title: 'Clearance', value: length('0.008 in') };
+    const catalog = builtInCatalog();
+    const on = (architecture: Architecture) => ({ facts: { architecture }, catalog });
+    expect(kind('measurement', gap)).toBeDefined();
+    expect(kind('measurement', { ...gap, place: 'exhaust' }, on('side-valve'))).toBeDefined();
+    expect(() => kind('measurement', gap, on('side-valve'))).toThrow(/which valve: intake or exhaust/);
+    expect(() => kind('measurement', { ...gap, place: 'exhaust' }, on('two-stroke'))).toThrow(/no valves/);
+  });
+
+  test('a line of an older store that breaks one reaches no answer, is shown as it came and can be struck', () => {
+    const { add, lines } = log();
+    add('open', { tag: 1, title: 'Mower' });
+    const bad = add('measurement', {
+      measure: 'bore',
+      title: 'Bore',
+      value: { ...length('2.6802 in'), unit: 'xyz' },
+    });
+    const job = fold(jobId, lines);
+    expect(job.measurements).toEqual([]);
+    expect(lineWords(job.log[1]!)).toMatchObject({ title: 'a line that cannot be read, “measurement”' });
+    expect(lineWords(job.log[1]!).value).toContain('xyz');
+    add('strike', { entry: bad.id, reason: 'unreadable' });
+    expect(fold(jobId, lines).log[1]!.struck?.reason).toBe('unreadable');
+  });
 });

@@ -30,7 +30,7 @@ const bySha = (list: readonly BundledPicture[]) => [...list].sort((a, b) => (a.s
 describe('write then read', () => {
   test('gives the same log, the same job and the same pictures', async () => {
     const read = await readBundle(bundle);
-    const entries = read.entries.map(readEntry);
+    const entries = read.entries.map((entry) => readEntry(entry));
     expect(entries).toEqual(inOrder(fixture.entries));
     expect(fold(jobId, entries)).toEqual(fixture.job);
     expect(bySha(read.pictures)).toEqual(bySha(pictures));

@@ -1,3 +1,4 @@
+export { decisionHandle, valveOf, valveWay } from '../../valve.js';
 export {
   type BoreAnswer,
   type BoringPlan,
@@ -7,7 +8,6 @@ export {
   type WorkedFigure,
 } from './bore.js';
 export { bandWords, type CompressionQuestion } from './compression.js';
-export { decisionHandle, valveOf, valveWay } from './decision-handle.js';
 export {
   type FaceAnswer,
   type FaceWay,

@@ -3,9 +3,9 @@ import { type Decision, decide, type Limit as GaugeLimit } from '../../../gauge/
 import { show, to } from '../../../quantity/index.js';
 import type { Limit } from '../../entry.js';
 import { type From, type Job, quantityOf, type Shop } from '../../job.js';
+import { decisionHandle } from '../../valve.js';
 import type { Answers } from '../answers.js';
 import { boreAnswers, type WorkedFigure } from './bore.js';
-import { decisionHandle } from './decision-handle.js';
 import { faceAnswers } from './face.js';
 import { standingLimit } from './limit-for.js';
 import { inUnit, type ReadingGroup, readingGroups, standingGroups } from './readings.js';

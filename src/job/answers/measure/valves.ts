@@ -10,8 +10,8 @@ import {
 } from '../../../gauge/index.js';
 import type { Origin } from '../../../quantity/index.js';
 import type { Job } from '../../job.js';
+import { valveOf, valveWay } from '../../valve.js';
 import type { Answers } from '../answers.js';
-import { valveOf, valveWay } from './decision-handle.js';
 import { originOf } from './figure-limit.js';
 import { standingLimit } from './limit-for.js';
 import { gaugeLimit, type LimitAnswer } from './limits.js';
