@@ -1,4 +1,4 @@
-import { byId, type Catalog } from '../../../catalog/index.js';
+import { byId, type Catalog } from '../catalog/index.js';
 
 type Measures = Pick<Catalog, 'measurements'>;
 

@@ -62,7 +62,7 @@ export const answersFor = (asked: AnswersAsked): Answers => workedOutOnce(asked,
 /** One line a member; the work stands in the small files beside this one. */
 const members = {
   /** the same door on another state of the job: without a line, or as it stood at an earlier time */
-  on: (a: Answers) => (job: Job) => answersFor({ ...given(a), job }),
+  on: (a: Answers) => (job: Job) => answersFor({ job, catalog: a.catalog, shop: a.shop, jobs: a.jobs }),
 
   /** what the shop's finished jobs have taught, and which of them count */
   ownFrequencies: (a: Answers) => ownFrequencies(a.shop, a.jobs, a.catalog),
@@ -148,11 +148,3 @@ const members = {
   /** safety points that nobody has shown yet */
   safetyNotShown: (a: Answers) => safetyNotShown(a.job, a.listedRules),
 };
-
-const given = ({ job, catalog, shop, jobs, onWork }: AnswersAsked): AnswersAsked => ({
-  job,
-  catalog,
-  shop,
-  jobs,
-  ...(onWork && { onWork }),
-});

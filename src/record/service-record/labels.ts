@@ -47,6 +47,7 @@ const machineChoices: Readonly<Record<string, string>> = {
 
 /** What was decided, in a word or two; a handle of the shop's own is printed as its words. */
 export function choiceLabel({ about, choice }: Pick<Body<'decision'>, 'about' | 'choice'>): string {
-  const special = about === 'machine' ? machineChoices[choice] : undefined;
-  return special ?? choiceLabels[choice] ?? handleWords(choice);
+  // a handle may be called like something that every object has
+  const said = (labels: typeof choiceLabels) => (Object.hasOwn(labels, choice) ? labels[choice] : undefined);
+  return (about === 'machine' ? said(machineChoices) : undefined) ?? said(choiceLabels) ?? handleWords(choice);
 }

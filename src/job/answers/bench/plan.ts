@@ -147,14 +147,17 @@ function activitiesOf(work: JobWork, around: Around): Activity[] {
         ...(piece.earliest !== undefined && k === 0 && { earliest: fromOrigin(piece.earliest, around) }),
         ...(work.due !== undefined &&
           piece.last &&
-          k === chunks.length - 1 && { due: Math.max(0, work.due - around.origin) }),
+          k === chunks.length - 1 && { due: Math.min(farthest, Math.max(0, work.due - around.origin)) }),
       };
     });
   });
 }
 
+/** The planner counts no further: a day written thousands of years ahead is as good as never. */
+const farthest = 10_000_000;
+
 const fromOrigin = (minute: number, { origin }: Around) =>
-  Math.max(0, Math.ceil((minute - origin) / step) * step);
+  Math.min(farthest, Math.max(0, Math.ceil((minute - origin) / step) * step));
 
 function chunksOf({ minutes, passive }: Piece, { from, to }: WorkingHours): number[] {
   const whole = Math.max(step, Math.ceil(minutes / step) * step);

@@ -302,7 +302,7 @@ export function nextSize(bore: BoreAnswer, plan: BoringPlan, { job, catalog }: S
     center: plan.center,
     unit,
   });
-  const skirt = job.measurements.findLast((m) => m.measure === skirtMeasure);
+  const skirt = job.measurements.findLast((m) => m.measure === skirtMeasure && m.value.kind === 'length');
   if (!answer.choice || !skirt) return { answer };
   const { finished, oversize } = answer.choice;
   const clearance = finished - to(quantityOf(skirt.value), unit) - oversize;

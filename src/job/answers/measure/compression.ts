@@ -10,6 +10,7 @@ import { of, to } from '../../../quantity/index.js';
 import type { From, Job } from '../../job.js';
 import { quantityOf } from '../../job.js';
 import type { Answers } from '../answers.js';
+import { lengthLine } from './figure-limit.js';
 
 /** What a sound engine of this geometry should show on the gauge, and what the reading taken says against it. */
 export interface CompressionAnswer {
@@ -49,10 +50,9 @@ export function compressionOf({
 function geometryOf({ job, catalog }: Pick<Answers, 'job' | 'catalog'>): CompressionGeometry | undefined {
   const { architecture } = job.intake;
   const measured = job.identities.findLast((identity) => identity.how === 'measured');
-  const boreMm = mm(
-    job.specs.get(measurementAs(catalog, 'bore')?.nominalSpec ?? '')?.value ?? measured?.bore,
-  );
-  const strokeMm = mm(job.specs.get(roleOf(catalog, 'stroke'))?.value ?? measured?.stroke);
+  const boreSpec = measurementAs(catalog, 'bore')?.nominalSpec ?? '';
+  const boreMm = mm(lengthLine(job, boreSpec)?.value ?? measured?.bore);
+  const strokeMm = mm(lengthLine(job, roleOf(catalog, 'stroke'))?.value ?? measured?.stroke);
   if (!architecture || architecture === 'unknown' || boreMm === undefined || strokeMm === undefined)
     return undefined;
   const compressionRatio = job.specs.get(roleOf(catalog, 'compression-ratio'))?.value?.si;

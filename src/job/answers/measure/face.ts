@@ -41,7 +41,9 @@ export interface FaceAnswer {
 
 /** Every face read point by point, as found and after the work. */
 export function faceAnswers(known: Known): FaceAnswer[] {
-  const groups = known.standingGroups.filter((g) => g.last.spot !== undefined);
+  const groups = known.standingGroups.filter(
+    ({ last }) => last.spot !== undefined && last.value.kind === 'length',
+  );
   const faces = known.catalog.measurements.filter(({ reads }) => reads === 'face');
   return faces.flatMap(({ id: measure }) =>
     (['height', 'gap'] as const).flatMap((way) =>

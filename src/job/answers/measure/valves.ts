@@ -40,7 +40,9 @@ export interface ValveAnswer {
 
 /** The latest clearance of each valve. Which valve it is stands in the place; a reading without it answers nothing. */
 export function valveAnswers({ job, catalog, limits }: Answers): ValveAnswer[] {
-  const all = limits.filter(({ group }) => valveWay(catalog, group.last.measure) !== undefined);
+  const all = limits.filter(
+    ({ group: { last } }) => valveWay(catalog, last.measure) !== undefined && last.value.kind === 'length',
+  );
   return (['intake', 'exhaust'] as const).flatMap((valve) => {
     const mine = all.filter(({ group }) => valveOf(group.last.place) === valve);
     const latest = mine.at(-1);

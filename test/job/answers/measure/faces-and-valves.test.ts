@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
 import { faceHandle, milled } from '../../../../src/job/index.js';
-import { sideValve } from '../../../../src/job/valve.js';
 import { to } from '../../../../src/quantity/index.js';
 import { door } from '../../door.js';
 import { bench, sheet, Written, w } from './measured.js';
