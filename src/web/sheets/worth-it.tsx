@@ -12,8 +12,9 @@ import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Dialog } from '../parts/dialog.js';
 import { FigureWithOrigin } from '../parts/number.js';
+import { useWorkedOut } from '../work/use-beside.js';
 import { Drivers } from './worth/drivers.js';
-import { useWorthHistory, WorthHistory } from './worth/history.js';
+import { WorthHistory } from './worth/history.js';
 import { SpreadPicture } from './worth/spread-picture.js';
 
 const choices = [
@@ -26,10 +27,11 @@ const choices = [
 type Choice = (typeof choices)[number]['id'];
 
 /** What it costs to make it right, against what it is worth; then decide with the owner. Safety faults are not optional. */
-export function WorthIt({ answers, job, gate }: SheetProps) {
+export function WorthIt({ job, gate }: SheetProps) {
   const [deciding, setDeciding] = useState(false);
   usePrimary({ label: 'Decide', act: () => setDeciding(true) });
-  const verdict = answers.worth;
+  const { answer, busy } = useWorkedOut('worth');
+  const verdict = answer ?? notYet;
   const decisions = job.decisions.filter((d) => d.about === 'machine');
   const last = decisions.at(-1);
   return (
@@ -46,13 +48,20 @@ export function WorthIt({ answers, job, gate }: SheetProps) {
           seen.
         </p>
       )}
-      {verdict.state === 'answered' && <Answer job={job} verdict={verdict} decided={last !== undefined} />}
+      {verdict.state === 'answered' && (
+        <div className="stack" aria-busy={busy}>
+          <Answer job={job} verdict={verdict} decided={last !== undefined} />
+        </div>
+      )}
       <Given job={job} verdict={verdict} />
       {decisions.length > 1 && <Decided decisions={decisions} />}
       <Decide job={job} open={deciding} onClose={() => setDeciding(false)} />
     </Sheet>
   );
 }
+
+/** While the first answer is being worked out. */
+const notYet = { state: 'cannot', because: 'contradiction', words: 'Working it out …' } as const;
 
 type Answered = Extract<WorthVerdict, { state: 'answered' }>;
 
@@ -73,7 +82,7 @@ function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
   const { worth, currency, value, limit } = verdict;
   const about = moneyIn(currency);
   const words = wordsOf(verdict);
-  const history = useWorthHistory();
+  const { answer: history = [] } = useWorkedOut('worthHistory');
   return (
     <>
       {decided && (

@@ -1,20 +1,7 @@
-import { useEffect, useState } from 'react';
 import { axisOver } from '../../../draw/index.js';
 import { percent } from '../../../phrase/index.js';
 import type { WorthThen } from '../../../worth/index.js';
-import { useAnswers } from '../../data/queries.js';
 import { useWidth } from '../../parts/width.js';
-
-/** Worked out after the sheet stands, so that nothing on it waits. */
-export function useWorthHistory(): readonly WorthThen[] {
-  const answers = useAnswers();
-  const [history, setHistory] = useState<readonly WorthThen[]>([]);
-  useEffect(() => {
-    const soon = setTimeout(() => setHistory(answers.worthHistory), 60);
-    return () => clearTimeout(soon);
-  }, [answers]);
-  return history;
-}
 
 /** How the answer changed as findings came in. */
 export function WorthHistory(props: { history: readonly WorthThen[]; money: (amount: number) => string }) {
