@@ -92,7 +92,7 @@ const times = Number(process.env.WRISTPIN_CAMPAIGN ?? 1);
 const seed = times > 1 ? undefined : 20261128;
 const of = (count: number) => ({ numRuns: count * times, ...(seed !== undefined && { seed }) });
 
-describe('any log that the door takes', () => {
+describe('any log that the door takes', { timeout: 180_000 * times }, () => {
   const doors = fc
     .tuple(logs, shops)
     .map(([lines, shop]) => answersFor({ job: fold(jobId, lines), catalog, shop, jobs: nothingTaught }));
