@@ -5,7 +5,9 @@ import { packaged } from '../../src/shopkeep/index.js';
 
 /** The invented pump's log, written again and again as if it were another machine each time. */
 const file = join(packaged().demo, 'jobs', 'market-garden-pump.json');
-const pattern = (JSON.parse(readFileSync(file, 'utf8')) as { entries: unknown[] }).entries.map(readEntry);
+const pattern = (JSON.parse(readFileSync(file, 'utf8')) as { entries: unknown[] }).entries.map((line) =>
+  readEntry(line),
+);
 
 const uuid = (kind: number, n: number): string =>
   `0190${kind.toString(16).padStart(4, '0')}-0000-7000-8000-${n.toString(16).padStart(12, '0')}`;
