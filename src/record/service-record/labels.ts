@@ -49,5 +49,7 @@ const machineChoices: Readonly<Record<string, string>> = {
 export function choiceLabel({ about, choice }: Pick<Body<'decision'>, 'about' | 'choice'>): string {
   // a handle may be called like something that every object has
   const said = (labels: typeof choiceLabels) => (Object.hasOwn(labels, choice) ? labels[choice] : undefined);
-  return (about === 'machine' ? said(machineChoices) : undefined) ?? said(choiceLabels) ?? handleWords(choice);
+  return (
+    (about === 'machine' ? said(machineChoices) : undefined) ?? said(choiceLabels) ?? handleWords(choice)
+  );
 }
