@@ -1,19 +1,12 @@
 import { Suspense } from 'react';
-import { Link, Redirect, Route, Switch } from 'wouter';
-import { type Stage, stages } from '../job/index.js';
+import { Link, Route, Switch } from 'wouter';
 import { Bench } from './bench/bench.js';
-import type { JobView } from './data/queries.js';
-import { JobFrame } from './frame/job-frame.js';
-import { OnJob } from './frame/on-job.js';
 import { Page } from './frame/page.js';
 import { later } from './later.js';
-import { sheets } from './sheets/sheets.js';
 
+const JobPages = later(() => import('./job-pages.js').then((m) => m.JobPages));
 const Desk = later(() => import('./desk/desk.js').then((m) => m.Desk));
 const Shop = later(() => import('./shop/shop.js').then((m) => m.ShopPage));
-const Tighten = later(() => import('./sheets/assembly/tighten.js').then((m) => m.Tighten));
-const TakeApart = later(() => import('./sheets/teardown/take-apart.js').then((m) => m.TakeApart));
-const PutTogether = later(() => import('./sheets/assembly/put-together.js').then((m) => m.PutTogether));
 
 export function App() {
   return (
@@ -22,19 +15,9 @@ export function App() {
         <Route path="/">
           <Bench />
         </Route>
-        <Route path="/job/:id/tighten/:joint">
-          {({ id, joint }) => <OnJob id={id}>{(view) => <Tighten view={view} joint={joint} />}</OnJob>}
+        <Route path="/job/*">
+          <JobPages />
         </Route>
-        <Route path="/job/:id/take-apart/:step?">
-          {({ id, step }) => <OnJob id={id}>{(view) => <TakeApart view={view} step={step} />}</OnJob>}
-        </Route>
-        <Route path="/job/:id/put-together/:step?">
-          {({ id, step }) => <OnJob id={id}>{(view) => <PutTogether view={view} step={step} />}</OnJob>}
-        </Route>
-        <Route path="/job/:id/:stage">
-          {({ id, stage }) => <OnJob id={id}>{(view) => <JobPage view={view} stage={stage} />}</OnJob>}
-        </Route>
-        <Route path="/job/:id">{({ id }) => <Redirect to={`/job/${id}/intake`} />}</Route>
         <Route path="/desk/*?">
           <Desk />
         </Route>
@@ -42,39 +25,17 @@ export function App() {
           <Shop />
         </Route>
         <Route>
-          <Page title="There is no such page">
-            <p>
-              Nothing is lost. <Link href="/">Back to the bench</Link>
-            </p>
-          </Page>
+          <NoSuchPage />
         </Route>
       </Switch>
     </Suspense>
   );
 }
 
-const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
-
-function JobPage({ view, stage }: { view: JobView; stage: string }) {
-  const { id } = view.job;
-  if (!isStage(stage)) return <Redirect to={`/job/${id}/intake`} />;
-  if (view.job.log.length === 0) {
-    return (
-      <Page title={view.loading ? 'Opening the job …' : 'There is no such job'}>
-        {!view.loading && (
-          <p>
-            {view.error?.message ?? 'No tag with this address hangs in the shop.'}{' '}
-            <Link href="/">Back to the bench</Link>
-          </p>
-        )}
-      </Page>
-    );
-  }
-  const Sheet = sheets[stage];
-  const gate = view.gates.find((g) => g.stage === stage)!;
-  return (
-    <JobFrame view={view} stage={stage}>
-      <Sheet key={`${id} ${stage}`} answers={view.answers} job={view.job} gate={gate} />
-    </JobFrame>
-  );
-}
+const NoSuchPage = () => (
+  <Page title="There is no such page">
+    <p>
+      Nothing is lost. <Link href="/">Back to the bench</Link>
+    </p>
+  </Page>
+);

@@ -13,7 +13,10 @@ export function later<P>(load: Load<P>): ComponentType<P> {
 /** Once the first screen stands, everything else is fetched, so that no sheet hangs on the network later. */
 export function fetchAhead(): void {
   const whenIdle = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1000));
-  whenIdle(() => {
-    for (const load of loads) void load().catch(() => undefined); // fetched again when it is opened
-  });
+  whenIdle(() => void fetchAll());
+}
+
+/** What is fetched may name more to fetch. */
+async function fetchAll(): Promise<void> {
+  for (let i = 0; i < loads.length; i += 1) await loads[i]!().catch(() => undefined); // once more when it is opened
 }

@@ -1,18 +1,18 @@
-import { useQueries } from '@tanstack/react-query';
+import { useQueries, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import {
-  type Answers,
   type BenchAsked,
   type BenchPlan,
   type JobSummary,
   localTime,
   type RawEntry,
-  type Shop,
+  shopLog,
 } from '../../job/index.js';
-import { answersOf, linesOf } from '../data/lines.js';
+import { linesOf } from '../data/lines.js';
 import { useOutbox } from '../data/outbox.js';
-import { entriesQuery, usePast, useShop } from '../data/queries.js';
+import { entriesQuery, pastQuery, useLines } from '../data/queries.js';
 import { useNow } from '../parts/now.js';
+import type { Logs } from '../work/answers-worker.js';
 import { benchBeside } from '../work/solve.js';
 import { useBeside } from '../work/use-beside.js';
 
@@ -24,27 +24,28 @@ export interface BenchView {
 }
 
 export function useBenchPlan(summaries: readonly JobSummary[]): BenchView {
-  const shop = useShop();
-  const doors = useDoors(summaries, shop);
+  const logs = useOpenLogs(summaries);
   const minute = localTime(new Date(useNow(30_000))).slice(0, 16);
   // the plan begins at a full five minutes: in between nothing about it changes
   const now = `${minute.slice(0, 15)}${Number(minute[15]) < 5 ? '0' : '5'}`;
-  const { answer, wrong } = useBeside(doors, now, (of) => benchBeside(of, now));
+  const { answer, wrong } = useBeside(logs, now, (of) => benchBeside(of, now));
   return useMemo(() => ({ ...answer, ...(wrong !== undefined && { wrong }) }), [answer, wrong]);
 }
 
-/** The open jobs from their logs; nothing until all are here. */
-function useDoors(summaries: readonly JobSummary[], shop: Shop): Answers[] | undefined {
+/** The logs of the open jobs, to be read beside the page; nothing until all are here. */
+function useOpenLogs(summaries: readonly JobSummary[]): Logs | undefined {
   const ids = summaries.map((j) => j.id);
+  const shop = useLines(shopLog).lines;
   const { waiting } = useOutbox();
-  const jobs = usePast();
+  const { data: jobs } = useQuery(pastQuery());
   const lists = useQueries({ queries: ids.map(entriesQuery), combine: entriesOf });
   const key = ids.join(' ');
   return useMemo(() => {
     const all = key === '' ? [] : key.split(' ');
     if (all.length === 0 || lists.length < all.length || lists.some((list) => list === undefined))
       return undefined;
-    return all.map((id, i) => answersOf(id, linesOf(id, lists[i], waiting), shop, jobs));
+    const logs = all.map((id, i) => [id, linesOf(id, lists[i], waiting)] as const);
+    return { shop, logs, ...(jobs && { jobs }) };
   }, [key, lists, waiting, shop, jobs]);
 }
 

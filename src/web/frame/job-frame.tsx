@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { Gate, Job, Stage } from '../../job/index.js';
-import type { JobView } from '../data/queries.js';
+import type { JobView } from '../data/answers.js';
 import { Button } from '../parts/act.js';
 import { Log } from './log.js';
 import { stageNames } from './stage-names.js';

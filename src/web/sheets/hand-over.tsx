@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { type Catalog, cautionsFor } from '../../catalog/index.js';
 import type { Answers, Gate, Job } from '../../job/index.js';
+import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
-import { useAnswers } from '../data/queries.js';
 import { linesIn } from '../form/field.js';
 import { FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';

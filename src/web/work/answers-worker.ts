@@ -12,15 +12,20 @@ import {
   shopLog,
 } from '../../job/index.js';
 import { benchSchedule } from '../../plan/index.js';
-import { answersOf, linesOf, sameLines, shopOf } from '../data/lines.js';
+import { answersOf } from '../data/answers-of.js';
+import { linesOf, sameLines, shopOf } from '../data/lines.js';
 import { answerAll } from './ask-worker.js';
 
-/** Logs with what is to be worked out of them, through the same door as on the page. */
-export interface AskedBeside {
+/** What the door is opened with. */
+export interface Logs {
   readonly shop: readonly RawEntry[];
   readonly logs: readonly (readonly [job: string, lines: readonly RawEntry[]])[];
-  /** left out where it is what was sent last */
+  /** left out where it is what was sent last, or not known */
   readonly jobs?: JobsTaught;
+}
+
+/** Logs with what is to be worked out of them, through the same door as on the page. */
+export interface AskedBeside extends Logs {
   /** the wall clock of a bench plan */
   readonly now: string;
   readonly want: keyof Beside;

@@ -1,6 +1,6 @@
-import type { Answers, JobsTaught } from '../../job/index.js';
+import type { Answers, Job, JobsTaught, Shop } from '../../job/index.js';
 import type { Alternatives, BasketProblem } from '../../supply/index.js';
-import type { AskedBeside, Beside } from './answers-worker.js';
+import type { AskedBeside, Beside, Logs } from './answers-worker.js';
 import { byWorker } from './ask-worker.js';
 
 export const solveBasket = byWorker<BasketProblem, Alternatives>(
@@ -16,15 +16,8 @@ const answersWorker = () =>
 const workers = { sheet: answersWorker(), bench: answersWorker() };
 const sent: { sheet?: JobsTaught | undefined; bench?: JobsTaught | undefined } = {};
 
-async function askBeside(who: 'sheet' | 'bench', doors: readonly Answers[], want: keyof Beside, now = '') {
-  const [{ shop, jobs } = {}] = doors;
-  const question: AskedBeside = {
-    shop: shop?.log.map(({ entry }) => entry) ?? [],
-    logs: doors.map(({ job }) => [job.id, job.log.map(({ entry }) => entry)]),
-    ...(jobs && sent[who] !== jobs && { jobs }),
-    now,
-    want,
-  };
+async function askBeside(who: 'sheet' | 'bench', { jobs, ...logs }: Logs, want: keyof Beside, now = '') {
+  const question: AskedBeside = { ...logs, ...(jobs && sent[who] !== jobs && { jobs }), now, want };
   sent[who] = jobs;
   try {
     return await workers[who](question);
@@ -34,10 +27,15 @@ async function askBeside(who: 'sheet' | 'bench', doors: readonly Answers[], want
   }
 }
 
+const logged = ({ log }: Job | Shop) => log.map(({ entry }) => entry);
+
 /** A member of a job's answers that takes too long for the page, worked out beside it through the same door. */
-export const workedOutBeside = <M extends Exclude<keyof Beside, 'bench'>>(answers: Answers, member: M) =>
-  askBeside('sheet', [answers], member) as Promise<Beside[M]>;
+export const workedOutBeside = <M extends Exclude<keyof Beside, 'bench'>>(answers: Answers, member: M) => {
+  const { job, shop, jobs } = answers;
+  const logs: Logs = { shop: logged(shop), logs: [[job.id, logged(job)]], jobs };
+  return askBeside('sheet', logs, member) as Promise<Beside[M]>;
+};
 
 /** The plan over several jobs, from the wall clock on. */
-export const benchBeside = (doors: readonly Answers[], now: string) =>
-  askBeside('bench', doors, 'bench', now) as Promise<Beside['bench']>;
+export const benchBeside = (logs: Logs, now: string) =>
+  askBeside('bench', logs, 'bench', now) as Promise<Beside['bench']>;

@@ -1,6 +1,4 @@
 import { useEffect, useState } from 'react';
-import { useAnswers } from '../data/queries.js';
-import { workedOutBeside } from './solve.js';
 
 /** What was worked out beside the page; what there was stays until the new answer is there. */
 export interface FromBeside<A> {
@@ -33,7 +31,3 @@ export function useBeside<Of, A>(
   const busy = of !== undefined && (known.of !== of || known.key !== key);
   return { busy, ...(answer !== undefined && { answer }), ...(wrong !== undefined && { wrong }) };
 }
-
-/** A heavy member of the job on screen. */
-export const useWorkedOut = <M extends 'worth' | 'worthHistory' | 'compression'>(member: M) =>
-  useBeside(useAnswers(), member, (answers) => workedOutBeside(answers, member));

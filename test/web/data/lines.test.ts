@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { entryVersion, nothingTaught, type RawEntry } from '../../../src/job/index.js';
-import { answersOf, linesOf, sameLines, shopOf } from '../../../src/web/data/lines.js';
+import { answersOf } from '../../../src/web/data/answers-of.js';
+import { linesOf, sameLines, shopOf } from '../../../src/web/data/lines.js';
 
 const job = '0198c0de-0000-7000-8000-00000000000a';
 const line = (n: number, text: string, of = job): RawEntry => ({

@@ -10,7 +10,7 @@ import {
   type Tally,
 } from '../../../job/index.js';
 import { counted, listed } from '../../../phrase/index.js';
-import { useAnswers, useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';

@@ -8,7 +8,7 @@ import {
   type Job,
 } from '../../../job/index.js';
 import { listed } from '../../../phrase/index.js';
-import { type JobView, useAnswers } from '../../data/queries.js';
+import { type JobView, useAnswers } from '../../data/answers.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';

@@ -9,8 +9,9 @@ import {
   written,
 } from '../../../job/index.js';
 import { type Quantity, show, type UnitSystem } from '../../../quantity/index.js';
+import { type JobView, useAnswers } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
-import { type JobView, useAnswers, useShop, useUnits } from '../../data/queries.js';
+import { useShop, useUnits } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';

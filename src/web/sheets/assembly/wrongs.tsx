@@ -1,5 +1,5 @@
 import { listed } from '../../../phrase/index.js';
-import { useAnswers } from '../../data/queries.js';
+import { useAnswers } from '../../data/answers.js';
 
 /** Bolts left over and plugs still in, in words. */
 export function Wrongs() {

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { Catalog } from '../../../catalog/index.js';
 import { type AgentAnswer, type Answers, type Job, waysToClean } from '../../../job/index.js';
-import { useAnswers, useCatalog } from '../../data/queries.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { Asked, FormBox, Resumed } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';

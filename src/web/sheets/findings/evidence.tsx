@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { byId } from '../../../catalog/index.js';
 import { type EvidenceLine, timesWords } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 
 const shownAtFirst = 6;

@@ -3,7 +3,7 @@ import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Findings } from '../../../diagnose/index.js';
 import { type Job, type LastMove, type OwnSay, timesWords } from '../../../job/index.js';
 import { percent } from '../../../phrase/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';

@@ -1,6 +1,6 @@
 import { applies, type Check, type FirstLook } from '../../../catalog/index.js';
 import type { From, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 
 interface Looks {

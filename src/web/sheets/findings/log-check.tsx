@@ -1,7 +1,7 @@
 import type { ComponentProps } from 'react';
 import { type Catalog, type Check, cautionsFor } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Asked, FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';

@@ -3,8 +3,8 @@ import { byId, type Check } from '../../../catalog/index.js';
 import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
 import type { Answers, Job } from '../../../job/index.js';
 import { listed, lowerFirst } from '../../../phrase/index.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
-import { useAnswers, useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { spoiledBy } from './spoils.js';
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Check } from '../../../catalog/index.js';
 import type { From, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 
 /** All checks by their words; without words, the usual first checks of the complaint. */

@@ -1,5 +1,5 @@
 import type { Body, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { type FieldsOf, isAsked } from '../../form/field.js';
 import { Asked } from '../../form/form.js';
 import type { Form } from '../../form/use-form.js';

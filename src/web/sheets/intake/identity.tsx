@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { type Catalog, readPlate } from '../../../catalog/index.js';
 import { displacementCc } from '../../../engine/index.js';
 import type { Body, From, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Asked, FormBox } from '../../form/form.js';
 import { type Form, useFormOf } from '../../form/use-form.js';
 import { Choices } from '../../parts/field.js';

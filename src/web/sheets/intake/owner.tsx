@@ -1,5 +1,6 @@
 import type { IntakeFacts, Job } from '../../../job/index.js';
-import { useCatalog, useShop } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useShop } from '../../data/queries.js';
 import { Asked } from '../../form/form.js';
 import { FactsForm } from './facts-form.js';
 

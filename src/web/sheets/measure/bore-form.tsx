@@ -1,6 +1,6 @@
 import { type Catalog, measurementAs } from '../../../catalog/index.js';
 import { type Body, type Job, skirtMeasure } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { FieldError, type Given, quantityIn } from '../../form/field.js';
 import { Asked } from '../../form/form.js';
 import { Dialog } from '../../parts/dialog.js';

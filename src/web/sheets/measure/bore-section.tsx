@@ -8,7 +8,8 @@ import {
   usualBoring,
 } from '../../../job/index.js';
 import { of, show, to } from '../../../quantity/index.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useUnits } from '../../data/queries.js';
 import { Choices, TextField } from '../../parts/field.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import { BorePicture } from './bore-picture.js';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Measurement } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 import { type Findable, findable, found, grouped } from './choosable.js';
 

@@ -1,5 +1,5 @@
 import { bandWords } from '../../../job/index.js';
-import { useWorkedOut } from '../../work/use-beside.js';
+import { useWorkedOut } from '../../work/use-worked-out.js';
 
 /**
  * What a sound engine of this size should show on the gauge, computed from its bore and stroke. Without it the class

@@ -1,6 +1,7 @@
 import { byId, type Measurement, type Spec } from '../../../catalog/index.js';
 import { type Body, type FaceWay, faceHandle, type Job } from '../../../job/index.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useUnits } from '../../data/queries.js';
 import { FieldError, type Given, quantityIn } from '../../form/field.js';
 import { Asked } from '../../form/form.js';
 import { Button } from '../../parts/act.js';

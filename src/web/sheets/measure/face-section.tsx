@@ -1,7 +1,8 @@
 import { byId } from '../../../catalog/index.js';
 import { amountOf, type FaceAnswer, type Job, milled } from '../../../job/index.js';
 import { of, show, to } from '../../../quantity/index.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useUnits } from '../../data/queries.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
 import { faceName } from './face-form.js';

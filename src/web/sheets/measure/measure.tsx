@@ -9,7 +9,8 @@ import {
   valveWay,
 } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useUnits } from '../../data/queries.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Cleaning } from '../cleaning/cleaning.js';

@@ -10,7 +10,8 @@ import {
   sheetLimit,
 } from '../../../job/index.js';
 import type { Kind } from '../../../quantity/index.js';
-import { useCatalog, useShop } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useShop } from '../../data/queries.js';
 import { FieldError, type FieldsOf, type Given } from '../../form/field.js';
 import { Asked, FormBox } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';

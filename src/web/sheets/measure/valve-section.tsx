@@ -1,8 +1,9 @@
 import { Link } from 'wouter';
 import { amountOf, decisionHandle, type Job, type ValveAnswer } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
+import { useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useUnits } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';

@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import { byId } from '../../../catalog/index.js';
 import type { LimitAnswer } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 
 /** The reading carried over into the reference desk, with its limits. */
 export function WorkItOut({ answers }: { answers: readonly LimitAnswer[] }) {

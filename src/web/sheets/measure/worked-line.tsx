@@ -1,6 +1,7 @@
 import { amountOf, decisionHandle, type Job, type WorkedFigure } from '../../../job/index.js';
 import { show } from '../../../quantity/index.js';
-import { useCatalog, useUnits } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
+import { useUnits } from '../../data/queries.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import type { Deciding } from './decide-reading.js';
 import { DecideRow, decisionAbout } from './reading-line.js';

@@ -1,5 +1,5 @@
 import type { From, Job } from '../../../job/index.js';
-import { useAnswers } from '../../data/queries.js';
+import { useAnswers } from '../../data/answers.js';
 import { asBody } from '../../form/as-body.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';

@@ -1,7 +1,7 @@
 import type { BillLine, Job } from '../../../job/index.js';
 import { lowerFirst } from '../../../phrase/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { writeAll } from '../../data/outbox.js';
-import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 /** What the plan and the decisions ask for and is not on the list yet. Nothing is put there silently. */

@@ -1,7 +1,7 @@
 import type { From, Job } from '../../../job/index.js';
 import { price, weekDay } from '../../../phrase/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { writeAll } from '../../data/outbox.js';
-import { useAnswers } from '../../data/queries.js';
 import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Body, From, Job } from '../../../job/index.js';
-import { useAnswers, useShop } from '../../data/queries.js';
+import { useAnswers } from '../../data/answers.js';
+import { useShop } from '../../data/queries.js';
 import { amountIn, countIn } from '../../form/amount.js';
 import { FieldError } from '../../form/field.js';
 import { Asked, FormBox } from '../../form/form.js';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { type Caution as CatalogCaution, cautionsFor, type RunUpStep } from '../../../catalog/index.js';
 import type { RunUpItem } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button } from '../../parts/act.js';

@@ -1,6 +1,6 @@
 import { cautionsFor, type RunUpStep } from '../../../catalog/index.js';
 import type { From, Job, RunUpItem } from '../../../job/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { FieldError } from '../../form/field.js';
 import { Asked, FormFrame, Resumed } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';

@@ -1,7 +1,7 @@
 import { roleOf } from '../../../catalog/index.js';
 import type { EarlyWait, Job } from '../../../job/index.js';
+import { useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
-import { useCatalog } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 
 /** Soaks and cool-downs, begun first so that they run while other things come off. */

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { GoalChoice, Job, TeardownGoal, TeardownPlan, WantedGoal } from '../../../job/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { write, writeAll } from '../../data/outbox.js';
-import { useAnswers } from '../../data/queries.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 

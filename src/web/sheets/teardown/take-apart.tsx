@@ -3,7 +3,7 @@ import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
 import { capital, counted, listed } from '../../../phrase/index.js';
-import { type JobView, useCatalog } from '../../data/queries.js';
+import { type JobView, useCatalog } from '../../data/answers.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';

@@ -1,7 +1,7 @@
 import { byId } from '../../../catalog/index.js';
 import { percent, roughHours, thousands } from '../../../phrase/index.js';
 import type { Worth } from '../../../worth/index.js';
-import { useCatalog } from '../../data/queries.js';
+import { useCatalog } from '../../data/answers.js';
 import { FigureWithOrigin } from '../../parts/number.js';
 
 const shown = 6;

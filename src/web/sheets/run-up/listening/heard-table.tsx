@@ -1,4 +1,4 @@
-import { useAnswers } from '../../../data/queries.js';
+import { useAnswers } from '../../../data/answers.js';
 
 /** Each thing that the recordings tell, before the work and after it. */
 export function HeardTable() {

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { roleOf } from '../../../../catalog/index.js';
 import type { From, Job } from '../../../../job/index.js';
 import { of, to } from '../../../../quantity/index.js';
-import { useCatalog } from '../../../data/queries.js';
+import { useCatalog } from '../../../data/answers.js';
 import { Button } from '../../../parts/act.js';
 import { AddRecording } from './add-recording.js';
 import { HeardTable } from './heard-table.js';
