@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { uuidv7 } from 'uuidv7';
 import { Link, useLocation } from 'wouter';
-import type { JobSummary, PlannedJob } from '../../job/index.js';
+import type { JobSummary } from '../../job/index.js';
 import { weekDay } from '../../phrase/index.js';
 import { api } from '../data/api.js';
 import { write } from '../data/outbox.js';
@@ -53,7 +53,7 @@ export function Bench() {
         {open.length === 0 && <DemoButton />}
       </div>
       <TagList jobs={open} plan={plan} />
-      <BenchTimeline view={plan} />
+      <BenchTimeline view={plan} jobs={open.length} />
       {gone.length > 0 && (
         <details open={gone.some((j) => j.invented)}>
           <summary>Handed over ({Math.max(gone.length, counts?.handedOver ?? 0)})</summary>
@@ -122,7 +122,7 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
             <b>{j.machine || j.title || 'Machine not named yet'}</b>
             {j.invented && <span className="chip">invented</span>}
             <div className="soft">{j.complaint}</div>
-            <Standing planned={plan?.plan?.jobs.find(({ work }) => work.job === j.id)} />
+            {plan && <Standing view={plan} job={j.id} />}
           </div>
           <small>{(j.lastAt ?? j.opened ?? '').slice(0, 10)}</small>
         </li>
@@ -131,9 +131,10 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
   );
 }
 
-/** What the job waits for, and when it can be ready. */
-function Standing({ planned }: { planned: PlannedJob | undefined }) {
-  if (!planned) return null;
+/** What the job waits for, and when it can be ready. Its place is kept while that is worked out: no row moves under a finger. */
+function Standing({ view: { plan, wrong }, job }: { view: BenchView; job: string }) {
+  const planned = plan?.jobs.find(({ work }) => work.job === job);
+  if (!planned) return !plan && !wrong && <div className="soft">…</div>;
   const { work, ready, late } = planned;
   return (
     <>

@@ -15,7 +15,12 @@ export const withDays = (words: string): string => words.replace(/\d{4}-\d\d-\d\
 export function PickUpNext({ view }: { view: BenchView }) {
   const { plan, asked, wrong } = view;
   if (wrong) return <p className="verdict cannot-decide wraps">No plan for the days to come: {wrong}</p>;
-  if (!plan || !asked) return <p className="soft">Planning the bench …</p>;
+  if (!plan || !asked)
+    return (
+      <section className="card first" aria-label="What to pick up next">
+        <p className="next-words soft">Planning the bench …</p>
+      </section>
+    );
   const late = plan.jobs.filter((job) => job.late > 0);
   const closed = plan.next !== undefined && plan.next.from > asked.origin;
   return (

@@ -31,7 +31,7 @@ function sheetOf(hours: WorkingHours, from: number, to: number): Sheet {
 }
 
 /** The days to come over all open jobs: a line a tag, drawn work, hatched soaks, the now-line, and promises. */
-export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
+export function BenchTimeline({ view: { asked, plan, wrong }, jobs }: { view: BenchView; jobs: number }) {
   const [chosen, setChosen] = useState<string>();
   const scroller = useRef<HTMLDivElement>(null);
   const there = plan !== undefined;
@@ -40,7 +40,7 @@ export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
     const line = scroller.current?.querySelector<HTMLElement>('.now-line i');
     if (there && line && scroller.current) scroller.current.scrollLeft = line.offsetLeft - 24;
   }, [there]);
-  if (!asked || !plan) return null;
+  if (!asked || !plan) return jobs > 0 && !wrong && <div className="plan-to-come" style={inRows(jobs)} />;
   const planned = plan.jobs.filter(({ blocks }) => blocks.length > 0);
   if (planned.length === 0) return null;
   const sheet = sheetOf(asked.hours, asked.origin, lastMoment(planned));
@@ -74,6 +74,9 @@ export function BenchTimeline({ view: { asked, plan } }: { view: BenchView }) {
     </section>
   );
 }
+
+/** The place of a plan that is still being worked out: what stands below it does not move when it comes. */
+const inRows = (rows: number) => ({ '--rows': rows }) as CSSProperties;
 
 const lastMoment = (planned: readonly PlannedJob[]) =>
   planned.reduce(
