@@ -52,6 +52,32 @@ function Drawing({ picture, width }: { picture: Picture; width: number }) {
       {bands.map((b, i) => (
         <Band key={b.label} band={b} row={i} x={x} y={y} width={width} height={height} />
       ))}
+      <Axes picture={picture} x={x} y={y} width={width} height={height} />
+      {curves.map((c, i) => (
+        <path
+          key={c.label}
+          className={`curve c${i % dashes.length}`}
+          strokeDasharray={dashes[i % dashes.length]}
+          d={c.points.map(([px, py], n) => `${n === 0 ? 'M' : 'L'}${x.at(px)} ${y.at(py)}`).join('')}
+        />
+      ))}
+      {marks.map((m) => (
+        <g key={m.label} className="mark">
+          <line x1={x.at(m.x)} x2={x.at(m.x)} y1={y.at(m.y)} y2={height - bottom} />
+          <line x1={left} x2={x.at(m.x)} y1={y.at(m.y)} y2={y.at(m.y)} />
+          <circle cx={x.at(m.x)} cy={y.at(m.y)} r={6} />
+          <MarkWords words={m.label} at={x.at(m.x)} height={y.at(m.y)} width={width} />
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+/** The grid with its figures, and what either axis says. */
+function Axes(props: { picture: Picture; x: Scale; y: Scale; width: number; height: number }) {
+  const { picture, x, y, width, height } = props;
+  return (
+    <>
       {y.ticks.map((t) => (
         <g key={t.value}>
           <line className="grid" x1={left} x2={width - right} y1={y.at(t.value)} y2={y.at(t.value)} />
@@ -79,23 +105,7 @@ function Drawing({ picture, width }: { picture: Picture; width: number }) {
       <text className="axis-name" x={2} y={14}>
         ↑ {named(picture.y)}
       </text>
-      {curves.map((c, i) => (
-        <path
-          key={c.label}
-          className={`curve c${i % dashes.length}`}
-          strokeDasharray={dashes[i % dashes.length]}
-          d={c.points.map(([px, py], n) => `${n === 0 ? 'M' : 'L'}${x.at(px)} ${y.at(py)}`).join('')}
-        />
-      ))}
-      {marks.map((m) => (
-        <g key={m.label} className="mark">
-          <line x1={x.at(m.x)} x2={x.at(m.x)} y1={y.at(m.y)} y2={height - bottom} />
-          <line x1={left} x2={x.at(m.x)} y1={y.at(m.y)} y2={y.at(m.y)} />
-          <circle cx={x.at(m.x)} cy={y.at(m.y)} r={6} />
-          <MarkWords words={m.label} at={x.at(m.x)} height={y.at(m.y)} width={width} />
-        </g>
-      ))}
-    </svg>
+    </>
   );
 }
 

@@ -123,41 +123,37 @@ export function formStore<B>(
   kept: DraftStore = drafts,
 ): FormStore<B> {
   const key = keyOf(description());
-  const listeners = new Set<() => void>();
   const left = kept.all().get(key);
-  let state: FormState = { changed: left?.given ?? {}, busy: false, resumed: left !== undefined };
-  const change = (next: Partial<FormState>) => {
-    state = { ...state, ...next };
-    for (const tell of listeners) tell();
-  };
+  const told = tellingState({ changed: left?.given ?? {}, busy: false, resumed: left !== undefined });
+  const { get, change } = told;
   const remember = () => {
     const { job, title } = description();
-    const given = differing(description(), state);
+    const given = differing(description(), get());
     void (Object.keys(given).length > 0 ? kept.keep(key, { given, title, job }) : kept.drop(key));
   };
   const typed = (values: Given) => {
-    change({ changed: { ...state.changed, ...values }, wrong: undefined });
+    change({ changed: { ...get().changed, ...values }, wrong: undefined });
     remember();
   };
   const subscribe = (tell: () => void) => {
-    listeners.add(tell);
+    const leave = told.subscribe(tell);
     // a form that opens with the page is there before what an earlier visit left has been read
     const stop = kept.subscribe(() => {
       const found = kept.all().get(key);
-      if (found && Object.keys(state.changed).length === 0) change({ changed: found.given, resumed: true });
+      if (found && Object.keys(get().changed).length === 0) change({ changed: found.given, resumed: true });
     });
     return () => {
-      listeners.delete(tell);
+      leave();
       stop();
     };
   };
   const keep = async ({ also, stays }: Keeping<B> = {}) => {
-    if (state.busy) return false; // a second touch while the first is being written
+    if (get().busy) return false; // a second touch while the first is being written
     change({ busy: true, wrong: undefined });
     try {
       const form = description();
-      const body = await written(form, state, also as Given | undefined, write);
-      const stay = Object.entries(state.changed).filter(([name]) => stays?.includes(name));
+      const body = await written(form, get(), also as Given | undefined, write);
+      const stay = Object.entries(get().changed).filter(([name]) => stays?.includes(name));
       change({ changed: Object.fromEntries(stay), busy: false, resumed: false });
       void kept.drop(key);
       if (!stays) form.onDone?.(body);
@@ -168,18 +164,36 @@ export function formStore<B>(
     }
   };
   return {
-    get: () => state,
+    get,
     subscribe,
-    set: (name, value) =>
-      typed({
-        [name]: value,
-        ...description().fields[name]?.sets?.(value as never, givenOf(description(), state)),
-      }),
+    set: (name, value) => typed(alsoSet(description(), get(), name, value)),
     change: typed,
     keep,
     giveUp: () => {
       change({ changed: {}, wrong: undefined, resumed: false });
       void kept.drop(key);
+    },
+  };
+}
+
+/** What changes when one field is changed by hand. */
+const alsoSet = (form: Plain, state: FormState, name: string, value: unknown): Given => ({
+  [name]: value,
+  ...form.fields[name]?.sets?.(value as never, givenOf(form, state)),
+});
+
+/** A state that says when it is another. */
+function tellingState(state: FormState) {
+  const listeners = new Set<() => void>();
+  return {
+    get: () => state,
+    change: (next: Partial<FormState>) => {
+      state = { ...state, ...next };
+      for (const tell of listeners) tell();
+    },
+    subscribe: (tell: () => void) => {
+      listeners.add(tell);
+      return () => listeners.delete(tell);
     },
   };
 }

@@ -37,7 +37,6 @@ type Taking =
 
 /** Measure against the right limit, in the right unit, and say honestly when the tool cannot decide. */
 export function Measure({ answers, job, gate }: SheetProps) {
-  const { catalog } = answers;
   const [taking, setTaking] = useState<Taking>();
   const [deciding, setDeciding] = useState<Deciding>();
   usePrimary({ label: 'Add a reading', act: () => setTaking({ form: 'choose' }) });
@@ -56,7 +55,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
       {taking?.form === 'choose' && (
         <ChooseMeasurement
           job={job}
-          onChoose={(m) => setTaking(formFor(catalog, m))}
+          onChoose={(m) => setTaking(formFor(answers.catalog, m))}
           onClose={close('choose')}
         />
       )}
@@ -85,18 +84,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
         />
       ))}
       {all.valves.length > 0 && <ValveSection job={job} valves={all.valves} onDecide={setDeciding} />}
-      {[...grouped(all.single, (a) => a.group.last.title)].map(([title, group]) => (
-        <section key={title} className="section stack tight">
-          <h2>{title}</h2>
-          <ul className="lines">
-            {group.map((a) => (
-              <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={setDeciding} />
-            ))}
-          </ul>
-          {group[0]!.group.last.measure === roleOf(catalog, 'compression') && <ExpectedCompression />}
-          <WorkItOut answers={group} />
-        </section>
-      ))}
+      <Singles job={job} answers={all.single} onDecide={setDeciding} />
       <Cleaning job={job} />
       <Taken job={job} taking={taking} close={close} onTake={setTaking} />
       <DecideReading job={job} about={deciding} onClose={() => setDeciding(undefined)} />
@@ -143,6 +131,24 @@ function formFor(catalog: Catalog, chosen: Chosen): Taking {
   return chosen.kind === undefined
     ? { form: 'looked', measure: chosen }
     : { form: 'reading', measure: chosen };
+}
+
+/** What is read singly, under the name of what is measured. */
+function Singles(props: { job: Job; answers: readonly LimitAnswer[]; onDecide: (about: Deciding) => void }) {
+  const { job, answers, onDecide } = props;
+  const catalog = useCatalog();
+  return [...grouped(answers, (a) => a.group.last.title)].map(([title, group]) => (
+    <section key={title} className="section stack tight">
+      <h2>{title}</h2>
+      <ul className="lines">
+        {group.map((a) => (
+          <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={onDecide} />
+        ))}
+      </ul>
+      {group[0]!.group.last.measure === roleOf(catalog, 'compression') && <ExpectedCompression />}
+      <WorkItOut answers={group} />
+    </section>
+  ));
 }
 
 function SingleLine(props: { job: Job; answer: LimitAnswer; onDecide: (about: Deciding) => void }) {
