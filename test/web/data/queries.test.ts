@@ -4,34 +4,38 @@ import type { RawEntry } from '../../../src/job/index.js';
 import { browserWindow, fakeShop, freshStorage } from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
-let told: ((event: { data: string }) => void) | undefined;
+type Tell = (event: { data: string }) => void;
+let tells: Record<string, Tell> = {};
 
 beforeEach(() => {
+  tells = {};
   vi.resetModules();
   vi.stubGlobal('indexedDB', freshStorage());
   vi.stubGlobal('window', browserWindow());
   vi.stubGlobal(
     'EventSource',
     class {
-      addEventListener(name: string, tell: typeof told) {
-        if (name === 'changed') told = tell;
+      addEventListener(name: string, tell: Tell) {
+        tells[name] = tell;
       }
     },
   );
 });
 afterEach(() => vi.unstubAllGlobals());
 
-test('a change made on another device makes the job, the list and what the jobs taught stale, and no other job', async () => {
+test('a change made on another device makes the job and the list stale and no other job; what the jobs taught when that is another', async () => {
   const { followChanges, queries } = await import('../../../src/web/data/queries.js');
   followChanges();
   for (const key of [['entries', job], ['entries', 'other'], ['jobs'], ['past']])
     queries.setQueryData(key, []);
-  told?.({ data: JSON.stringify({ jobs: [job] }) });
+  tells.changed?.({ data: JSON.stringify({ jobs: [job] }) });
   const stale = (key: string[]) => queries.getQueryState(key)?.isInvalidated;
   expect(stale(['entries', job])).toBe(true);
   expect(stale(['jobs'])).toBe(true);
-  expect(stale(['past'])).toBe(true);
   expect(stale(['entries', 'other'])).toBe(false);
+  expect(stale(['past'])).toBe(false);
+  tells.learned?.({ data: '{}' });
+  expect(stale(['past'])).toBe(true);
 });
 
 test('an acknowledged line is among the known ones before the outbox lets it go', async () => {

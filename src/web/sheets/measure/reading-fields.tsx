@@ -5,7 +5,7 @@ import { Asked } from '../../form/form.js';
 import type { Form } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 
-export type Phase = NonNullable<Body<'measurement'>['phase']>;
+type Phase = NonNullable<Body<'measurement'>['phase']>;
 
 const materials = [
   { id: 'cast iron', label: 'cast iron' },
