@@ -5,8 +5,6 @@ import { Asked } from '../../form/form.js';
 import type { Form } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 
-type Phase = NonNullable<Body<'measurement'>['phase']>;
-
 const materials = [
   { id: 'cast iron', label: 'cast iron' },
   { id: 'aluminum', label: 'aluminum' },
