@@ -18,11 +18,7 @@ export function correctForLubricant({
   torqueNm,
   factorGiven,
   factorNow,
-}: {
-  torqueNm: number;
-  factorGiven: number;
-  factorNow: number;
-}): LubricantCorrection {
+}: Record<'torqueNm' | 'factorGiven' | 'factorNow', number>): LubricantCorrection {
   positive(torqueNm, 'torque', 'N·m');
   within(factorGiven, 0.01, 1, 'given');
   within(factorNow, 0.01, 1, 'now');

@@ -1,3 +1,4 @@
+import { parseThread } from '../quantity/index.js';
 import { mmPerInch, type ThreadForm } from './thread-form.js';
 
 export const series = ['UNC', 'UNF', 'metric coarse', 'metric fine', 'spark plug'] as const;
@@ -15,43 +16,22 @@ export interface StandardThread extends ThreadForm {
   readonly wrench?: string;
 }
 
-function inch(
-  series: Series,
-  size: string,
-  majorIn: number,
-  threadsPerInch: number,
-  usualDrill: string,
-  wrench?: string,
-): StandardThread {
+/** The form as its marking gives it, the pitch of a named or coarse series from the one table of pitches. */
+function listed(marking: string, drill: string, wrench?: string, series?: readonly Series[]): StandardThread {
+  const { name, system, majorMm, pitchMm, threadsPerInch, pitchFrom = 'metric fine' } = parseThread(marking);
   return {
-    name: `${size}-${threadsPerInch}`,
-    system: 'inch',
-    series: [series],
-    majorMm: majorIn * mmPerInch,
-    pitchMm: mmPerInch / threadsPerInch,
-    threadsPerInch,
-    usualDrill,
+    name,
+    system,
+    series: series ?? [pitchFrom === 'ISO 261 coarse' ? 'metric coarse' : pitchFrom],
+    majorMm,
+    pitchMm,
+    ...(threadsPerInch && { threadsPerInch }),
+    usualDrill: system === 'inch' ? drill : `${drill} mm`,
     ...(wrench && { wrench }),
   };
 }
 
-function metric(
-  series: Series | readonly Series[],
-  majorMm: number,
-  pitchMm: number,
-  usualDrill: string,
-  wrench?: string,
-): StandardThread {
-  return {
-    name: `M${majorMm}×${pitchMm}`,
-    system: 'metric',
-    series: typeof series === 'string' ? [series] : series,
-    majorMm,
-    pitchMm,
-    usualDrill: `${usualDrill} mm`,
-    ...(wrench && { wrench }),
-  };
-}
+const finePlug = ['metric fine', 'spark plug'] as const;
 
 /**
  * Unified coarse and fine #4 to 1/2, metric coarse and fine M3 to M14, and the spark plug threads.
@@ -61,50 +41,50 @@ function metric(
  * Wrench sizes: ASME B18.2.1 hex cap screws, ISO 4014 hexagon bolts (from memory); small machine screws have no one size.
  */
 export const threads: readonly StandardThread[] = [
-  inch('UNC', '#4', 0.112, 40, '#43'),
-  inch('UNC', '#5', 0.125, 40, '#38'),
-  inch('UNC', '#6', 0.138, 32, '#36'),
-  inch('UNC', '#8', 0.164, 32, '#29'),
-  inch('UNC', '#10', 0.19, 24, '#25'),
-  inch('UNC', '#12', 0.216, 24, '#16'),
-  inch('UNC', '1/4', 0.25, 20, '#7', '7/16 in'),
-  inch('UNC', '5/16', 0.3125, 18, 'F', '1/2 in'),
-  inch('UNC', '3/8', 0.375, 16, '5/16 in', '9/16 in'),
-  inch('UNC', '7/16', 0.4375, 14, 'U', '5/8 in (nut 11/16 in)'),
-  inch('UNC', '1/2', 0.5, 13, '27/64 in', '3/4 in'),
-  inch('UNF', '#4', 0.112, 48, '#42'),
-  inch('UNF', '#5', 0.125, 44, '#37'),
-  inch('UNF', '#6', 0.138, 40, '#33'),
-  inch('UNF', '#8', 0.164, 36, '#29'),
-  inch('UNF', '#10', 0.19, 32, '#21'),
-  inch('UNF', '#12', 0.216, 28, '#14'),
-  inch('UNF', '1/4', 0.25, 28, '#3', '7/16 in'),
-  inch('UNF', '5/16', 0.3125, 24, 'I', '1/2 in'),
-  inch('UNF', '3/8', 0.375, 24, 'Q', '9/16 in'),
-  inch('UNF', '7/16', 0.4375, 20, '25/64 in', '5/8 in (nut 11/16 in)'),
-  inch('UNF', '1/2', 0.5, 20, '29/64 in', '3/4 in'),
-  metric('metric coarse', 3, 0.5, '2.5', '5.5 mm'),
-  metric('metric coarse', 3.5, 0.6, '2.9', '6 mm'),
-  metric('metric coarse', 4, 0.7, '3.3', '7 mm'),
-  metric('metric coarse', 5, 0.8, '4.2', '8 mm'),
-  metric('metric coarse', 6, 1, '5', '10 mm'),
-  metric('metric coarse', 7, 1, '6', '11 mm'),
-  metric('metric coarse', 8, 1.25, '6.8', '13 mm'),
-  metric('metric coarse', 10, 1.5, '8.5', '16 mm (17 mm on older bolts)'),
-  metric('metric coarse', 12, 1.75, '10.2', '18 mm (19 mm on older bolts)'),
-  metric('metric coarse', 14, 2, '12', '21 mm (22 mm on older bolts)'),
-  metric('metric fine', 4, 0.5, '3.5', '7 mm'),
-  metric('metric fine', 5, 0.5, '4.5', '8 mm'),
-  metric('metric fine', 6, 0.75, '5.2', '10 mm'),
-  metric('metric fine', 8, 1, '7', '13 mm'),
-  metric(['metric fine', 'spark plug'], 10, 1, '9', '16 mm (5/8 in) on a plug'),
-  metric('metric fine', 10, 1.25, '8.8', '16 mm (17 mm on older bolts)'),
-  metric('metric fine', 12, 1, '11', '18 mm (19 mm on older bolts)'),
-  metric(['metric fine', 'spark plug'], 12, 1.25, '10.8', '16 or 18 mm on a plug'),
-  metric('metric fine', 12, 1.5, '10.5', '18 mm (19 mm on older bolts)'),
-  metric('metric fine', 14, 1.5, '12.5', '21 mm (22 mm on older bolts)'),
-  metric('spark plug', 14, 1.25, '12.8', '13/16 in (20.8 mm), 3/4 in or 5/8 in (16 mm) on a plug'),
-  metric('spark plug', 18, 1.5, '16.5', '13/16 in (20.8 mm) or 7/8 in on a plug'),
+  listed('#4 UNC', '#43'),
+  listed('#5 UNC', '#38'),
+  listed('#6 UNC', '#36'),
+  listed('#8 UNC', '#29'),
+  listed('#10 UNC', '#25'),
+  listed('#12 UNC', '#16'),
+  listed('1/4 UNC', '#7', '7/16 in'),
+  listed('5/16 UNC', 'F', '1/2 in'),
+  listed('3/8 UNC', '5/16 in', '9/16 in'),
+  listed('7/16 UNC', 'U', '5/8 in (nut 11/16 in)'),
+  listed('1/2 UNC', '27/64 in', '3/4 in'),
+  listed('#4 UNF', '#42'),
+  listed('#5 UNF', '#37'),
+  listed('#6 UNF', '#33'),
+  listed('#8 UNF', '#29'),
+  listed('#10 UNF', '#21'),
+  listed('#12 UNF', '#14'),
+  listed('1/4 UNF', '#3', '7/16 in'),
+  listed('5/16 UNF', 'I', '1/2 in'),
+  listed('3/8 UNF', 'Q', '9/16 in'),
+  listed('7/16 UNF', '25/64 in', '5/8 in (nut 11/16 in)'),
+  listed('1/2 UNF', '29/64 in', '3/4 in'),
+  listed('M3', '2.5', '5.5 mm'),
+  listed('M3.5', '2.9', '6 mm'),
+  listed('M4', '3.3', '7 mm'),
+  listed('M5', '4.2', '8 mm'),
+  listed('M6', '5', '10 mm'),
+  listed('M7', '6', '11 mm'),
+  listed('M8', '6.8', '13 mm'),
+  listed('M10', '8.5', '16 mm (17 mm on older bolts)'),
+  listed('M12', '10.2', '18 mm (19 mm on older bolts)'),
+  listed('M14', '12', '21 mm (22 mm on older bolts)'),
+  listed('M4×0.5', '3.5', '7 mm'),
+  listed('M5×0.5', '4.5', '8 mm'),
+  listed('M6×0.75', '5.2', '10 mm'),
+  listed('M8×1', '7', '13 mm'),
+  listed('M10×1', '9', '16 mm (5/8 in) on a plug', finePlug),
+  listed('M10×1.25', '8.8', '16 mm (17 mm on older bolts)'),
+  listed('M12×1', '11', '18 mm (19 mm on older bolts)'),
+  listed('M12×1.25', '10.8', '16 or 18 mm on a plug', finePlug),
+  listed('M12×1.5', '10.5', '18 mm (19 mm on older bolts)'),
+  listed('M14×1.5', '12.5', '21 mm (22 mm on older bolts)'),
+  listed('M14×1.25', '12.8', '13/16 in (20.8 mm), 3/4 in or 5/8 in (16 mm) on a plug', ['spark plug']),
+  listed('M18×1.5', '16.5', '13/16 in (20.8 mm) or 7/8 in on a plug', ['spark plug']),
 ];
 
 /** The row of the list with this diameter and pitch, if it is a standard thread. */

@@ -14,11 +14,7 @@ export function torqueForClamp({
   clampN,
   nutFactor,
   majorMm,
-}: {
-  clampN: number;
-  nutFactor: number;
-  majorMm: number;
-}) {
+}: Record<'clampN' | 'nutFactor' | 'majorMm', number>): number {
   positive(clampN, 'clamp', 'N');
   within(nutFactor, 0.01, 1, 'k');
   positive(majorMm, 'thread', 'mm');
@@ -30,11 +26,7 @@ export function clampForTorque({
   torqueNm,
   nutFactor,
   majorMm,
-}: {
-  torqueNm: number;
-  nutFactor: number;
-  majorMm: number;
-}): number {
+}: Record<'torqueNm' | 'nutFactor' | 'majorMm', number>): number {
   positive(torqueNm, 'torque', 'N·m');
   within(nutFactor, 0.01, 1, 'k');
   positive(majorMm, 'thread', 'mm');
