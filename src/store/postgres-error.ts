@@ -7,59 +7,37 @@ const gone: Words = [
   'cannot be reached',
   'See that the server runs and the network stands, and send again; sending twice changes nothing.',
 ];
-const refused: Words = [
-  'no-permission',
-  'does not let this user in or do this',
-  'Look at the user, the password and the rights in the database.',
-];
-const waited: Words = [
-  'busy',
-  'is held by another program',
-  'Wait until the other program is done, and try again.',
-];
-const full: Words = ['disk-full', 'has no room left on its disk', 'Make room on the server, and try again.'];
-const broken: Words = [
-  'corrupt',
-  'is damaged',
-  'Keep the server as it is, and restore the last backup into a new database.',
-];
-const foreign: Words = [
-  'not-a-log',
-  'holds tables of the same names that are not a Wristpin log',
-  'Name an empty database.',
-];
-const missing: Words = ['cannot-open', 'does not exist', 'Create the database, or look at the name again.'];
-const readOnly: Words = [
-  'no-permission',
-  'may be read and not written',
-  'Name the server that takes changes.',
-];
 
-/** By the start of the code: PostgreSQL manual, "Error Codes"; the words of E… are the system's. */
-const words: readonly (readonly [start: string, words: Words])[] = [
-  ['ECONN', gone],
-  ['EPIPE', gone],
-  ['ENOTFOUND', gone],
-  ['EAI_AGAIN', gone],
-  ['ETIMEDOUT', gone],
-  ['EHOSTUNREACH', gone],
-  ['ENETUNREACH', gone],
-  ['ENOENT', gone], // its socket
-  ['08', gone],
-  ['57P', gone],
-  ['53300', gone],
-  ['28', refused],
-  ['42501', refused],
-  ['25006', readOnly],
-  ['3D000', missing],
-  ['42P07', foreign],
-  ['42P01', foreign],
-  ['42703', foreign],
-  ['53100', full],
-  ['55P03', waited],
-  ['40', waited],
-  ['XX001', broken],
-  ['XX002', broken],
+/** By the start of the code: PostgreSQL manual, "Error Codes"; the words of E… are the system's, ENOENT of its socket. */
+const words: readonly (readonly [starts: RegExp, ...Words])[] = [
+  [/^(ECONN|EPIPE|ENOTFOUND|EAI_AGAIN|ETIMEDOUT|EHOSTUNREACH|ENETUNREACH|ENOENT|08|57P|53300)/, ...gone],
+  [
+    /^(28|42501)/,
+    'no-permission',
+    'does not let this user in or do this',
+    'Look at the user, the password and the rights in the database.',
+  ],
+  [/^25006/, 'no-permission', 'may be read and not written', 'Name the server that takes changes.'],
+  [/^3D000/, 'cannot-open', 'does not exist', 'Create the database, or look at the name again.'],
+  [
+    /^(42P07|42P01|42703)/,
+    'not-a-log',
+    'holds tables of the same names that are not a Wristpin log',
+    'Name an empty database.',
+  ],
+  [/^53100/, 'disk-full', 'has no room left on its disk', 'Make room on the server, and try again.'],
+  [
+    /^(55P03|40)/,
+    'busy',
+    'is held by another program',
+    'Wait until the other program is done, and try again.',
+  ],
+  [
+    /^XX00[12]/,
+    'corrupt',
+    'is damaged',
+    'Keep the server as it is, and restore the last backup into a new database.',
+  ],
 ];
 
 /** pg gives these no code. */
@@ -70,8 +48,9 @@ const goneInWords =
 export function explainPostgres(error: unknown, name: string): unknown {
   if (error instanceof StoreError || !(error instanceof Error)) return error;
   const code = 'code' in error ? String(error.code) : '';
-  const found = goneInWords.test(error.message) ? gone : words.find(([start]) => code.startsWith(start))?.[1];
-  if (found === undefined) return error;
+  const [, ...known] = words.find(([starts]) => starts.test(code)) ?? [];
+  const found = goneInWords.test(error.message) ? gone : known;
+  if (found.length === 0) return error;
   const safe = 'What was said to be saved is as it was.';
   return new StoreError(
     found[0],
