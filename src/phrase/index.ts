@@ -5,4 +5,5 @@ export { joined, listed } from './list.js';
 export { minutesWords, roughHours } from './minutes.js';
 export { money, price, roughMoney, thousands } from './money.js';
 export { inPercent, percent } from './percent.js';
+export { PlacedError } from './placed-error.js';
 export { cutShort, sentence } from './sentence.js';
