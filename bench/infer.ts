@@ -2,14 +2,7 @@
  * Exact inference over faults: time, width and error on made-up networks with the proportions of a trade list, beside
  * the alternating-sum form and the counting of every state where those can be done.
  */
-import {
-  evidenceWeights,
-  explanations,
-  infer,
-  informationBits,
-  type Network,
-  outlook,
-} from '../src/infer/index.js';
+import { evidenceWeights, explanations, infer, type Network, outlook } from '../src/infer/index.js';
 import { abnormalCount, machines, seeded, sheet } from './infer/sheet-like.js';
 import {
   alternatingSum,
@@ -18,6 +11,7 @@ import {
   type TwoLevel,
   twoLevel,
 } from './infer/two-level.js';
+import { informationBits } from './information.js';
 
 const at = (xs: readonly number[], q: number): number => {
   const sorted = [...xs].sort((a, b) => a - b);

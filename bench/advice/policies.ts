@@ -1,5 +1,6 @@
 import { accessFor, type MachineCheck, needsRunning, nextChecks } from '../../src/diagnose/index.js';
-import { entropyBits, outlook } from '../../src/infer/index.js';
+import { outlook } from '../../src/infer/index.js';
+import { entropyBits } from '../information.js';
 import type { Policy, Standing } from './run.js';
 
 /** The standing first looks of the trade: spark, squeeze, fuel, air. */

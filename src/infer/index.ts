@@ -18,9 +18,6 @@ export {
 } from './infer.js';
 export { type Known, type Network, networkSchema, type Reading, readNetwork, type Sign } from './network.js';
 export {
-  entropyBits,
-  informationBits,
-  jointInformationBits,
   leastProbability,
   type Outcome,
   outlook,

@@ -1,6 +1,6 @@
 import { NetworkError } from './error.js';
 import { gradingOf } from './exact/model.js';
-import { type Reasoner, shareOf, type Variant, vary } from './exact/reasoner.js';
+import { type Variant, vary } from './exact/reasoner.js';
 import { withFactors } from './exact/weights.js';
 import type { ExactInference } from './infer.js';
 import { checkReading, type Network, type Reading, type Sign } from './network.js';
@@ -146,90 +146,4 @@ function ceilingsOf(sign: Sign, reading: Reading): Term[] {
 function ceiling(sign: Sign, level: number): Ceiling {
   const masses = [sign.leak, ...sign.causes.map((c) => c.outcome)];
   return { sign, level, open: masses.every((m) => Math.abs(within(m, level) - 1) < 1e-13) };
-}
-
-/** Bits of uncertainty in a probability. */
-export function entropyBits(p: number): number {
-  return p <= 0 || p >= 1 ? 0 : -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p));
-}
-
-/**
- * By fault: how many bits about it the outcomes are expected to give (mutual information). The prospects must be
- * those of outcomes that exclude each other and leave nothing out. Prospects without a posterior count as
- * telling nothing, which is off by less than their probability in bits.
- */
-export function informationBits(inference: ExactInference, all: readonly Prospect[]): Float64Array {
-  return inference.posterior.map((prior, f) => {
-    let gain = 0;
-    for (const { probability, posterior } of all) {
-      if (posterior) gain += probability * (entropyBits(prior) - entropyBits(posterior[f]!));
-    }
-    return Math.max(0, gain);
-  });
-}
-
-/** More causes than this make too many combinations. */
-export const mostJointCauses = 12;
-
-/**
- * How many bits about the faults together one sign is expected to give: the mutual information between the sign
- * and all faults at once, I = H(sign) − E H(sign | faults). At least any single fault's share of it.
- *
- * Method: every combination of the sign's causes is weighed by a run of its own. Exact; 2^causes runs.
- * @throws NetworkError `too-wide` for more than `mostJointCauses` undecided causes
- */
-export function jointInformationBits(inference: ExactInference, signId: string): number {
-  const sign = findSign(inference.network, signId, 'sign');
-  if (inference.network.seen.some((r) => r.sign === signId)) {
-    throw new NetworkError('seen-twice', `"${signId}" is seen already`, { place: 'sign', value: signId });
-  }
-  const causes = sign.causes.map((c) => ({ fault: inference.faults.indexOf(c.fault), outcome: c.outcome }));
-  if (causes.length > mostJointCauses) {
-    const detail = { place: `signs "${signId}"`, value: causes.length, bound: `${mostJointCauses} causes` };
-    throw new NetworkError('too-wide', `${causes.length} causes make too many combinations`, detail);
-  }
-  const expected = new Float64Array(sign.outcomes.length);
-  let remaining = 0;
-  forEachCombination(
-    inference.reasoner,
-    causes.map((c) => c.fault),
-    (present, probability) => {
-      const outcome = shown(
-        sign,
-        causes.filter((_, c) => present[c]).map((c) => c.outcome),
-      );
-      for (const [k, p] of outcome.entries()) expected[k]! += probability * p;
-      remaining += probability * entropyOf(outcome);
-    },
-  );
-  return Math.max(0, entropyOf(expected) - remaining);
-}
-
-function forEachCombination(
-  reasoner: Reasoner,
-  faults: readonly number[],
-  visit: (present: readonly boolean[], probability: number) => void,
-): void {
-  for (let code = 0; code < 2 ** faults.length; code += 1) {
-    const present = faults.map((_, c) => (code >> c) % 2 === 1);
-    const absent = reasoner.weights.absent.slice();
-    const there = reasoner.weights.present.slice();
-    for (const [c, f] of faults.entries()) (present[c] ? absent : there)[f] = 0;
-    const probability = shareOf(
-      reasoner,
-      { ...reasoner.weights, absent, present: there },
-      { faults, gathering: -1 },
-    );
-    if (probability > 0) visit(present, probability);
-  }
-}
-
-/** Distribution of the worst of the leak and these. */
-function shown(sign: Sign, causes: readonly (readonly number[])[]): number[] {
-  const upTo = sign.leak.map((_, k) => causes.reduce((p, c) => p * within(c, k), within(sign.leak, k)));
-  return upTo.map((p, k) => p - (upTo[k - 1] ?? 0));
-}
-
-function entropyOf(distribution: ArrayLike<number>): number {
-  return Array.from(distribution).reduce((h, p) => (p > 0 ? h - p * Math.log2(p) : h), 0);
 }

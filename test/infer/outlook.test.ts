@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { entropyBits, informationBits } from '../../bench/information.js';
 import {
-  entropyBits,
   inferExactly,
-  informationBits,
-  jointInformationBits,
   leastProbability,
   type Network,
   outlook,
@@ -120,9 +118,6 @@ describe('outlook', () => {
 });
 
 describe('information', () => {
-  const entropy = (ps: readonly number[]): number =>
-    ps.reduce((h, p) => (p > 0 ? h - p * Math.log2(p) : h), 0);
-
   test('about each fault is the fall of its entropy, counted over every state', () => {
     for (const { seed, network, evidence } of networks.slice(0, 25)) {
       const inference = inferExactly(network);
@@ -145,55 +140,9 @@ describe('information', () => {
     }
   });
 
-  test('about all faults together is the fall of their joint entropy, counted over every state', () => {
-    let compared = 0;
-    for (const { seed, network, evidence } of networks.slice(0, 25)) {
-      const now = entropy([...byFractions(network).joint.values()]);
-      const inference = inferExactly(network);
-      for (const sign of unseen(network)) {
-        const outcomes = sign.outcomes.map((outcome) =>
-          byFractions(seeing(network, [{ sign: sign.id, outcome }])),
-        );
-        const after = outcomes.reduce(
-          (h, o) => (o.evidence === 0 ? h : h + (o.evidence / evidence) * entropy([...o.joint.values()])),
-          0,
-        );
-        expect(jointInformationBits(inference, sign.id), `seed ${seed} ${sign.id}`).toBeCloseTo(
-          now - after,
-          11,
-        );
-        compared += 1;
-      }
-    }
-    expect(compared).toBeGreaterThan(60);
-  });
-
-  test('about all faults together is at least that about any one', () => {
-    for (const { network } of networks) {
-      const inference = inferExactly(network);
-      for (const sign of unseen(network)) {
-        const each = informationBits(inference, outlook(inference, sign.id));
-        expect(jointInformationBits(inference, sign.id)).toBeGreaterThanOrEqual(Math.max(...each) - 1e-6);
-      }
-    }
-  });
-
   test('of a sign without causes is nought', () => {
     const inference = inferExactly(small);
-    expect(jointInformationBits(inference, 'paint')).toBeCloseTo(0, 14);
     for (const bits of informationBits(inference, outlook(inference, 'paint')))
       expect(bits).toBeCloseTo(0, 14);
-  });
-
-  test('too many causes together are refused with the bound', () => {
-    const faults = Array.from({ length: 13 }, (_, i) => ({ id: `f${i}`, prior: 0.1 }));
-    const causes = faults.map((f) => ({ fault: f.id, outcome: [0.5, 0.5] }));
-    const network = readNetwork({
-      faults,
-      signs: [{ id: 's', outcomes: ['no', 'yes'], leak: [1, 0], causes }],
-    });
-    expect(() => jointInformationBits(inferExactly(network), 's')).toThrow(
-      expect.objectContaining({ code: 'too-wide', bound: '12 causes' }),
-    );
   });
 });
