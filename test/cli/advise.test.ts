@@ -1,17 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { entry, openEntry } from '../server/support.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder('the file');
 beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-advise-'));
-  const store = await openSqlite(join(folder, 'shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
+  const store = await openSqlite(inFolder('shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
   const seen = (n: number, check: string, ...outcomes: string[]) =>
     entry(n, 'observation', { check, title: check, outcomes });
   await store.append([
@@ -22,12 +16,8 @@ beforeAll(async () => {
   ]);
   await store.close();
 });
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
 
-const advise = (...args: string[]) => cli.run(['advise', ...args, '--store', join(folder, 'shop.db')]);
+const advise = (...args: string[]) => cli.run(['advise', ...args, '--store', inFolder('shop.db')]);
 
 test('advise --json prints faults, explanations, checks and the worth of the machine', async () => {
   const { code, out, err } = await advise('12', '--json');

@@ -1,25 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { expect, test } from 'vitest';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-basket-'));
-});
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
+const { solve } = cliWithFolder();
 
-const basket = (problem: unknown, ...args: string[]) => {
-  const file = join(folder, 'basket.json');
-  writeFileSync(file, JSON.stringify(problem));
-  return cli.run(['basket', file, ...args]);
-};
+const basket = (problem: unknown, ...args: string[]) => solve('basket', problem, ...args);
 
 /** Two rings: the near shop costs 2 × 6 + 3 + 1 day, the far one 2 × 4 + 2 + 5 days, with a kit at either. */
 const rings = {

@@ -1,27 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { project } from '../../bench/plan/projects.js';
 import { brokenLaws, endOf } from '../plan/schedule/broken-laws.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-bench-'));
-});
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
+const { solve } = cliWithFolder();
 
-const bench = (problem: unknown, ...args: string[]) => {
-  const file = join(folder, 'bench.json');
-  writeFileSync(file, typeof problem === 'string' ? problem : JSON.stringify(problem));
-  return cli.run(['bench', file, ...args]);
-};
+const bench = (problem: unknown, ...args: string[]) => solve('bench', problem, ...args);
 
 const small = {
   resources: [{ id: 'mechanic', capacity: 1 }],

@@ -2,15 +2,11 @@ import { execFile } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { commands } from '../../src/cli/commands/index.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
+const { cli } = cliWithFolder();
 
 const version = JSON.parse(readFileSync(resolve(import.meta.dirname, '../../package.json'), 'utf8')).version;
 

@@ -1,22 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { jobB, openEntry } from '../server/support.js';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder('the file');
 let store: string[];
 beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-demo-'));
-  store = ['--store', join(folder, 'shop.db')];
-});
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
+  store = ['--store', inFolder('shop.db')];
 });
 
 interface Listed {
@@ -35,7 +25,7 @@ test('the invented job that is shipped is loaded by one act, prints its record, 
   const verified = await cli.run(['verify', '--json', ...store]);
   expect(JSON.parse(verified.out)).toMatchObject({ ok: true, problems: [] });
   for (const { id } of list) {
-    const printed = await cli.run(['record', id, '--pdf', join(folder, `${id}.pdf`), ...store]);
+    const printed = await cli.run(['record', id, '--pdf', inFolder(`${id}.pdf`), ...store]);
     expect(printed.code, printed.err).toBe(0);
   }
 });
@@ -48,7 +38,7 @@ test('loaded again it changes nothing', async () => {
 });
 
 test('removed it is gone, and the shop’s own job stays', async () => {
-  const shop = await openSqlite(join(folder, 'shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
+  const shop = await openSqlite(inFolder('shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
   await shop.append([openEntry(1, 7, jobB)]);
   await shop.close();
   expect((await cli.run(['demo', 'remove', ...store])).code).toBe(0);
@@ -58,7 +48,7 @@ test('removed it is gone, and the shop’s own job stays', async () => {
 });
 
 test('serve --demo opens with it', async () => {
-  const { child, url } = await startServe(cli, ['--demo', '--store', join(folder, 'second.db')]);
+  const { child, url } = await startServe(cli, ['--demo', '--store', inFolder('second.db')]);
   const { jobs: list } = (await (await fetch(`${url}/api/jobs`)).json()) as { jobs: Listed[] };
   expect(list.some(({ summary }) => summary.invented)).toBe(true);
   child.kill('SIGTERM');

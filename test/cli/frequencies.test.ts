@@ -1,14 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { entry, openEntry, uuid } from '../server/support.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
 const owner = 'Jo Invented, 5 Nowhere Lane';
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder('the file');
 
 /** A machine that was repaired and handed over; and one that is still on the bench. */
 function finished(n: number) {
@@ -28,9 +24,7 @@ function finished(n: number) {
 }
 
 beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-frequencies-'));
-  const store = await openSqlite(join(folder, 'shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
+  const store = await openSqlite(inFolder('shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
   await store.append([
     ...[1, 2, 3, 4].flatMap(finished),
     openEntry(900, 12),
@@ -38,12 +32,8 @@ beforeAll(async () => {
   ]);
   await store.close();
 });
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
 
-const wristpin = (...args: string[]) => cli.run(args, { env: { WRISTPIN_STORE: join(folder, 'shop.db') } });
+const wristpin = (...args: string[]) => cli.run(args, { env: { WRISTPIN_STORE: inFolder('shop.db') } });
 const told = async () => JSON.parse((await wristpin('frequencies', '--json')).out);
 const key = async () =>
   (await told()).frequencies.find((f: { fault: string }) => f.fault === 'flywheel-key-part-sheared');

@@ -1,25 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { describe, expect, test } from 'vitest';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-infer-'));
-});
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
+const { cli, inFolder, solve } = cliWithFolder();
 
-const infer = (network: unknown, ...args: string[]) => {
-  const file = join(folder, 'network.json');
-  writeFileSync(file, typeof network === 'string' ? network : JSON.stringify(network));
-  return cli.run(['infer', file, ...args]);
-};
+const infer = (network: unknown, ...args: string[]) => solve('infer', network, ...args);
 
 /** Two faults that each may make one sign weak or dead; small enough to be summed by hand below. */
 const network = {
@@ -133,7 +117,7 @@ describe('a network that cannot be taken is refused by its place', () => {
   );
 
   test('a file that is not there', async () => {
-    const { code, err } = await cli.run(['infer', join(folder, 'none.json')]);
+    const { code, err } = await cli.run(['infer', inFolder('none.json')]);
     expect(code).toBe(1);
     expect(err).toMatch(/none\.json cannot be read: there is no such file/);
   });

@@ -1,20 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
 import { engineSound } from '../listen/engine-sound.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-listen-'));
-});
-afterAll(() => {
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
+const { cli, inFolder } = cliWithFolder();
 
 function wav(samples: Float32Array, sampleRate: number): Uint8Array {
   const view = new DataView(new ArrayBuffer(44 + 2 * samples.length));
@@ -39,7 +28,7 @@ function wav(samples: Float32Array, sampleRate: number): Uint8Array {
 }
 
 const file = (name: string, bytes: Uint8Array | string) => {
-  const path = join(folder, name);
+  const path = inFolder(name);
   writeFileSync(path, bytes);
   return path;
 };
@@ -86,7 +75,7 @@ test('silence is answered with no speed, in words', async () => {
 
 describe('what cannot be listened to is refused in one sentence', () => {
   test.each([
-    ['no such file', () => join(folder, 'none.wav'), ['--strokes', '4'], 1, /there is no such file/],
+    ['no such file', () => inFolder('none.wav'), ['--strokes', '4'], 1, /there is no such file/],
     ['an empty file', () => file('empty.wav', ''), ['--strokes', '4'], 1, /is empty/],
     [
       'a text',

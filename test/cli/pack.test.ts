@@ -1,25 +1,14 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { entry, openEntry } from '../server/support.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-pack-'));
-});
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+const { cli, inFolder } = cliWithFolder();
 
 const wristpin = (...args: string[]) =>
-  cli.run(args, { cwd: folder, env: { WRISTPIN_STORE: join(folder, 'shop.db') } });
-const file = (name: string, text: string) => writeFileSync(join(folder, name), text);
+  cli.run(args, { cwd: inFolder(), env: { WRISTPIN_STORE: inFolder('shop.db') } });
+const file = (name: string, text: string) => writeFileSync(inFolder(name), text);
 
 const nests = `pack: { id: nests, title: Nests of this valley }
 faults:
@@ -46,7 +35,7 @@ test('a pack is checked without a store, added, listed, shown and removed; the a
   expect((await wristpin('pack', 'list')).out.trim()).toBe('nests  “Nests of this valley”: adds 1 fault');
   expect((await wristpin('pack', 'show', 'nests')).out.trim()).toBe(nests.trim());
 
-  const store = await openSqlite(join(folder, 'shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
+  const store = await openSqlite(inFolder('shop.db'), { now: () => '2026-03-02T09:00:00.000Z' });
   await store.append([openEntry(1, 12), entry(2, 'intake', { architecture: 'side-valve' })]);
   await store.close();
   const known = async () =>
@@ -86,7 +75,7 @@ test.each([
 test('an empty file, bytes that are no text, and an id the shop does not have are refused in words', async () => {
   file('empty.yaml', '');
   expect((await wristpin('pack', 'check', 'empty.yaml')).err).toContain('there is nothing in it');
-  writeFileSync(join(folder, 'bytes.yaml'), Buffer.from([0xff, 0xfe, 0x00]));
+  writeFileSync(inFolder('bytes.yaml'), Buffer.from([0xff, 0xfe, 0x00]));
   expect((await wristpin('pack', 'check', 'bytes.yaml')).err).toContain('not UTF-8');
   file('nests.yaml', nests);
   await wristpin('pack', 'add', 'nests.yaml');

@@ -1,34 +1,17 @@
 import { createHash } from 'node:crypto';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { entry, jobA, jobB, note, openEntry, picture, uuid } from '../server/support.js';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder();
 let file: string;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-cli-'));
-  file = join(folder, 'shop.db');
+  file = inFolder('shop.db');
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-const wristpin = (...args: string[]) => cli.run(args, { cwd: folder, env: { WRISTPIN_STORE: file } });
+const wristpin = (...args: string[]) => cli.run(args, { cwd: inFolder(), env: { WRISTPIN_STORE: file } });
 const list = async (store = file) =>
   JSON.parse((await cli.run(['jobs', '--json', '--store', store])).out).jobs.map(
     (job: { id: string }) => job.id,
@@ -71,7 +54,7 @@ describe('the jobs', () => {
     expect(code).toBe(1);
     expect(out).toBe('');
     expect(err).toContain(`There is no store at ${file}`);
-    expect(readdirSync(folder)).toEqual([]);
+    expect(readdirSync(inFolder())).toEqual([]);
   });
 });
 
@@ -80,12 +63,12 @@ describe('the record', () => {
     await fill();
     const { code, err } = await wristpin('record', job, '--pdf', 'record.pdf');
     expect(code, err).toBe(0);
-    expect(readFileSync(join(folder, 'record.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(readFileSync(inFolder('record.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
   });
 
   test('never takes the place of a file, but by --force', async () => {
     await fill();
-    const place = join(folder, 'record.pdf');
+    const place = inFolder('record.pdf');
     writeFileSync(place, 'something of the mechanic’s own');
     const refused = await wristpin('record', '12', '--pdf', 'record.pdf');
     expect(refused.code).toBe(1);
@@ -93,12 +76,12 @@ describe('the record', () => {
     expect(readFileSync(place, 'utf8')).toBe('something of the mechanic’s own');
     expect((await wristpin('record', '12', '--pdf', 'record.pdf', '--force')).code).toBe(0);
     expect(readFileSync(place).subarray(0, 5).toString()).toBe('%PDF-');
-    expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
+    expect(readdirSync(inFolder()).filter((name) => name.includes('part'))).toEqual([]);
   });
 
   test('into a folder that is not there says so', async () => {
     await fill();
-    const { code, err } = await wristpin('record', '12', '--pdf', join(folder, 'no', 'record.pdf'));
+    const { code, err } = await wristpin('record', '12', '--pdf', inFolder('no', 'record.pdf'));
     expect(code).toBe(1);
     expect(err).toMatch(/cannot be written: there is no such folder/);
   });
@@ -108,7 +91,7 @@ describe('the record', () => {
     const { code, err } = await wristpin('record', job, '--pdf', 'record.pdf');
     expect(code).toBe(1);
     expect(err).toContain(`There is no job “${job}”`);
-    expect(existsSync(join(folder, 'record.pdf'))).toBe(false);
+    expect(existsSync(inFolder('record.pdf'))).toBe(false);
   });
 
   test('by a tag that hangs on two jobs asks which', async () => {
@@ -127,8 +110,8 @@ describe('export and import', () => {
   test('carry a job into another store and back without a change', async () => {
     const sha256 = await fill();
     expect((await wristpin('export', '12')).code).toBe(0);
-    const bundle = join(folder, 'job-tag-12.zip');
-    const other = join(folder, 'other', 'shop.db');
+    const bundle = inFolder('job-tag-12.zip');
+    const other = inFolder('other', 'shop.db');
     const taken = await cli.run(['import', bundle, '--store', other]);
     expect(taken.code, taken.err).toBe(0);
     expect(taken.out).toContain('4 entries taken in');
@@ -137,16 +120,16 @@ describe('export and import', () => {
     expect(await store.hasPicture(sha256)).toBe(true);
     await store.close();
     expect((await cli.run(['import', bundle, '--store', other])).out).toContain('4 were here already');
-    const back = join(folder, 'back.zip');
+    const back = inFolder('back.zip');
     expect((await cli.run(['export', jobA, '--out', back, '--store', other])).code).toBe(0);
     expect(Buffer.compare(readFileSync(back), readFileSync(bundle))).toBe(0);
   });
 
   test('export does not overwrite', async () => {
     await fill();
-    writeFileSync(join(folder, 'job-tag-12.zip'), 'mine');
+    writeFileSync(inFolder('job-tag-12.zip'), 'mine');
     expect((await wristpin('export', '12')).code).toBe(1);
-    expect(readFileSync(join(folder, 'job-tag-12.zip'), 'utf8')).toBe('mine');
+    expect(readFileSync(inFolder('job-tag-12.zip'), 'utf8')).toBe('mine');
   });
 
   test.each([
@@ -154,7 +137,7 @@ describe('export and import', () => {
     ['an empty file', '', /not a ZIP/],
   ])('%s is not taken in', async (_title, content, message) => {
     await fill();
-    writeFileSync(join(folder, 'bad.zip'), content);
+    writeFileSync(inFolder('bad.zip'), content);
     const { code, err } = await wristpin('import', 'bad.zip');
     expect(code).toBe(1);
     expect(err).toMatch(message);
@@ -165,7 +148,7 @@ describe('export and import', () => {
     const { code, err } = await wristpin('import', 'none.zip');
     expect(code).toBe(1);
     expect(err).toMatch(/none\.zip cannot be read: there is no such file/);
-    expect(readdirSync(folder)).toEqual([]);
+    expect(readdirSync(inFolder())).toEqual([]);
   });
 });
 
@@ -175,8 +158,8 @@ describe('backup, restore and verify', () => {
     const made = await wristpin('backup', 'backup.db');
     expect(made.code, made.err).toBe(0);
     expect(made.out).toMatch(/5 entries in 2 jobs, 1 pictures?\.\nAll of it is whole\./);
-    const second = join(folder, 'second.db');
-    const back = await cli.run(['restore', join(folder, 'backup.db'), '--store', second]);
+    const second = inFolder('second.db');
+    const back = await cli.run(['restore', inFolder('backup.db'), '--store', second]);
     expect(back.code, back.err).toBe(0);
     expect(await list(second)).toEqual([jobA, jobB]);
     const { code, out } = await cli.run(['verify', '--json', '--store', second]);
@@ -193,7 +176,7 @@ describe('backup, restore and verify', () => {
 
   test('a backup never takes the place of a file, but by --force, and then only when it is whole', async () => {
     await fill();
-    const place = join(folder, 'backup.db');
+    const place = inFolder('backup.db');
     writeFileSync(place, 'an older backup');
     const refused = await wristpin('backup', 'backup.db');
     expect(refused.code).toBe(1);
@@ -202,11 +185,11 @@ describe('backup, restore and verify', () => {
     const forced = await wristpin('backup', 'backup.db', '--force');
     expect(forced.code, forced.err).toBe(0);
     expect((await cli.run(['verify', '--store', place])).code).toBe(0);
-    expect(readdirSync(folder).filter((name) => name.includes('new'))).toEqual([]);
+    expect(readdirSync(inFolder()).filter((name) => name.includes('new'))).toEqual([]);
   });
 
   test('a backup that fails leaves the older one, --force or not', async () => {
-    const place = join(folder, 'backup.db');
+    const place = inFolder('backup.db');
     writeFileSync(place, 'an older backup');
     writeFileSync(file, 'no store at all');
     expect((await wristpin('backup', 'backup.db', '--force')).code).toBe(1);
@@ -226,7 +209,7 @@ describe('backup, restore and verify', () => {
     const { code, err } = await wristpin('restore', 'none.db');
     expect(code).toBe(1);
     expect(err).toContain('There is no backup');
-    expect(readdirSync(folder)).toEqual([]);
+    expect(readdirSync(inFolder())).toEqual([]);
   });
 
   test('a store with a fault fails the verification, and the fault is named', async () => {
@@ -247,24 +230,23 @@ describe('backup, restore and verify', () => {
 describe('where the store lies', () => {
   test('in the person’s data folder, when nothing is said', async () => {
     const { child } = await startServe(cli, [], {
-      env: { HOME: folder, XDG_DATA_HOME: join(folder, 'data') },
+      env: { HOME: inFolder(), XDG_DATA_HOME: inFolder('data') },
     });
     child.kill('SIGTERM');
     expect((await ended(child)).code).toBe(0);
-    if (process.platform === 'linux')
-      expect(existsSync(join(folder, 'data', 'wristpin', 'shop.db'))).toBe(true);
+    if (process.platform === 'linux') expect(existsSync(inFolder('data', 'wristpin', 'shop.db'))).toBe(true);
   });
 
   test('--store goes before WRISTPIN_STORE', async () => {
     await fill();
-    const { code, err } = await wristpin('jobs', '--store', join(folder, 'other.db'));
+    const { code, err } = await wristpin('jobs', '--store', inFolder('other.db'));
     expect(code).toBe(1);
     expect(err).toContain('other.db');
   });
 
   test('in a folder that cannot be made is said so', async () => {
-    writeFileSync(join(folder, 'file'), '');
-    const { code, err } = await wristpin('serve', '--port', '0', '--store', join(folder, 'file', 'shop.db'));
+    writeFileSync(inFolder('file'), '');
+    const { code, err } = await wristpin('serve', '--port', '0', '--store', inFolder('file', 'shop.db'));
     expect(code).toBe(1);
     expect(err).toMatch(/^wristpin: .*file.*\n$/);
     expect(err).not.toMatch(/fault of Wristpin/);
@@ -290,8 +272,8 @@ test('a command works beside a server that has the same store open', async () =>
 });
 
 test('the folder of the store is made when it is not there', async () => {
-  mkdirSync(join(folder, 'a'));
-  const deep = join(folder, 'a', 'b', 'shop.db');
+  mkdirSync(inFolder('a'));
+  const deep = inFolder('a', 'b', 'shop.db');
   const { child } = await startServe(cli, ['--store', deep]);
   child.kill('SIGTERM');
   await ended(child);

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { desk } from '../../src/desk/index.js';
 import {
   describe as describeWorksheet,
@@ -7,13 +7,9 @@ import {
   run,
   type Worksheet,
 } from '../../src/worksheet/index.js';
-import { type BuiltCli, buildCli } from '../support/built-cli.js';
+import { cliWithFolder } from '../support/built-cli.js';
 
-let cli: BuiltCli;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
+const { cli } = cliWithFolder();
 
 const work = (...args: string[]) => cli.run(['work', ...args]);
 const pairs = (given: Example['given']) => Object.entries(given).map(([key, value]) => `${key}=${value}`);

@@ -1,23 +1,14 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 import { jobA, note, openEntry } from './support.js';
 
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder();
 let file: string;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-broken-'));
-  file = join(folder, 'shop.db');
+  file = inFolder('shop.db');
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const serve = () => cli.run(['serve', '--port', '0', '--store', file]);
 

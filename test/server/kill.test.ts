@@ -2,8 +2,8 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { expect, test } from 'vitest';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 import { campaign } from '../support/campaign.js';
 import { type Answer, ask, jobA, note, openEntry, picture } from './support.js';
 
@@ -14,11 +14,7 @@ const writers = 3;
 const batchSize = 3;
 const seed = 20261125;
 
-let cli: BuiltCli;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
+const { cli } = cliWithFolder();
 
 /** What a device knows of its own sending. */
 interface Device {

@@ -1,29 +1,22 @@
 import type { ChildProcess } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 import { ask } from './support.js';
 
 const megabyte = 1024 * 1024;
 const hugeBytes = 200 * megabyte;
 
-let cli: BuiltCli;
-let folder: string;
+const { cli, inFolder } = cliWithFolder('the file');
 let child: ChildProcess;
 let url: string;
 beforeAll(async () => {
-  cli = await buildCli();
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-large-'));
-  ({ child, url } = await startServe(cli, ['--store', join(folder, 'shop.db')]));
+  ({ child, url } = await startServe(cli, ['--store', inFolder('shop.db')]));
 });
 afterAll(async () => {
   child.kill('SIGTERM');
   await ended(child);
-  cli.remove();
-  rmSync(folder, { recursive: true, force: true });
 });
 
 /** Memory that the process really holds, from the kernel; only Linux tells it in this way. */

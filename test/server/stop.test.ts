@@ -1,27 +1,15 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type BuiltCli, buildCli, ended, startServe } from '../support/built-cli.js';
+import { describe, expect, test } from 'vitest';
+import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 import { ask, jobA, note, openEntry, startServer } from './support.js';
 
-let cli: BuiltCli;
-let folder: string;
-beforeAll(async () => {
-  cli = await buildCli();
-});
-afterAll(() => cli.remove());
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'wristpin-stop-'));
-});
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+const { cli, inFolder } = cliWithFolder();
 
 const post = (url: string, entries: unknown[]) =>
   ask(`${url}/api/entries`, { method: 'POST', body: JSON.stringify({ entries }) });
 
 describe.each(['SIGTERM', 'SIGINT'] as const)('asked to stop by %s', (signal) => {
   test('the server answers what is under way, lets its pages go and ends well', async () => {
-    const { child, url } = await startServe(cli, ['--store', join(folder, 'shop.db')]);
+    const { child, url } = await startServe(cli, ['--store', inFolder('shop.db')]);
     await post(url, [openEntry(1, 12)]);
     const page = await fetch(`${url}/api/events`);
     const reader = page.body!.getReader();
@@ -35,7 +23,7 @@ describe.each(['SIGTERM', 'SIGINT'] as const)('asked to stop by %s', (signal) =>
 
     expect(first.status).toBe(200);
     const acknowledged = settled.flatMap((s) => (s.status === 'fulfilled' ? s.value.json.stored : []));
-    const again = await startServe(cli, ['--store', join(folder, 'shop.db')]);
+    const again = await startServe(cli, ['--store', inFolder('shop.db')]);
     const { entries } = (await ask(`${again.url}/api/jobs/${jobA}/entries`)).json;
     const ids = entries.map((entry: { id: string }) => entry.id);
     for (const id of acknowledged) expect(ids).toContain(id);
@@ -57,9 +45,9 @@ test('a request that is under way when the server stops is answered, and the ser
 });
 
 test('two servers do not share a port: the second is told', async () => {
-  const { child, url } = await startServe(cli, ['--store', join(folder, 'shop.db')]);
+  const { child, url } = await startServe(cli, ['--store', inFolder('shop.db')]);
   const port = new URL(url).port;
-  const second = await cli.run(['serve', '--port', port, '--store', join(folder, 'other.db')]);
+  const second = await cli.run(['serve', '--port', port, '--store', inFolder('other.db')]);
   expect(second).toMatchObject({ code: 1, out: '' });
   expect(second.err).toBe(`wristpin: Port ${port} is taken by another program. Name another with --port.\n`);
   child.kill('SIGTERM');

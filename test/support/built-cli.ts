@@ -1,6 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import { bundleCli } from '../../scripts/cli.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -9,7 +11,6 @@ const root = resolve(import.meta.dirname, '../..');
 export interface BuiltCli {
   readonly run: (args: readonly string[], options?: RunOptions) => Promise<Ran>;
   readonly start: (args: readonly string[], options?: RunOptions) => ChildProcess;
-  readonly remove: () => void;
 }
 
 export interface RunOptions {
@@ -24,7 +25,7 @@ export interface Ran {
 }
 
 /** Built anew for each test file, so that no stale build is ever tested; it takes about a second. */
-export async function buildCli(): Promise<BuiltCli> {
+async function buildCli(): Promise<BuiltCli & { readonly remove: () => void }> {
   const cache = join(root, 'node_modules', '.cache');
   mkdirSync(cache, { recursive: true });
   // below node_modules, so that the bundle finds the libraries, and the package's files by walking up
@@ -41,6 +42,39 @@ export async function buildCli(): Promise<BuiltCli> {
     start,
     run: (args, options) => finished(start(args, options)),
     remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
+
+/**
+ * The command for the tests of one file, and a folder that is empty for each test (or for the file, where its tests build
+ * on each other): `inFolder('shop.db')` is a path in it. Both are removed afterward.
+ */
+export function cliWithFolder(emptyFor: 'each test' | 'the file' = 'each test') {
+  let built: Awaited<ReturnType<typeof buildCli>>;
+  let folder: string;
+  const [before, after] = emptyFor === 'each test' ? [beforeEach, afterEach] : [beforeAll, afterAll];
+  beforeAll(async () => {
+    built = await buildCli();
+  });
+  afterAll(() => built.remove());
+  before(() => {
+    folder = mkdtempSync(join(tmpdir(), 'wristpin-cli-'));
+  });
+  after(() => rmSync(folder, { recursive: true, force: true }));
+  const cli: BuiltCli = {
+    run: (...given) => built.run(...given),
+    start: (...given) => built.start(...given),
+  };
+  const inFolder = (...path: string[]) => join(folder, ...path);
+  return {
+    cli,
+    inFolder,
+    /** Runs a command that takes a problem in a file: the problem as JSON, or the file's text as it stands. */
+    solve: (command: string, problem: unknown, ...args: string[]) => {
+      const file = inFolder('problem.json');
+      writeFileSync(file, typeof problem === 'string' ? problem : JSON.stringify(problem));
+      return cli.run([command, file, ...args]);
+    },
   };
 }
 
