@@ -9,7 +9,7 @@ import {
   type Worksheet,
   WorksheetError,
 } from '../../src/worksheet/index.js';
-import { checkExample } from '../support/check-example.js';
+import { worksheetsOfRoom } from '../support/room-worksheets.js';
 
 const sheet = (id: string): Worksheet => {
   const found = worksheets.find((each) => each.id === id);
@@ -24,27 +24,7 @@ const examples = worksheets.flatMap((worksheet) =>
   worksheet.examples.map((example) => ({ worksheet, example, got: run(worksheet, example.given) })),
 );
 
-test.each(examples.map((one) => [one.worksheet.id, one.example.title, one] as const))(
-  '%s: %s',
-  (_id, _title, { worksheet, example }) => {
-    const checks = checkExample(worksheet, example);
-    expect(checks.length).toBeGreaterThan(0);
-    expect(checks.filter(({ ok }) => !ok)).toEqual([]);
-  },
-);
-
-test('each has a question, a purpose, cautions, sources and an example, and an id of its own', () => {
-  expect(new Set(worksheets.map(({ id }) => id)).size).toBe(worksheets.length);
-  for (const { id, question, purpose, cautions, sources, examples: own, fields } of worksheets) {
-    expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
-    expect(question).toMatch(/\?$/);
-    expect(purpose.length, id).toBeGreaterThan(20);
-    expect(cautions.length, id).toBeGreaterThan(0);
-    expect(sources.length, id).toBeGreaterThan(0);
-    expect(own.length, id).toBeGreaterThan(0);
-    for (const field of fields) expect(field.help.length, `${id}.${field.id}`).toBeGreaterThan(10);
-  }
-});
+worksheetsOfRoom(worksheets);
 
 test('a figure that stands unasked says where it comes from', () => {
   for (const { id, fields } of worksheets)

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { worksheets } from '../../src/fasten/index.js';
 import { printText, run, type Worksheet, WorksheetError } from '../../src/worksheet/index.js';
-import { checkExample } from '../support/check-example.js';
+import { worksheetsOfRoom } from '../support/room-worksheets.js';
 
 const sheet = (id: string): Worksheet => {
   const found = worksheets.find((each) => each.id === id);
@@ -27,26 +27,7 @@ describe('worksheets of the room', () => {
     worksheet.examples.map((example) => ({ worksheet, example })),
   );
 
-  test.each(
-    examples.map(({ worksheet, example }) => [worksheet.id, example.title, worksheet, example] as const),
-  )('%s: %s', (_id, _title, worksheet, example) => {
-    const checks = checkExample(worksheet, example);
-    expect(checks.length).toBeGreaterThan(0);
-    expect(checks.filter(({ ok }) => !ok)).toEqual([]);
-  });
-
-  test('each has a question, a purpose, cautions, sources and an example, and an id of its own', () => {
-    expect(new Set(worksheets.map(({ id }) => id)).size).toBe(worksheets.length);
-    for (const { id, question, purpose, cautions, sources, examples: own, fields } of worksheets) {
-      expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
-      expect(question).toMatch(/\?$/);
-      expect(purpose.length).toBeGreaterThan(20);
-      expect(cautions.length, id).toBeGreaterThan(0);
-      expect(sources.length, id).toBeGreaterThan(0);
-      expect(own.length, id).toBeGreaterThan(0);
-      expect(fields.every(({ help }) => help.length > 10)).toBe(true);
-    }
-  });
+  worksheetsOfRoom(worksheets);
 
   test('every answer says where it comes from', () => {
     for (const { worksheet, example } of examples) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { classFigures, classLimit, notThisEngines, worksheets } from '../../src/gauge/index.js';
 import { printJson, run, type Worksheet, WorksheetError } from '../../src/worksheet/index.js';
-import { checkExample } from '../support/check-example.js';
+import { worksheetsOfRoom } from '../support/room-worksheets.js';
 
 const named = (id: string): Worksheet => {
   const found = worksheets.find((worksheet) => worksheet.id === id);
@@ -10,24 +10,7 @@ const named = (id: string): Worksheet => {
 };
 
 describe('every worksheet of the measuring bench', () => {
-  for (const worksheet of worksheets)
-    for (const example of worksheet.examples)
-      it(`${worksheet.id} gives "${example.title}" (${example.mark}: ${example.source})`, () => {
-        const checks = checkExample(worksheet, example);
-        expect(checks.length).toBeGreaterThan(0);
-        expect(checks.filter(({ ok }) => !ok)).toEqual([]);
-      });
-
-  it('asks a question, warns, names its sources and has an example', () => {
-    for (const { id, question, cautions, sources, examples, fields } of worksheets) {
-      expect(question, id).toMatch(/\?$/);
-      expect(cautions.length, id).toBeGreaterThan(0);
-      expect(sources.length, id).toBeGreaterThan(0);
-      expect(examples.length, id).toBeGreaterThan(0);
-      for (const { help } of fields) expect(help.length, id).toBeGreaterThan(8);
-    }
-    expect(new Set(worksheets.map(({ id }) => id)).size).toBe(worksheets.length);
-  });
+  worksheetsOfRoom(worksheets);
 
   it('a field with a standard value says in its help where the value comes from, or what it means', () => {
     for (const { id, fields } of worksheets)
