@@ -101,6 +101,8 @@ export interface VerifyReport {
   readonly jobs: number;
   readonly pictures: number;
   readonly problems: string[];
+  /** jobs whose lines are counted otherwise beside the log than they lie in it: nothing is lost, `reindex` counts anew */
+  readonly miscounted?: readonly string[];
 }
 
 /** The log and its pictures. Every method but `watch` rejects with a StoreError when the database cannot answer. */

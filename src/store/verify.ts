@@ -1,15 +1,19 @@
 import { setImmediate as breath } from 'node:timers/promises';
-import { sql } from 'kysely';
+import { isDeepStrictEqual } from 'node:util';
+import { type Selectable, sql } from 'kysely';
 import { shopLog } from '../job/index.js';
 import { entryPages } from './entry-pages.js';
 import { StoreError } from './error.js';
+import { jobs } from './job-notes.js';
 import { chunkRows, hashOf, joined } from './pictures.js';
 import { pictureOf } from './references.js';
-import type { VerifyReport } from './store.js';
+import type { JobSpan, VerifyReport } from './store.js';
 import type { Db, Dialect, EntryRow, PictureRow } from './tables.js';
 
 /**
- * Reads everything once and says what is wrong: pages of the file, bodies, openings, chunks, hashes, references.
+ * Reads everything once and says what is wrong: pages of the file, bodies, openings, chunks, hashes, references; and
+ * whether the lines counted beside the log are those of the log. What is folded from them is not read again: it is made
+ * anew when the program or the catalog is another, and by `reindex`.
  * It takes a breath now and then, for SQLite answers without ever waiting and a server has others to serve.
  * `explain` turns a database's error into a StoreError; one of code 'corrupt' becomes a problem of the report.
  */
@@ -20,18 +24,27 @@ export async function verify(
 ): Promise<VerifyReport> {
   const problems: string[] = [];
   const found = { entries: 0, jobs: 0, pictures: 0 };
+  let miscounted: string[] = [];
   try {
     problems.push(...(await pageProblems(db, dialect)));
     const log = await checkEntries(db);
     const pictures = await checkPictures(db);
-    Object.assign(found, { entries: log.entries, jobs: log.jobs.size, pictures: pictures.kept.size });
+    Object.assign(found, { entries: log.entries, jobs: log.spans.size, pictures: pictures.kept.size });
     problems.push(...log.problems, ...unopened(log), ...pictures.problems, ...missing(log, pictures.kept));
+    miscounted = otherThan(log.spans, await jobs(db));
   } catch (error) {
     const explained = explain(error);
     if (!(explained instanceof StoreError) || explained.code !== 'corrupt') throw explained;
     problems.push(`reading stopped: ${explained.happened}`);
   }
-  return { ok: problems.length === 0, ...found, problems };
+  return { ok: problems.length === 0, ...found, problems, ...(miscounted.length > 0 && { miscounted }) };
+}
+
+/** The jobs of which what was counted beside the log is not what lies in it. */
+function otherThan(spans: ReadonlyMap<string, JobSpan>, counted: readonly JobSpan[]): string[] {
+  const beside = new Map(counted.map((span) => [span.job, span]));
+  const known = new Set([...spans.keys(), ...beside.keys()]);
+  return [...known].filter((job) => !isDeepStrictEqual(spans.get(job), beside.get(job))).sort();
 }
 
 /** What SQLite itself finds wrong with the file. PostgreSQL has no such question to ask; its server sees to that. */
@@ -47,7 +60,7 @@ export async function pageProblems(db: Db, dialect: Dialect): Promise<string[]> 
 
 interface LogCheck {
   entries: number;
-  readonly jobs: Set<string>;
+  readonly spans: Map<string, JobSpan>;
   readonly opened: Set<string>;
   /** picture → an entry that shows it */
   readonly shown: Map<string, string>;
@@ -55,14 +68,15 @@ interface LogCheck {
 }
 
 async function checkEntries(db: Db): Promise<LogCheck> {
-  const log: LogCheck = { entries: 0, jobs: new Set(), opened: new Set(), shown: new Map(), problems: [] };
+  const log: LogCheck = { entries: 0, spans: new Map(), opened: new Set(), shown: new Map(), problems: [] };
   for await (const rows of entryPages(db)) for (const row of rows) checkEntry(log, row);
   return log;
 }
 
-function checkEntry(log: LogCheck, row: Pick<EntryRow, 'id' | 'job' | 'kind' | 'body'>): void {
+function checkEntry(log: LogCheck, row: Selectable<EntryRow>): void {
   log.entries += 1;
-  log.jobs.add(row.job);
+  const { first, count } = log.spans.get(row.job) ?? { first: row.seq, count: 0 };
+  log.spans.set(row.job, { job: row.job, first, last: row.seq, count: count + 1 });
   if (row.kind === 'open') log.opened.add(row.job);
   const body = parsed(row.body);
   if (body === undefined) log.problems.push(`entry ${row.id} of job ${row.job}: its body is not JSON`);
@@ -79,8 +93,8 @@ function parsed(json: string): unknown {
 }
 
 function unopened(log: LogCheck): string[] {
-  const jobs = [...log.jobs].filter((job) => job !== shopLog && !log.opened.has(job));
-  return jobs.map((job) => `job ${job} has entries, and none that opens it`);
+  const never = [...log.spans.keys()].filter((job) => job !== shopLog && !log.opened.has(job));
+  return never.map((job) => `job ${job} has entries, and none that opens it`);
 }
 
 interface PictureCheck {

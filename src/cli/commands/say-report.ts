@@ -6,8 +6,15 @@ import { Failed, type Surroundings } from '../command.js';
 export function sayReport(report: VerifyReport, { out, err }: Surroundings): void {
   const { entries, jobs, pictures, problems } = report;
   out(`${counted(entries, 'entry', 'entries')} in ${counted(jobs, 'job')}, ${counted(pictures, 'picture')}.`);
-  if (report.ok) out('All of it is whole.');
-  else throw problemsFound(problems, err);
+  if (!report.ok) throw problemsFound(problems, err);
+  out('All of it is whole.');
+  if (report.miscounted) throw miscounted(report.miscounted);
+}
+
+export function miscounted(jobs: readonly string[]): Failed {
+  return new Failed(
+    `What lists need of ${counted(jobs.length, 'job')} does not agree with the log, which is whole. “wristpin reindex” makes it anew.`,
+  );
 }
 
 function problemsFound(problems: readonly string[], err: Surroundings['err']): Failed {

@@ -1,5 +1,5 @@
 import { type Command, Failed, flag } from '../command.js';
-import { sayReport } from './say-report.js';
+import { miscounted, sayReport } from './say-report.js';
 import { storeOptions, withStore } from './store-options.js';
 
 export const verify: Command = {
@@ -13,6 +13,7 @@ export const verify: Command = {
       if (!flag(call, 'json')) return sayReport(report, around);
       around.out(JSON.stringify({ store: name, ...report }, null, 2));
       if (!report.ok) throw new Failed(`${name} is not whole: see the problems in the report.`);
+      if (report.miscounted) throw miscounted(report.miscounted);
     });
   },
 };

@@ -70,6 +70,15 @@ export function verifyLaws({ database, freshPlace, openAt, underOf }: Ground): v
       expect((await store.entries('j2')).length).toBe(4);
     });
 
+    it('finds lines counted otherwise beside the log; nothing is lost, and they are counted anew', async () => {
+      const { store, under } = await damaged();
+      await under.db.updateTable('job_notes').set({ count: 3 }).where('job', '=', 'j2').execute();
+      await under.db.deleteFrom('job_notes').where('job', '=', 'j1').execute();
+      expect(await store.verify()).toMatchObject({ ok: true, problems: [], miscounted: ['j1', 'j2'] });
+      await store.reindex();
+      expect(await store.verify()).not.toHaveProperty('miscounted');
+    });
+
     it('finds a job that nothing opens', async () => {
       const { store, under } = await damaged();
       await under.db.deleteFrom('entries').where('id', '=', 'j2-open').execute();
