@@ -26,4 +26,5 @@ export { fold, foldShop, inOrder } from './fold.js';
 export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
 export { lineWords } from './line-words.js';
 export { localTime } from './local-time.js';
-export { EntryError, entryVersion, readEntry, written } from './read-entry.js';
+export { asksTheEngine, EntryError, entryVersion, readBody, readEntry, written } from './read-entry.js';
+export type { RuleContext } from './rules/rule.js';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Catalog } from '../catalog/index.js';
 import { parse, QuantityError, show } from '../quantity/index.js';
 import {
   type Body,
@@ -12,6 +13,7 @@ import {
 } from './entry.js';
 import type { RuleContext } from './rules/rule.js';
 import { brokenRule } from './rules/rules.js';
+import { valveWay } from './valve.js';
 
 /** An entry that cannot be taken into the log: which field, and why, in words. */
 export class EntryError extends Error {
@@ -63,7 +65,8 @@ export function readEntry(input: unknown, context?: RuleContext): RawEntry {
   return { ...raw, v: entryVersion, body: readBody(raw.kind, upgraded(raw), context) };
 }
 
-function readBody<K extends EntryKind>(kind: K, given: unknown, context?: RuleContext): Body<K> {
+/** The same for a body alone, such as a form makes while it is typed. @throws EntryError */
+export function readBody<K extends EntryKind>(kind: K, given: unknown, context?: RuleContext): Body<K> {
   const parsed = bodies[kind].safeParse(given, { reportInput: false });
   if (!parsed.success) throw fromZod(parsed.error, 'body');
   for (const [path, written] of writtenIn(parsed.data, 'body')) requireAgreement(written, path);
@@ -83,6 +86,12 @@ const understood = new WeakMap<RawEntry, Entry | undefined>();
 export function understand(raw: RawEntry): Entry | undefined {
   if (!understood.has(raw)) understood.set(raw, understoodAnew(raw));
   return understood.get(raw);
+}
+
+/** Whether a line is held against the engine of its job: who must read a log to know that engine asks this first. */
+export function asksTheEngine(raw: RawEntry, catalog: Catalog): boolean {
+  const known = understand(raw);
+  return known?.kind === 'measurement' && valveWay(catalog, known.body.measure) !== undefined;
 }
 
 function understoodAnew(raw: RawEntry): Entry | undefined {

@@ -3,7 +3,7 @@ import type { Store } from '../store/index.js';
 import { entriesOf } from './job-entries.js';
 import { keepPicture } from './keep-picture.js';
 import { asPictureType } from './picture.js';
-import { readNumbered } from './read-numbered.js';
+import { readLines } from './read-lines.js';
 import { shownPictures } from './shown-pictures.js';
 
 export interface Exported {
@@ -39,7 +39,7 @@ export interface Imported {
  */
 export async function importBundle(store: Store, bytes: Uint8Array): Promise<Imported> {
   const bundle = await readBundle(bytes);
-  const entries = bundle.entries.map(readNumbered);
+  const entries = await readLines(store, bundle.entries);
   for (const picture of bundle.pictures) await keepPicture(store, picture.bytes);
   const { stored, already } = await store.append(entries);
   return {

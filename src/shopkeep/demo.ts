@@ -2,10 +2,11 @@ import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { fold, type RawEntry, readEntry } from '../job/index.js';
+import { fold, type RawEntry } from '../job/index.js';
 import { type Store, StoreError } from '../store/index.js';
 import { ShopkeepError } from './error.js';
 import { keepPicture } from './keep-picture.js';
+import { readLines } from './read-lines.js';
 import { shownPictures } from './shown-pictures.js';
 
 const jobFile = z.object({ entries: z.array(z.unknown()).min(1) });
@@ -23,7 +24,7 @@ export interface Loaded {
  * invented: such a job could never be told from the shop's own, nor removed again
  */
 export async function loadDemo(store: Store, folder: string): Promise<Loaded> {
-  const entries = await demoEntries(folder);
+  const entries = await demoEntries(store, folder);
   for (const file of await filesOf(join(folder, 'pictures'), /\.(jpe?g|png|webp)$/i)) {
     await keepPicture(store, new Uint8Array(await readFile(file)));
   }
@@ -70,13 +71,13 @@ async function removeUnlessReal(store: Store, job: string) {
   }
 }
 
-async function demoEntries(folder: string): Promise<RawEntry[]> {
+async function demoEntries(store: Store, folder: string): Promise<RawEntry[]> {
   const files = await filesOf(join(folder, 'jobs'), /\.json$/);
   if (files.length === 0) throw noDemo(folder);
   const entries: RawEntry[] = [];
   for (const file of files) {
     const { entries: raw } = jobFile.parse(JSON.parse(await readFile(file, 'utf8')));
-    entries.push(...raw.map((entry) => readEntry(entry)));
+    entries.push(...(await readLines(store, raw)));
   }
   for (const entry of entries) if (entry.kind === 'open') requireInvented(entry);
   return entries;

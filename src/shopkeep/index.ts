@@ -9,6 +9,6 @@ export { keepPicture, sha256Of } from './keep-picture.js';
 export { type Packaged, packaged } from './package.js';
 export { type FinishedLine, PastJobs } from './past-jobs.js';
 export { narrowed } from './picture.js';
-export { readNumbered } from './read-numbered.js';
+export { readLines } from './read-lines.js';
 export { type PrintedRecord, printRecord } from './record.js';
 export { shopNow } from './shop-now.js';

@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { type Architecture, builtInCatalog } from '../../src/catalog/index.js';
 import {
+  asksTheEngine,
   type Body,
   EntryError,
   type EntryKind,
   fold,
   lineWords,
   localTime,
+  type RuleContext,
   readEntry,
 } from '../../src/job/index.js';
-import type { RuleContext } from '../../src/job/rules/rule.js';
 import { jobId, length, log, torque } from './entries.js';
 
 const { add } = log();
@@ -116,6 +117,11 @@ describe('the rules of a line', () => {
     expect(kind('measurement', { ...gap, place: 'exhaust' }, on('side-valve'))).toBeDefined();
     expect(() => kind('measurement', gap, on('side-valve'))).toThrow(/which valve: intake or exhaust/);
     expect(() => kind('measurement', { ...gap, place: 'exhaust' }, on('two-stroke'))).toThrow(/no valves/);
+    // nothing is said of the engine yet: no reading is refused for what is not known
+    expect(kind('measurement', { ...gap, place: 'exhaust' }, { facts: {}, catalog })).toBeDefined();
+    expect(asksTheEngine({ ...good, body: gap }, catalog)).toBe(true);
+    expect(asksTheEngine(good, catalog)).toBe(false);
+    expect(asksTheEngine({ ...good, v: 9, body: null }, catalog)).toBe(false);
   });
 
   test('a line of an older store that breaks one reaches no answer, is shown as it came and can be struck', () => {

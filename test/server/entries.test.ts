@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { writeBundle } from '../../src/record/index.js';
 import { entry, jobA, jobB, note, openEntry, startServer, type TestServer, uuid } from './support.js';
 
 let server: TestServer;
@@ -154,4 +155,73 @@ test('many devices at once: each acknowledged entry is there once', async () => 
   const ids = (await stored()).map((e: { id: string }) => e.id);
   expect(new Set(ids).size).toBe(ids.length);
   for (const { id } of batches.flat()) expect(ids).toContain(id);
+});
+
+describe('a clearance is held against the engine of its job', () => {
+  const twoStroke = uuid(0xc);
+  const value = { written: '0.15 mm', kind: 'length', si: 0.00015, unit: 'mm' };
+  const clearance = (n: number, body: object = {}, job = twoStroke) =>
+    entry(
+      n,
+      'measurement',
+      { measure: 'valve-clearance-side-valve', title: 'Clearance', value, place: 'exhaust', ...body },
+      job,
+    );
+  const intake = (n: number, architecture: string, job = twoStroke) =>
+    entry(n, 'intake', { architecture }, job);
+  const send = (...entries: unknown[]) => server.post('/api/entries', { entries });
+  const noValves = /^Entry 1: body\.measure: this engine has no valves of that kind: .*Nothing was stored\.$/;
+
+  test('at a valve that the engine does not have it is refused by name, and nothing is stored', async () => {
+    await send(openEntry(40, 40, twoStroke), intake(41, 'two-stroke'));
+    const head = await server.store.head();
+    const answer = await send(clearance(42), note(43, 'came with it', twoStroke));
+    expect(answer.status).toBe(422);
+    expect(answer.json.error).toMatchObject({ code: 'bad-entry', field: 'entries.0.body.measure' });
+    expect(answer.json.error.message).toMatch(noValves);
+    expect(await server.store.head()).toBe(head);
+  });
+
+  test('the facts that come with it count, and those of another job do not', async () => {
+    const sideValve = uuid(0xd);
+    const refused = await send(
+      openEntry(44, 44, sideValve),
+      intake(45, 'two-stroke', sideValve),
+      clearance(46, {}, sideValve),
+    );
+    expect(refused.json.error.field).toBe('entries.2.body.measure');
+    const taken = [
+      openEntry(44, 44, sideValve),
+      intake(45, 'side-valve', sideValve),
+      clearance(46, {}, sideValve),
+    ];
+    expect((await send(...taken)).status).toBe(200);
+    const nowhere = await send(clearance(47, { place: '' }, sideValve));
+    expect(nowhere.json.error).toMatchObject({ field: 'entries.0.body.place' });
+    expect(nowhere.json.error.message).toContain('Say which valve: intake or exhaust.');
+  });
+
+  test('one that the log holds, or that is struck, passes: it was judged when it was written', async () => {
+    const corrected = uuid(0xe);
+    await send(
+      openEntry(48, 48, corrected),
+      intake(49, 'side-valve', corrected),
+      clearance(50, {}, corrected),
+    );
+    await send(intake(51, 'two-stroke', corrected));
+    expect((await send(clearance(50, {}, corrected))).json.already).toEqual([uuid(1050)]);
+    const struck = entry(53, 'strike', { entry: uuid(1052), reason: 'another machine' }, corrected);
+    expect((await send(clearance(52, {}, corrected), struck)).status).toBe(200);
+    expect((await send(clearance(54, {}, corrected))).json.error.message).toMatch(noValves);
+  });
+
+  test('in a bundle it is refused in the same words, and the job is not taken in', async () => {
+    const other = uuid(0xf);
+    const entries = [openEntry(60, 60, other), intake(61, 'two-stroke', other), clearance(62, {}, other)];
+    const answer = await server.send('POST', '/api/bundles', await writeBundle({ entries, pictures: [] }));
+    expect(answer.status).toBe(422);
+    expect(answer.json.error.field).toBe('entries.2.body.measure');
+    expect(answer.json.error.message).toContain('this engine has no valves of that kind');
+    expect(await server.store.entries(other)).toEqual([]);
+  });
 });

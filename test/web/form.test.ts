@@ -1,28 +1,41 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, expectTypeOf, test } from 'vitest';
-import { type Body, EntryError, readEntry } from '../../src/job/index.js';
+import { builtInCatalog } from '../../src/catalog/index.js';
+import { type Body, EntryError, type EntryKind, type RuleContext, readEntry } from '../../src/job/index.js';
 import { draftStore } from '../../src/web/form/drafts.js';
 import { FieldError, type FieldsOf } from '../../src/web/form/field.js';
-import { type FormOf, formStore, givenOf, type Line, plainForm, wrongAt } from '../../src/web/form/store.js';
+import {
+  type FormOf,
+  type FormStore,
+  formStore,
+  givenOf,
+  type Line,
+  plainForm,
+  wrongAt,
+  wrongTogether,
+} from '../../src/web/form/store.js';
 
 /** The form mechanism without its screen: description to state to body, drafts, refusals at their fields. */
 
 const job = '0198c0de-0000-7000-8000-000000000001';
 
 /** As the device does it: every line goes through the log's own door. */
-function log() {
+function log(context?: RuleContext) {
   const lines: Line[] = [];
   const write = async (_: string, given: readonly Line[]) => {
     for (const { kind, body } of given)
-      readEntry({
-        id: '0198c0de-0000-7000-8000-000000000002',
-        job,
-        at: '2026-01-02T10:00:00+01:00',
-        by: 'test',
-        kind,
-        v: 1,
-        body: JSON.parse(JSON.stringify(body)),
-      });
+      readEntry(
+        {
+          id: '0198c0de-0000-7000-8000-000000000002',
+          job,
+          at: '2026-01-02T10:00:00+01:00',
+          by: 'test',
+          kind,
+          v: 1,
+          body: JSON.parse(JSON.stringify(body)),
+        },
+        context,
+      );
     lines.push(...given);
   };
   return { lines, write };
@@ -46,7 +59,10 @@ const part: FormOf<'part'> = {
   also: (_, { $page }) => ({ part: 'part-1', ...(String($page) !== '' && { words: `page ${$page}` }) }),
 };
 
-function open<K extends 'part' | 'supplier' | 'intake' | 'wrench'>(form: FormOf<K>, drafts = freshDrafts()) {
+function open<K extends 'part' | 'supplier' | 'intake' | 'wrench' | 'joint'>(
+  form: FormOf<K>,
+  drafts = freshDrafts(),
+) {
   const { lines, write } = log();
   const store = formStore<Body<K>>(() => plainForm(form), write, drafts);
   const given = () => givenOf(plainForm(form), store.get());
@@ -191,6 +207,93 @@ describe('what cannot be kept is said at its field', () => {
     store.set('name', 'plug');
     expect(await Promise.all([store.keep(), store.keep()])).toEqual([true, false]);
     expect(lines).toHaveLength(1);
+  });
+});
+
+describe('the rules of its kind', () => {
+  const joint: FormOf<'joint'> = {
+    job,
+    kind: 'joint',
+    title: 'A joint',
+    fields: {
+      name: { as: 'text', label: 'What', need: 'Say what is tightened.' },
+      target: { as: 'quantity', kind: 'torque', label: 'Torque' },
+      thread: { as: 'text', label: 'Thread' },
+    },
+    also: {
+      joint: 'head',
+      holes: [{ xMm: 0, yMm: 0 }],
+      order: [1],
+      orderOrigin: { from: 'computed' },
+      targetOrigin: { from: "maker's sheet" },
+      passes: [1],
+      finalRound: false,
+    },
+  };
+  const together = <K extends EntryKind>(
+    form: FormOf<K>,
+    store: Pick<FormStore<Body<K>>, 'get'>,
+    context?: RuleContext,
+  ) => wrongTogether(plainForm(form), store.get(), context);
+
+  test('are said at their field while the line is typed, in the words in which it is refused', async () => {
+    const { store, lines, wrong } = open(joint);
+    store.change({ name: 'Head', thread: '5/16-18' });
+    expect(together(joint, store)).toBeUndefined(); // an empty torque is no wrong torque
+    store.set('target', '140 ft-lb');
+    const said = together(joint, store)!;
+    expect(said).toMatchObject({
+      field: 'target',
+      words: expect.stringContaining('140 in-lb would be plausible'),
+    });
+    expect(await store.keep()).toBe(false);
+    expect(wrong('target')).toBe(said.words);
+    expect(lines).toEqual([]);
+    store.set('target', '140 in-lb');
+    expect(together(joint, store)).toBeUndefined();
+    expect(await store.keep()).toBe(true);
+  });
+
+  test('are not said of a field that nobody touched, nor of a line that is not whole', () => {
+    const before = { target: { written: '140 ft-lb', kind: 'torque', si: 189.81, unit: 'ft-lb' } } as const;
+    const again = { ...joint, before };
+    const untouched = open(again).store;
+    untouched.change({ name: 'Head', thread: '5/16-18' });
+    expect(together(again, untouched)).toBeUndefined();
+    const nameless = open(joint).store;
+    nameless.change({ thread: '5/16-18', target: '140 ft-lb' });
+    expect(together(joint, nameless)).toBeUndefined();
+  });
+
+  test('a clearance at a valve that this engine does not have is refused in the log’s words', async () => {
+    const clearance: FormOf<'measurement'> = {
+      job,
+      kind: 'measurement',
+      title: 'Clearance',
+      fields: {
+        value: { as: 'quantity', kind: 'length', label: 'Reading' },
+        place: { as: 'text', label: 'Which valve' },
+      },
+      also: { measure: 'valve-clearance-side-valve', title: 'Clearance' },
+    };
+    const on = (architecture: 'side-valve' | 'two-stroke') => ({
+      facts: { architecture },
+      catalog: builtInCatalog(),
+    });
+    const typed = async (architecture: 'side-valve' | 'two-stroke', place: string) => {
+      const { lines, write } = log(on(architecture));
+      const store = formStore<Body<'measurement'>>(() => plainForm(clearance), write, freshDrafts());
+      store.change({ value: '0.006 in', place });
+      await store.keep();
+      return { lines, state: store.get(), together: together(clearance, store, on(architecture)) };
+    };
+    const refused = await typed('two-stroke', 'exhaust');
+    expect(refused.lines).toEqual([]);
+    expect(refused.state.wrong?.words).toMatch(/this engine has no valves of that kind/);
+    const nowhere = await typed('side-valve', 'on the left');
+    expect(nowhere.state.wrong).toEqual({ field: 'place', words: 'Say which valve: intake or exhaust.' });
+    expect(nowhere.together).toEqual(nowhere.state.wrong);
+    expect((await typed('side-valve', 'exhaust')).lines).toHaveLength(1);
   });
 });
 

@@ -1,5 +1,5 @@
 import { applies, byId } from '../../catalog/index.js';
-import { valveOf } from '../valve.js';
+import { valveOf, valveWay } from '../valve.js';
 import type { Rule, RuleHere } from './rule.js';
 
 /** A bore and a stroke are lengths above zero. */
@@ -25,8 +25,8 @@ export const risingRange: Rule<'spec'> = ({ value, upTo }) => {
 
 /** A clearance is read at one valve, and only at one that the engine has. */
 export const valveOfThisEngine: RuleHere<'measurement'> = ({ measure, place }, { facts, catalog }) => {
-  const known = byId(catalog.measurements).get(measure);
-  if (known?.reads !== 'valve-stem' && known?.reads !== 'valve-adjuster') return undefined;
+  if (!valveWay(catalog, measure)) return undefined;
+  const known = byId(catalog.measurements).get(measure)!;
   if (applies(known.when, facts) === 'no')
     return { field: 'measure', words: `this engine has no valves of that kind: ${known.name}` };
   return valveOf(place) ? undefined : { field: 'place', words: 'Say which valve: intake or exhaust.' };

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
-import { readNumbered } from '../../shopkeep/index.js';
+import { readLines } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { atMost, megabyte, readJson } from '../body.js';
 
@@ -12,7 +12,7 @@ export function entryRoutes(store: Store): Hono {
   const app = new Hono();
   app.post('/', atMost(largest, 'Entries sent together'), async (c) => {
     const { entries } = await readJson(c, request);
-    const appended = await store.append(entries.map(readNumbered));
+    const appended = await store.append(await readLines(store, entries));
     return c.json({ ...appended, head: await store.head() });
   });
   return app;

@@ -7,6 +7,7 @@ import {
   type RawEntry,
   type Shop,
 } from '../../job/index.js';
+import { knowJob } from './known-jobs.js';
 
 /** For tests: hears of each answer that is worked out on this page. */
 declare global {
@@ -28,5 +29,6 @@ export function answersOf(id: string, lines: readonly RawEntry[], shop: Shop, jo
     onWork: (member) => globalThis.answerWorkedOut?.(member),
   });
   opened.set(id, { asked, answers });
+  knowJob(id, { facts: answers.job.intake, catalog: answers.catalog });
   return answers;
 }

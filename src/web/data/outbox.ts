@@ -13,6 +13,7 @@ import {
 } from '../../job/index.js';
 import { api, NotPaired, type PictureInfo, ServerError } from './api.js';
 import { thisDevice } from './device.js';
+import { contextOf } from './known-jobs.js';
 
 /**
  * What this device has written and the shop's store has not yet acknowledged. A line is first made durable on the
@@ -80,7 +81,7 @@ export async function writeAll(
   const at = localTime(new Date());
   const by = thisDevice().by;
   const made = lines.map(({ kind, body }) =>
-    readEntry({ id: uuidv7(), job, at, by, kind, v: entryVersion, body: clean(body) }),
+    readEntry({ id: uuidv7(), job, at, by, kind, v: entryVersion, body: clean(body) }, contextOf(job)),
   );
   const d = await open();
   const tx = d.transaction('entries', 'readwrite');

@@ -1,4 +1,4 @@
-import { type Body, EntryError, type EntryKind } from '../../job/index.js';
+import { type Body, EntryError, type EntryKind, type RuleContext, readBody } from '../../job/index.js';
 import { type DraftStore, draftKey, drafts } from './drafts.js';
 import {
   beginOf,
@@ -239,6 +239,21 @@ export function wrongAt(form: Plain, state: FormState, name: string): string | u
   if (state.wrong?.field === name) return state.wrong.words;
   const given = givenOf(form, state);
   return wrongWhileTyped(name, form.fields[name] as Field, given) ?? stillStands(form, given, name);
+}
+
+/**
+ * What the rules of its kind say of the line as it stands, while it is typed: a torque too high for its thread, a scale
+ * that falls. Said at a field that was changed and is not empty; what is missing is said when it is kept.
+ */
+export function wrongTogether(form: Plain, state: FormState, context?: RuleContext): FormState['wrong'] {
+  if (form.lines) return undefined; // which lines it becomes is told when it is kept
+  try {
+    readBody(form.kind, bodyOf(form, state), context);
+  } catch (error) {
+    const wrong = error instanceof EntryError ? placed(error, form.fields) : undefined;
+    return wrong?.field !== undefined && !isEmpty(state.changed[wrong.field]) ? wrong : undefined;
+  }
+  return undefined;
 }
 
 /** In a group of facts an emptied number does not take back what the log holds. */

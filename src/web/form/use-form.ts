@@ -1,5 +1,6 @@
 import { useMemo, useRef, useSyncExternalStore } from 'react';
 import type { Body, EntryKind } from '../../job/index.js';
+import { contextOf } from '../data/known-jobs.js';
 import { writeAll } from '../data/outbox.js';
 import type { Fields, Given } from './field.js';
 import {
@@ -12,6 +13,7 @@ import {
   keyOf,
   plainForm,
   wrongAt,
+  wrongTogether,
 } from './store.js';
 
 /** A form as its screen sees it. */
@@ -51,13 +53,14 @@ export function useFormOf<K extends EntryKind, B>(description: FormOf<K, B>): Fo
   const state = useSyncExternalStore(store.subscribe, store.get);
   const form = latest.current;
   const given = givenOf(form, state);
+  const together = wrongTogether(form, state, contextOf(form.job));
   return {
     ...store,
     fields: form.fields,
     given,
     text: (name) => String(given[name] ?? '').trim(),
     list: <T>(name: string) => (given[name] ?? []) as readonly T[],
-    wrongAt: (name) => wrongAt(form, state, name),
+    wrongAt: (name) => wrongAt(form, state, name) ?? (together?.field === name ? together.words : undefined),
     wrong: standsAlone(form.fields, state.wrong?.field) ? state.wrong?.words : undefined,
     wrongField: state.wrong?.field,
     busy: state.busy,

@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { RawEntry } from '../../../src/job/index.js';
+import { builtInCatalog } from '../../../src/catalog/index.js';
+import { type RawEntry, written } from '../../../src/job/index.js';
 import { browserWindow, fakeShop, freshStorage, openPage, type Shop, says } from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
@@ -70,6 +71,22 @@ describe('a line', () => {
     await expect(box.write(job, 'note', { words: 7 } as never)).rejects.toThrow();
     expect(box.outboxNow().waiting).toEqual([]);
     expect(shop.asked).toEqual([]);
+  });
+
+  test('that this engine cannot have said is refused before anything is kept or sent', async () => {
+    const box = await openPage();
+    const { knowJob } = await import('../../../src/web/data/known-jobs.js');
+    const value = written('0.006 in', 'length');
+    const body = { measure: 'valve-clearance-side-valve', title: 'Clearance', value, place: 'exhaust' };
+    knowJob(job, { facts: { architecture: 'two-stroke' }, catalog: builtInCatalog() });
+    await expect(box.write(job, 'measurement', body)).rejects.toThrow(
+      /^body\.measure: this engine has no valves of that kind/,
+    );
+    expect(box.outboxNow().waiting).toEqual([]);
+    expect(shop.asked).toEqual([]);
+    // another job's engine says nothing of this one
+    await box.write(other, 'measurement', body);
+    await vi.waitFor(() => expect(shop.kept).toHaveLength(1));
   });
 
   test('has an id, a time with its offset and the name of who writes on this device', async () => {

@@ -1,12 +1,4 @@
-import {
-  checkOrder,
-  FastenError,
-  findThread,
-  fitWrench,
-  passSchemes,
-  requirePlausibleTorque,
-  tighteningOrder,
-} from '../../../fasten/index.js';
+import { FastenError, fitWrench, passSchemes, tighteningOrder } from '../../../fasten/index.js';
 import type { Body, From, Job, Shop } from '../../../job/index.js';
 import { parseThread, QuantityError } from '../../../quantity/index.js';
 import { useShop } from '../../data/queries.js';
@@ -59,7 +51,6 @@ function torqueFields(job: Job): FieldsOf<Joint> {
       label: 'Torque',
       hint: '140 in-lb',
       need: 'Say how tight: a torque with its unit, such as 140 in-lb.',
-      doubt: ({ target, thread }) => implausibleTorque(String(target), String(thread)),
     },
     thread: {
       as: 'text',
@@ -152,8 +143,6 @@ function useJoint({ job, joint, onClose }: LayOut) {
     before,
     fields: { ...torqueFields(job), ...orderFields(shop, before) },
     also: ({ name = '', holes = [] }, given) => {
-      const order = orderSaid(given);
-      checkOrder(order, holes.length);
       const { around, rule } = computedOrder(holes);
       const computed = given.$order === 'computed';
       const page = String(given.$page).trim();
@@ -163,7 +152,7 @@ function useJoint({ job, joint, onClose }: LayOut) {
         finalRound: given.finalRound === true,
         targetOrigin: job.specs.get(String(given.$spec))?.origin ??
           before?.targetOrigin ?? { from: "maker's sheet", detail: page || 'page not noted' },
-        order: [...order],
+        order: [...orderSaid(given)],
         orderOrigin: computed
           ? { from: 'computed', detail: rule }
           : { from: "maker's sheet", detail: page || 'sequence tapped in' },
@@ -254,19 +243,9 @@ function tap(order: readonly number[], hole: number): number[] {
   return at >= 0 ? order.slice(0, at) : [...order, hole];
 }
 
-const wrongThread = (text: string): string | undefined =>
-  text.trim() === '' ? undefined : refusal(() => parseThread(text));
-
-function implausibleTorque(text: string, thread: string): string | undefined {
-  const torque = torqueIn(text);
-  if (!torque || thread.trim() === '' || wrongThread(thread)) return undefined;
-  const named = parseThread(thread);
-  return findThread(named) && refusal(() => requirePlausibleTorque(torque, named));
-}
-
-function refusal(work: () => unknown): string | undefined {
+function wrongThread(text: string): string | undefined {
   try {
-    work();
+    if (text.trim() !== '') parseThread(text);
     return undefined;
   } catch (error) {
     if (error instanceof QuantityError) return error.message;
