@@ -42,7 +42,8 @@ const cellsOf = ({ $count }: Given): Cell[] =>
 
 function useBore(job: Job, onClose: () => void) {
   const catalog = useCatalog();
-  const missing = sheetLines(catalog).filter(({ spec }) => !job.specs.get(spec)?.value);
+  const lines = sheetLines(catalog);
+  const missing = lines.filter(({ spec }) => !job.specs.get(spec)?.value);
   const readings = useReadings({
     job,
     handle: 'bore',
@@ -71,11 +72,11 @@ function useBore(job: Job, onClose: () => void) {
     }),
     onDone: onClose,
   });
-  return { readings, missing };
+  return { readings, missing, noneSaid: missing.length === lines.length };
 }
 
 function Form({ job, onClose }: { job: Job; onClose: () => void }) {
-  const { readings, missing } = useBore(job, onClose);
+  const { readings, missing, noneSaid } = useBore(job, onClose);
   const { form, typed, unit } = readings;
   const columns = across.slice(0, Number(form.given.$count));
   return (
@@ -96,7 +97,7 @@ function Form({ job, onClose }: { job: Job; onClose: () => void }) {
       }
     >
       {missing.length > 0 && (
-        <details open={missing.length === sheetLines.length}>
+        <details open={noneSaid}>
           <summary>What the maker allows</summary>
           <div className="stack tight">
             <Asked form={form} names={[...missing.map(({ spec }) => specName(spec)), '$from']} />
