@@ -1,6 +1,7 @@
 // `npm run bench [name]`: runs bench/*.ts, each printing ratios against a reference measured in the same run.
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
+import { findBrowser } from './browser.mjs';
 import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail } from './lib.mjs';
 
@@ -8,6 +9,7 @@ try {
   await ensureInstalled();
   await ensureBuilt();
   const { build } = await import('vite');
+  process.env.CHROMIUM ??= findBrowser() ?? '';
   const wanted = process.argv[2] ?? '';
   const outDir = at('node_modules', '.cache', 'wristpin-bench');
   rmSync(outDir, { recursive: true, force: true });

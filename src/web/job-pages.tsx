@@ -1,9 +1,7 @@
-import { Link, Redirect, Route, Switch } from 'wouter';
-import { type Stage, stages } from '../job/index.js';
-import type { JobView } from './data/answers.js';
+import { Redirect, Route, Switch } from 'wouter';
+import { type Answers, type Stage, stages } from '../job/index.js';
 import { JobFrame } from './frame/job-frame.js';
 import { OnJob } from './frame/on-job.js';
-import { Page } from './frame/page.js';
 import { later } from './later.js';
 import { sheets } from './sheets/sheets.js';
 
@@ -16,16 +14,18 @@ export function JobPages() {
   return (
     <Switch>
       <Route path="/job/:id/tighten/:joint">
-        {({ id, joint }) => <OnJob id={id}>{(view) => <Tighten view={view} joint={joint} />}</OnJob>}
+        {({ id, joint }) => <OnJob id={id}>{({ job }) => <Tighten job={job} joint={joint} />}</OnJob>}
       </Route>
       <Route path="/job/:id/take-apart/:step?">
-        {({ id, step }) => <OnJob id={id}>{(view) => <TakeApart view={view} step={step} />}</OnJob>}
+        {({ id, step }) => <OnJob id={id}>{(answers) => <TakeApart answers={answers} step={step} />}</OnJob>}
       </Route>
       <Route path="/job/:id/put-together/:step?">
-        {({ id, step }) => <OnJob id={id}>{(view) => <PutTogether view={view} step={step} />}</OnJob>}
+        {({ id, step }) => (
+          <OnJob id={id}>{(answers) => <PutTogether answers={answers} step={step} />}</OnJob>
+        )}
       </Route>
       <Route path="/job/:id/:stage">
-        {({ id, stage }) => <OnJob id={id}>{(view) => <JobPage view={view} stage={stage} />}</OnJob>}
+        {({ id, stage }) => <OnJob id={id}>{(answers) => <JobPage answers={answers} stage={stage} />}</OnJob>}
       </Route>
       <Route path="/job/:id">{({ id }) => <Redirect to={`/job/${id}/intake`} />}</Route>
     </Switch>
@@ -34,26 +34,14 @@ export function JobPages() {
 
 const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
 
-function JobPage({ view, stage }: { view: JobView; stage: string }) {
-  const { id } = view.job;
-  if (!isStage(stage)) return <Redirect to={`/job/${id}/intake`} />;
-  if (view.job.log.length === 0) {
-    return (
-      <Page title={view.loading ? 'Opening the job …' : 'There is no such job'}>
-        {!view.loading && (
-          <p>
-            {view.error?.message ?? 'No tag with this address hangs in the shop.'}{' '}
-            <Link href="/">Back to the bench</Link>
-          </p>
-        )}
-      </Page>
-    );
-  }
+function JobPage({ answers, stage }: { answers: Answers; stage: string }) {
+  const { job, gates } = answers;
+  if (!isStage(stage)) return <Redirect to={`/job/${job.id}/intake`} />;
   const Sheet = sheets[stage];
-  const gate = view.gates.find((g) => g.stage === stage)!;
+  const gate = gates.find((g) => g.stage === stage)!;
   return (
-    <JobFrame view={view} stage={stage}>
-      <Sheet key={`${id} ${stage}`} answers={view.answers} job={view.job} gate={gate} />
+    <JobFrame answers={answers} stage={stage}>
+      <Sheet key={`${job.id} ${stage}`} answers={answers} job={job} gate={gate} />
     </JobFrame>
   );
 }

@@ -1,77 +1,9 @@
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Page,
-} from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { type RunningShop, startBrowser, startShop, wide } from './running.js';
 
-/** The built program on a store of its own, as a person would start it. */
-export interface RunningShop {
-  readonly address: string;
-  readonly store: string;
-  stop(): Promise<void>;
-}
-
-export async function startShop(...args: string[]): Promise<RunningShop> {
-  const dir = mkdtempSync(join(tmpdir(), 'wristpin-e2e-'));
-  const store = join(dir, 'shop.db');
-  const child = spawn(
-    process.execPath,
-    ['bin/wristpin.js', 'serve', '--port', '0', '--store', store, ...args],
-    {
-      stdio: ['ignore', 'pipe', 'pipe'],
-    },
-  );
-  let said = '';
-  const address = await new Promise<string>((resolve, reject) => {
-    const listen = (chunk: Buffer) => {
-      said += chunk;
-      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
-      if (found) resolve(found[0]);
-    };
-    child.stdout.on('data', listen);
-    child.stderr.on('data', listen);
-    child.on('exit', (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
-  });
-  return {
-    address,
-    store,
-    stop: async () => {
-      const gone = new Promise((resolve) => child.once('exit', resolve));
-      child.kill('SIGTERM');
-      await gone;
-      rmSync(dir, { recursive: true, force: true });
-    },
-  };
-}
-
-/** Without these, Chromium looks for hosts that a closed network does not have. */
-const quiet = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-
-export function startBrowser(more: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: [...quiet, ...more],
-  });
-}
-
-export const wide: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
-export const phone: BrowserContextOptions = { viewport: { width: 390, height: 844 }, hasTouch: true };
+export * from './running.js';
 
 /** A page that fails the test when the application throws or logs an error. */
 export async function openPage(

@@ -1,33 +1,41 @@
-import { useQuery } from '@tanstack/react-query';
-import { createContext, useContext, useMemo } from 'react';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { createContext, useContext, useMemo, useState } from 'react';
 import type { Catalog } from '../../catalog/index.js';
 import {
   type Answers,
   catalogOf,
-  type Gate,
-  type Job,
-  type JobsTaught,
   nothingTaught,
   type OwnFrequencies,
   ownFrequencies,
+  shopLog,
 } from '../../job/index.js';
 import { answersOf } from './answers-of.js';
+import { shopOf } from './lines.js';
 import { pastQuery, useLines, useShop } from './queries.js';
 
 export interface JobView {
-  readonly answers: Answers;
-  readonly job: Job;
-  readonly gates: readonly Gate[];
-  readonly loading: boolean;
+  /** there once all that is asked for them has arrived, so that nothing is worked out of half of it */
+  readonly answers?: Answers;
   readonly error: Error | null;
 }
 
 /** A job from the store's lines and this device's unsent ones, with all that is computed from it. */
 export function useJob(id: string): JobView {
-  const { lines, isPending, error } = useLines(id);
+  const { lines, isLoading, error } = useLines(id);
+  const shop = useLines(shopLog);
+  const [opened, setOpened] = useState<string>();
   const handedOver = lines.some(({ kind }) => kind === 'hand-over');
-  const answers = answersOf(id, lines, useShop(), usePast(handedOver ? id : undefined));
-  return { answers, job: answers.job, gates: answers.gates, loading: isPending, error };
+  const past = useQuery({
+    ...pastQuery(handedOver ? id : undefined),
+    enabled: !isLoading,
+    // handed over, an open job asks another question: what was known stays until that is answered
+    ...(opened === id && { placeholderData: keepPreviousData }),
+  });
+  const loading = isLoading || shop.isLoading || past.isLoading;
+  // what was open stays open, also while a store that could not be reached is asked again
+  if (loading && opened !== id) return { error };
+  if (opened !== id) setOpened(id);
+  return { answers: answersOf(id, lines, shopOf(shop.lines), past.data ?? nothingTaught), error };
 }
 
 const OnScreen = createContext<Answers | undefined>(undefined);
@@ -44,12 +52,9 @@ export function useAnswers(): Answers {
 /** What the shop computes with: the program's catalog with the shop's own packs on top. */
 export const useCatalog = (): Catalog => catalogOf(useShop());
 
-/** What the shop's jobs have taught. While the store cannot be reached the catalog speaks alone. */
-const usePast = (without?: string): JobsTaught => useQuery(pastQuery(without)).data ?? nothingTaught;
-
 /** What the shop's finished jobs have taught. */
 export function useOwnFrequencies(): OwnFrequencies {
   const shop = useShop();
-  const past = usePast();
+  const past = useQuery(pastQuery()).data ?? nothingTaught;
   return useMemo(() => ownFrequencies(shop, past, catalogOf(shop)), [shop, past]);
 }

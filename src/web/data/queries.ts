@@ -49,9 +49,9 @@ export const entriesQuery = (job: string) => ({
 
 /** The lines of a log as far as they are known, the store's and this device's unsent ones. */
 export function useLines(log: string) {
-  const { data, isPending, error } = useQuery(entriesQuery(log));
+  const { data, isLoading, error } = useQuery(entriesQuery(log));
   const { waiting } = useOutbox();
-  return { lines: linesOf(log, data, waiting), isPending, error };
+  return { lines: linesOf(log, data, waiting), isLoading, error };
 }
 
 export const useShop = (): Shop => shopOf(useLines(shopLog).lines);

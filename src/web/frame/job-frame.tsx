@@ -1,7 +1,6 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import type { Gate, Job, Stage } from '../../job/index.js';
-import type { JobView } from '../data/answers.js';
+import type { Answers, Gate, Job, Stage } from '../../job/index.js';
 import { Button } from '../parts/act.js';
 import { Log } from './log.js';
 import { stageNames } from './stage-names.js';
@@ -51,10 +50,11 @@ export function WidePrimary() {
 }
 
 /** Stages left, the stage's sheet in the middle, the log right; on a phone stages and log are one thumb away. */
-export function JobFrame({ view, stage, children }: { view: JobView; stage: Stage; children: ReactNode }) {
+export function JobFrame(props: { answers: Answers; stage: Stage; children: ReactNode }) {
+  const { stage, children } = props;
   const [primary, setPrimary] = useState<Primary>();
   const [over, setOver] = useState<'stages' | 'log'>();
-  const { job, gates } = view;
+  const { job, gates } = props.answers;
   const place = useMemo(() => ({ primary, set: setPrimary }), [primary]);
   const show = (what: 'stages' | 'log') => setOver(over === what ? undefined : what);
   return (

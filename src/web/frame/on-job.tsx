@@ -1,8 +1,21 @@
 import type { ReactNode } from 'react';
-import { AnswersOnScreen, type JobView, useJob } from '../data/answers.js';
+import { Link } from 'wouter';
+import type { Answers } from '../../job/index.js';
+import { AnswersOnScreen, useJob } from '../data/answers.js';
+import { Page } from './page.js';
 
 /** A job on screen: everything below can ask for what is computed from it. */
-export function OnJob({ id, children }: { id: string; children: (view: JobView) => ReactNode }) {
-  const view = useJob(id);
-  return <AnswersOnScreen value={view.answers}>{children(view)}</AnswersOnScreen>;
+export function OnJob({ id, children }: { id: string; children: (answers: Answers) => ReactNode }) {
+  const { answers, error } = useJob(id);
+  if (!answers) return <Page title="Opening the job …">{undefined}</Page>;
+  if (answers.job.log.length > 0)
+    return <AnswersOnScreen value={answers}>{children(answers)}</AnswersOnScreen>;
+  return (
+    <Page title="There is no such job">
+      <p>
+        {error?.message ?? 'No tag with this address hangs in the shop.'}{' '}
+        <Link href="/">Back to the bench</Link>
+      </p>
+    </Page>
+  );
 }

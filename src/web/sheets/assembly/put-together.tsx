@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import {
+  type Answers,
   type AssemblyPlan,
   type BackStep,
   type Fastener,
@@ -8,7 +9,7 @@ import {
   type Job,
 } from '../../../job/index.js';
 import { listed } from '../../../phrase/index.js';
-import { type JobView, useAnswers } from '../../data/answers.js';
+import { useAnswers } from '../../data/answers.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
@@ -26,10 +27,10 @@ import { TorqueLines } from './torque-lines.js';
 import { Wrongs } from './wrongs.js';
 
 /** Putting together step by step: the last off first, each gate before what would hide it. */
-export function PutTogether({ view, step: named }: { view: JobView; step?: string | undefined }) {
-  const { job, loading } = view;
+export function PutTogether(props: { answers: Answers; step?: string | undefined }) {
+  const { answers, step: named } = props;
+  const { job, assembly: plan } = answers;
   const { id } = job;
-  const plan = view.answers.assembly;
   const [, go] = useLocation();
   const leave = () => go(`/job/${id}/assembly`);
   const onDone = () => go(`/job/${id}/put-together`);
@@ -50,7 +51,7 @@ export function PutTogether({ view, step: named }: { view: JobView; step?: strin
     );
   }
   const step = named === undefined ? plan.next : plan.steps.find((s) => s.off.step === named);
-  if (!step) return <SoFar id={id} job={job} plan={plan} loading={loading} />;
+  if (!step) return <SoFar id={id} job={job} plan={plan} />;
   const before = step.state === 'back' ? back[back.indexOf(step) - 1] : back.at(-1);
   return (
     <Act
@@ -66,17 +67,15 @@ export function PutTogether({ view, step: named }: { view: JobView; step?: strin
 }
 
 /** Where it ends: everything is back, or so far and no further. */
-function SoFar({ id, job, plan, loading }: { id: string; job: Job; plan: AssemblyPlan; loading: boolean }) {
+function SoFar({ id, job, plan }: { id: string; job: Job; plan: AssemblyPlan }) {
   const { leftOver, plugsForgotten } = useAnswers().tally;
-  const title = loading
-    ? 'Opening …'
-    : plan.soFar
-      ? 'So far and no further'
-      : plan.steps.length === 0
-        ? 'Nothing has come off'
-        : leftOver.length + plugsForgotten.length > 0
-          ? 'Back on, but not all is right'
-          : 'Everything is back on';
+  const title = plan.soFar
+    ? 'So far and no further'
+    : plan.steps.length === 0
+      ? 'Nothing has come off'
+      : leftOver.length + plugsForgotten.length > 0
+        ? 'Back on, but not all is right'
+        : 'Everything is back on';
   return (
     <Page title={title}>
       {plan.soFar && <p className="say">{plan.soFar}</p>}

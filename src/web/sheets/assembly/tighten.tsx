@@ -9,7 +9,7 @@ import {
   written,
 } from '../../../job/index.js';
 import { type Quantity, show, type UnitSystem } from '../../../quantity/index.js';
-import { type JobView, useAnswers } from '../../data/answers.js';
+import { useAnswers } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { useShop, useUnits } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
@@ -20,11 +20,11 @@ import { useStepKeys } from '../../parts/step-keys.js';
 import { JointDrawing } from './joint-drawing.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
-export function Tighten({ view: { job, loading }, joint: handle }: { view: JobView; joint: string }) {
+export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
   const joint = job.joints.get(handle);
   if (!joint) {
     return (
-      <Page title={loading ? 'Opening …' : 'That joint is not laid out'}>
+      <Page title="That joint is not laid out">
         <p>
           <Link href={`/job/${job.id}/assembly`}>Back to Assembly</Link>
         </p>

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
-import type { Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
+import type { Answers, Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
 import { capital, counted, listed } from '../../../phrase/index.js';
-import { type JobView, useCatalog } from '../../data/answers.js';
+import { useCatalog } from '../../data/answers.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
@@ -18,8 +18,9 @@ import { ViewRows } from './view-rows.js';
 import { fastenerWords } from './words.js';
 
 /** Taking apart step by step: the next of the plan, or the one named. */
-export function TakeApart({ view, step: named }: { view: JobView; step?: string | undefined }) {
-  const { answers, job, loading } = view;
+export function TakeApart(props: { answers: Answers; step?: string | undefined }) {
+  const { answers, step: named } = props;
+  const { job } = answers;
   const { id } = job;
   const plan = useTeardownPlan(answers);
   const [, go] = useLocation();
@@ -28,7 +29,7 @@ export function TakeApart({ view, step: named }: { view: JobView; step?: string 
   const ready = planned ? readyNow(planned) : [];
   const step = named === undefined ? ready[waiting % Math.max(1, ready.length)] : answers.step(named);
   const leave = () => go(`/job/${id}/teardown`);
-  if (!step) return <NothingLeft id={id} loading={loading} named={named} plan={planned} />;
+  if (!step) return <NothingLeft id={id} named={named} plan={planned} />;
   const taken = answers.takenOff;
   const here = taken.findIndex((s) => s.step === step.step);
   const before = here >= 0 ? taken[here - 1] : taken.at(-1);
@@ -67,17 +68,11 @@ function whereWords(taken: number, plan: TeardownPlan | undefined, here: number)
   return `Teardown ${here >= 0 ? here + 1 : Math.min(taken + 1, all)} / ${Math.max(all, 1)}`;
 }
 
-function NothingLeft(props: {
-  id: string;
-  loading: boolean;
-  named: string | undefined;
-  plan: TeardownPlan | undefined;
-}) {
-  const { id, loading, named, plan } = props;
+function NothingLeft(props: { id: string; named: string | undefined; plan: TeardownPlan | undefined }) {
+  const { id, named, plan } = props;
   const reached = plan?.goals.filter((g) => g.state === 'reached').map((g) => g.title) ?? [];
-  const title = loading
-    ? 'Opening …'
-    : named !== undefined
+  const title =
+    named !== undefined
       ? 'There is no such piece'
       : reached.length > 0
         ? 'Everything wanted is off'
