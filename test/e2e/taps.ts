@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import type { Stage } from '../../src/job/index.js';
 
 /** A sheet of the finished demonstration job, and the one tap on it that writes a line. */
-export interface SheetTap {
+interface SheetTap {
   readonly stage: Stage;
   /** all that a person does before, and the button that writes */
   readonly ready: (page: Page) => Promise<Locator>;

@@ -13,7 +13,7 @@ import { answersOf } from './answers-of.js';
 import { shopOf } from './lines.js';
 import { pastQuery, useLines, useShop } from './queries.js';
 
-export interface JobView {
+interface JobView {
   /** there once all that is asked for them has arrived, so that nothing is worked out of half of it */
   readonly answers?: Answers;
   readonly error: Error | null;
