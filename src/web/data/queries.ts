@@ -25,10 +25,10 @@ export function followChanges(): void {
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
   whenSaved((saved) => {
     for (const job of new Set(saved.map((e) => e.job))) {
-      queries.setQueryData<RawEntry[]>(entriesKey(job), (known) => [
-        ...(known ?? []),
-        ...sameLines(saved.filter((e) => e.job === job)),
-      ]);
+      const mine = sameLines(saved.filter((e) => e.job === job));
+      // where the log has not been read yet, these lines alone must not stand for all of it
+      const read = queries.setQueryData<RawEntry[]>(entriesKey(job), (known) => known && [...known, ...mine]);
+      if (!read) void queries.invalidateQueries({ queryKey: entriesKey(job) });
     }
     void queries.invalidateQueries({ queryKey: jobsKey });
   });

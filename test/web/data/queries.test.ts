@@ -57,6 +57,19 @@ test('an acknowledged line is among the known ones before the outbox lets it go'
   expect(Math.min(...inBetween)).toBeGreaterThanOrEqual(1);
 });
 
+test('a line left by an earlier visit and acknowledged before its job was read does not stand for the whole job', async () => {
+  const shop = fakeShop();
+  const { entriesQuery, followChanges, queries } = await import('../../../src/web/data/queries.js');
+  const { outboxNow, write } = await import('../../../src/web/data/outbox.js');
+  followChanges();
+  const left = await write(job, 'note', { stage: 'intake', words: 'left by an earlier visit' });
+  await vi.waitFor(() => expect(outboxNow().waiting).toEqual([]));
+  const before = { ...left, id: '0198c0de-0000-7000-8000-0000000000aa' };
+  shop.answer = () => new Response(JSON.stringify({ entries: [before, left] }));
+  const lines = await queries.fetchQuery({ ...entriesQuery(job), staleTime: 30_000 });
+  expect(lines.map(({ id }) => id)).toEqual([before.id, left.id]);
+});
+
 test('a job’s lines are asked of the store and stay the same objects', async () => {
   const line = { id: 'a', job, at: '2026-11-28T10:00:00+00:00', by: 'b', kind: 'note', v: 1, body: {} };
   const shop = fakeShop();
