@@ -5,7 +5,6 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const room = join(root, 'src', 'catalog');
@@ -32,6 +31,7 @@ function stateOf(packs) {
 
 /** The loader as Node can run it. It must not reach for built-in.gen.ts, which it is here to make. */
 async function loader(state) {
+  const { build } = await import('vite'); // asked for here: this file is read before anything is installed
   const made = await build({
     root,
     configFile: false,
