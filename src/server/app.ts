@@ -54,7 +54,7 @@ export async function createApp(parts: Parts): Promise<App> {
   http.route('/api/entries', entryRoutes(store));
   http.route('/api/events', eventRoutes(store, news, pairing));
   http.route('/api/devices', deviceRoutes(store, pairing, parts.network));
-  http.route('/api/pictures', pictureRoutes(store));
+  http.route('/api/pictures', pictureRoutes(store, parts.clock));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
   http.route('/api/past', pastRoutes(store, notes));
