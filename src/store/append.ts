@@ -3,8 +3,10 @@ import { isDeepStrictEqual } from 'node:util';
 import { type RawEntry, shopLog } from '../job/index.js';
 import type { Backend } from './backend.js';
 import { checkEntry, type FreshRow } from './check-entry.js';
+import { lineDigest } from './digest.js';
 import { nothingStored, StoreError } from './error.js';
 import { countIn } from './job-notes.js';
+import { headDigest, setHead } from './state.js';
 import type { Appended } from './store.js';
 import type { Db } from './tables.js';
 
@@ -136,12 +138,18 @@ async function insert(
   numbers: readonly number[],
   received: string,
 ): Promise<number> {
-  const rows = fresh.map((row, i) => ({ ...row, seq: numbers[i]!, received }));
+  let digest = await headDigest(tx);
+  const rows = fresh.map((row, i) => {
+    const kept = { ...row, seq: numbers[i]!, received };
+    digest = lineDigest(digest, kept);
+    return { ...kept, digest };
+  });
   for (let i = 0; i < rows.length; i += entriesAStatement)
     await tx
       .insertInto('entries')
       .values(rows.slice(i, i + entriesAStatement))
       .execute();
+  await setHead(tx, digest);
   await countIn(tx, rows);
   return numbers.at(-1)!;
 }

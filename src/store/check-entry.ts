@@ -2,7 +2,7 @@ import type { RawEntry } from '../job/index.js';
 import { nothingStored, StoreError } from './error.js';
 import type { EntryRow } from './tables.js';
 
-export type FreshRow = Omit<EntryRow, 'seq' | 'received'>;
+export type FreshRow = Omit<EntryRow, 'seq' | 'received' | 'digest'>;
 
 /** A PostgreSQL index holds keys up to about 2.7 kB; both databases shall refuse the same. */
 const longestKey = 200;

@@ -3,11 +3,15 @@ import { sql } from 'kysely';
 import { entriesAStatement } from './append.js';
 import { entryPages } from './entry-pages.js';
 import { rebuild } from './job-notes.js';
+import { headDigest, setHead } from './state.js';
 import type { Db, Dialect } from './tables.js';
 
 /** All rows of one database into the empty tables of another, with the same seq numbers; gives the head. */
 export async function copyRows(from: Db, to: Db, toDialect: Dialect): Promise<number> {
   const head = await copyEntries(from, to);
+  for (const row of await from.selectFrom('removed_lines').selectAll().execute())
+    await to.insertInto('removed_lines').values(row).execute();
+  await setHead(to, await headDigest(from));
   await rebuild(to);
   for (const { sha256 } of await from.selectFrom('pictures').select('sha256').execute()) {
     await copyPicture(from, to, sha256);

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import { shopLog } from '../job/index.js';
 import type { Backend } from './backend.js';
+import { noteDigest } from './digest.js';
 import type { JobCounts, JobNote, JobSpan, JobsAsked, ListedJob, Store } from './store.js';
 import type { Db } from './tables.js';
 
@@ -57,7 +58,8 @@ export async function keepNotes(backend: Backend, notes: readonly JobNote[]): Pr
       .execute();
     const known = new Map(before.map(({ job, lesson }) => [job, lesson]));
     for (const { job, made, ...note } of notes) {
-      const row = { ...note, made, open: Number(note.open), invented: Number(note.invented) };
+      const facts = { ...note, made, open: Number(note.open), invented: Number(note.invented) };
+      const row = { ...facts, digest: noteDigest({ job, ...facts }) };
       // another server may have folded more of it meanwhile
       await tx.updateTable('job_notes').set(row).where('job', '=', job).where('made', '<', made).execute();
     }
@@ -69,7 +71,7 @@ export async function forgetNotes(backend: Backend, exceptBy: string): Promise<v
   const others = (db: Db) => machines(db).select('job').where('made', '>', 0).where('by', '!=', exceptBy);
   if ((await others(backend.db).limit(1).execute()).length === 0) return;
   await backend.write(async ({ tx }) => {
-    await tx.updateTable('job_notes').set({ made: 0 }).where('by', '!=', exceptBy).execute();
+    await tx.updateTable('job_notes').set({ made: 0, digest: '' }).where('by', '!=', exceptBy).execute();
   });
 }
 

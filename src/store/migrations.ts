@@ -1,4 +1,5 @@
 import { type Kysely, sql } from 'kysely';
+import { digestAll } from './digest-all.js';
 import { rebuild } from './job-notes.js';
 import type { Db, Dialect } from './tables.js';
 
@@ -14,7 +15,11 @@ export const migrations: readonly Migration[] = [
   { version: 1, name: 'entries and pictures', up: firstTables },
   { version: 2, name: 'paired devices', up: createDevices },
   { version: 3, name: 'notes beside the log', up: createNotes },
+  { version: 4, name: 'digests of lines', up: createDigests },
 ];
+
+/** From this version on lines carry digests. */
+export const digestsSince = 4;
 
 async function firstTables(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
   await createEntries(db, dialect);
@@ -105,4 +110,27 @@ async function createNotes(db: Kysely<unknown>, dialect: Dialect): Promise<void>
     .columns(['open', 'invented', 'made', 'last', 'tag'])
     .execute();
   await rebuild(db as Db);
+}
+
+async function createDigests(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  for (const table of ['entries', 'pictures', 'job_notes'])
+    await db.schema
+      .alterTable(table)
+      .addColumn('digest', 'text', (c) => c.notNull().defaultTo(''))
+      .execute();
+  await db.schema
+    .createTable('removed_lines')
+    .addColumn('seq', dialect === 'sqlite' ? 'integer' : 'bigint', (c) => c.primaryKey().notNull())
+    .addColumn('digest', 'text', (c) => c.notNull())
+    .modifyEnd(strict(dialect))
+    .execute();
+  await db.schema
+    .createTable('store_state')
+    .addColumn('store', 'text', (c) => c.primaryKey().notNull())
+    .addColumn('head', 'text', (c) => c.notNull())
+    .addColumn('backup_at', 'text', (c) => c.notNull())
+    .addColumn('backup_file', 'text', (c) => c.notNull())
+    .modifyEnd(strict(dialect))
+    .execute();
+  await digestAll(db as Db);
 }

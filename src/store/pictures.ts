@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
+import type { Selectable } from 'kysely';
 import type { Backend } from './backend.js';
+import { pictureDigest } from './digest.js';
 import { nothingStored, StoreError } from './error.js';
 import type { Picture, PictureFacts } from './store.js';
 import type { ChunkRow, Db, PictureRow } from './tables.js';
@@ -12,7 +14,8 @@ export async function putPicture(
   facts: PictureFacts,
   bytes: Uint8Array,
 ): Promise<{ stored: boolean }> {
-  const row = { ...checkPicture(facts, bytes), received: backend.now() };
+  const checked = { ...checkPicture(facts, bytes), received: backend.now() };
+  const row = { ...checked, digest: pictureDigest(checked) };
   return backend.write(async ({ tx }) => {
     const kept = await pictureRow(tx, row.sha256);
     if (kept === undefined) {
@@ -56,7 +59,7 @@ export function joined(chunks: readonly ChunkRow[]): Uint8Array {
   return whole;
 }
 
-async function pictureRow(db: Db, sha256: string): Promise<PictureRow | undefined> {
+async function pictureRow(db: Db, sha256: string): Promise<Selectable<PictureRow> | undefined> {
   return db.selectFrom('pictures').selectAll().where('sha256', '=', sha256).executeTakeFirst();
 }
 
@@ -70,7 +73,7 @@ function* chunksOf(sha256: string, bytes: Uint8Array): Generator<ChunkRow> {
 const mimes = ['image/jpeg', 'image/png', 'image/webp'];
 const greatest = 2 ** 31 - 1;
 
-function checkPicture(facts: PictureFacts, bytes: Uint8Array): Omit<PictureRow, 'received'> {
+function checkPicture(facts: PictureFacts, bytes: Uint8Array): Omit<PictureRow, 'received' | 'digest'> {
   const { sha256, mime, width, height } = facts;
   if (!mimes.includes(mime)) throw bad(sha256, `its type "${mime}" is none of ${mimes.join(', ')}`);
   for (const [name, value] of Object.entries({ width, height, bytes: bytes.length })) {
@@ -83,7 +86,7 @@ function checkPicture(facts: PictureFacts, bytes: Uint8Array): Omit<PictureRow, 
   return { sha256, mime, width, height, bytes: bytes.length };
 }
 
-function refuseOtherFacts(kept: PictureRow, sent: PictureRow): void {
+function refuseOtherFacts(kept: PictureFacts, sent: PictureFacts): void {
   for (const fact of ['mime', 'width', 'height'] as const) {
     if (kept[fact] === sent[fact]) continue;
     throw new StoreError(

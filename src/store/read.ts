@@ -27,7 +27,7 @@ export async function head(db: Db): Promise<number> {
   return row.head ?? 0;
 }
 
-function toEntry(row: Selectable<EntryRow>): StoredEntry {
+function toEntry({ digest: _, ...row }: Selectable<EntryRow>): StoredEntry {
   return { ...row, body: bodyOf(row) };
 }
 

@@ -12,6 +12,10 @@ export async function removeInvented(backend: Backend, job: string): Promise<Rem
     refuseReal(job, entries);
     const others = await picturesOfOthers(tx, job);
     const alone = [...picturesOf(entries)].filter((sha256) => !others.has(sha256));
+    await tx
+      .insertInto('removed_lines')
+      .expression(tx.selectFrom('entries').select(['seq', 'digest']).where('job', '=', job))
+      .execute();
     await tx.deleteFrom('entries').where('job', '=', job).execute();
     await tx.deleteFrom('job_notes').where('job', '=', job).execute();
     let pictures = 0;

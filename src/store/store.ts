@@ -103,6 +103,8 @@ export interface VerifyReport {
   readonly problems: string[];
   /** jobs whose lines are counted otherwise beside the log than they lie in it: nothing is lost, `reindex` counts anew */
   readonly miscounted?: readonly string[];
+  /** false for a log of an earlier version, whose lines carry no digests yet: a changed sign in one is then not seen */
+  readonly sealed?: false;
 }
 
 /** The log and its pictures. Every method but `watch` rejects with a StoreError when the database cannot answer. */

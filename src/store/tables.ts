@@ -10,6 +10,8 @@ export interface Tables {
   picture_chunks: ChunkRow;
   devices: DeviceRow;
   job_notes: NoteRow;
+  removed_lines: RemovedRow;
+  store_state: StateRow;
 }
 
 export interface EntryRow {
@@ -24,6 +26,8 @@ export interface EntryRow {
   /** JSON */
   body: string;
   received: string;
+  /** over this line and the one before it, see digest.ts */
+  digest: Generated<string>;
 }
 
 export interface PictureRow {
@@ -33,6 +37,7 @@ export interface PictureRow {
   width: number;
   height: number;
   received: string;
+  digest: Generated<string>;
 }
 
 export interface ChunkRow {
@@ -57,6 +62,24 @@ export interface NoteRow {
   words: Generated<string>;
   summary: Generated<string>;
   lesson: Generated<string>;
+  /** empty while the rest was not made */
+  digest: Generated<string>;
+}
+
+/** Where a line of an invented job was that was taken out again: the line after it follows its digest. */
+export interface RemovedRow {
+  seq: number;
+  digest: string;
+}
+
+/** One row: which store this is, and where its chain of digests ends. */
+export interface StateRow {
+  /** a name of chance that no other store has, a copy of this one neither */
+  store: string;
+  head: string;
+  /** of the last backup that was checked and found whole; empty when there was none */
+  backup_at: string;
+  backup_file: string;
 }
 
 /** A phone or tablet that was let in; it proves itself by a token that is nowhere kept but on it. */

@@ -2,9 +2,13 @@ import { setImmediate as breath } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import { type Selectable, sql } from 'kysely';
 import { shopLog } from '../job/index.js';
+import { chainOf } from './chain.js';
+import { noteDigest, pictureDigest } from './digest.js';
 import { entryPages } from './entry-pages.js';
 import { StoreError } from './error.js';
 import { jobs } from './job-notes.js';
+import { schemaVersion } from './migrate.js';
+import { digestsSince } from './migrations.js';
 import { chunkRows, hashOf, joined } from './pictures.js';
 import { pictureOf } from './references.js';
 import type { JobSpan, VerifyReport } from './store.js';
@@ -12,8 +16,8 @@ import type { Db, Dialect, EntryRow, PictureRow } from './tables.js';
 
 /**
  * Reads everything once and says what is wrong: pages of the file, bodies, openings, chunks, hashes, references; and
- * whether the lines counted beside the log are those of the log. What is folded from them is not read again: it is made
- * anew when the program or the catalog is another, and by `reindex`.
+ * whether each line has the digest that it was given and follows the one before it; whether what is kept beside the log
+ * was counted and made of it. What is folded from the lines is not folded again: it has a digest of its own.
  * It takes a breath now and then, for SQLite answers without ever waiting and a server has others to serve.
  * `explain` turns a database's error into a StoreError; one of code 'corrupt' becomes a problem of the report.
  */
@@ -25,27 +29,57 @@ export async function verify(
   const problems: string[] = [];
   const found = { entries: 0, jobs: 0, pictures: 0 };
   let miscounted: string[] = [];
+  let sealed = true;
   try {
     problems.push(...(await pageProblems(db, dialect)));
-    const log = await checkEntries(db);
+    const log = await checkEntries(db, dialect);
     const pictures = await checkPictures(db);
     Object.assign(found, { entries: log.entries, jobs: log.spans.size, pictures: pictures.kept.size });
     problems.push(...log.problems, ...unopened(log), ...pictures.problems, ...missing(log, pictures.kept));
-    miscounted = otherThan(log.spans, await jobs(db));
+    miscounted = [...new Set([...otherThan(log.spans, await jobs(db)), ...(await otherNotes(db))])].sort();
+    sealed = log.sealed;
   } catch (error) {
     const explained = explain(error);
     if (!(explained instanceof StoreError) || explained.code !== 'corrupt') throw explained;
     problems.push(`reading stopped: ${explained.happened}`);
   }
-  return { ok: problems.length === 0, ...found, problems, ...(miscounted.length > 0 && { miscounted }) };
+  return {
+    ok: problems.length === 0,
+    ...found,
+    problems,
+    ...(miscounted.length > 0 && { miscounted }),
+    ...(!sealed && { sealed }),
+  };
 }
 
 /** The jobs of which what was counted beside the log is not what lies in it. */
 function otherThan(spans: ReadonlyMap<string, JobSpan>, counted: readonly JobSpan[]): string[] {
   const beside = new Map(counted.map((span) => [span.job, span]));
   const known = new Set([...spans.keys(), ...beside.keys()]);
-  return [...known].filter((job) => !isDeepStrictEqual(spans.get(job), beside.get(job))).sort();
+  return [...known].filter((job) => !isDeepStrictEqual(spans.get(job), beside.get(job)));
 }
+
+/** The jobs whose note is not what was made. */
+async function otherNotes(db: Db): Promise<string[]> {
+  const other: string[] = [];
+  for (let last = ''; ; ) {
+    const rows = await db
+      .selectFrom('job_notes')
+      .selectAll()
+      .where('job', '>', last)
+      .orderBy('job')
+      .limit(notesAPage)
+      .execute();
+    for (const row of rows)
+      if (row.digest !== undefined && row.digest !== (row.made > 0 ? noteDigest(row) : ''))
+        other.push(row.job);
+    if (rows.length < notesAPage) return other;
+    last = rows.at(-1)!.job;
+    await breath();
+  }
+}
+
+const notesAPage = 200;
 
 /** What SQLite itself finds wrong with the file. PostgreSQL has no such question to ask; its server sees to that. */
 export async function pageProblems(db: Db, dialect: Dialect): Promise<string[]> {
@@ -65,11 +99,27 @@ interface LogCheck {
   /** picture → an entry that shows it */
   readonly shown: Map<string, string>;
   readonly problems: string[];
+  /** whether its lines carry digests */
+  readonly sealed: boolean;
 }
 
-async function checkEntries(db: Db): Promise<LogCheck> {
-  const log: LogCheck = { entries: 0, spans: new Map(), opened: new Set(), shown: new Map(), problems: [] };
-  for await (const rows of entryPages(db)) for (const row of rows) checkEntry(log, row);
+async function checkEntries(db: Db, dialect: Dialect): Promise<LogCheck> {
+  const sealed = (await schemaVersion(db, dialect)) >= digestsSince;
+  const log: LogCheck = {
+    entries: 0,
+    spans: new Map(),
+    opened: new Set(),
+    shown: new Map(),
+    problems: [],
+    sealed,
+  };
+  const chain = sealed ? await chainOf(db) : undefined;
+  for await (const rows of entryPages(db))
+    for (const row of rows) {
+      checkEntry(log, row);
+      chain?.next(row, log.problems);
+    }
+  chain?.end(log.problems);
   return log;
 }
 
@@ -120,14 +170,16 @@ async function checkPictures(db: Db): Promise<PictureCheck> {
   return { kept, problems };
 }
 
-async function pictureProblems(db: Db, row: PictureRow): Promise<string[]> {
+async function pictureProblems(db: Db, row: Selectable<PictureRow>): Promise<string[]> {
   const chunks = await chunkRows(db, row.sha256);
   const gap = chunks.findIndex((chunk, i) => chunk.n !== i);
   if (gap >= 0) return [`picture ${row.sha256}: piece ${gap} is missing`];
   const bytes = joined(chunks);
   if (bytes.length !== row.bytes)
     return [`picture ${row.sha256}: ${bytes.length} of ${row.bytes} bytes are there`];
-  return hashOf(bytes) === row.sha256 ? [] : [`picture ${row.sha256}: its bytes do not hash to its name`];
+  if (hashOf(bytes) !== row.sha256) return [`picture ${row.sha256}: its bytes do not hash to its name`];
+  if (row.digest === undefined || row.digest === pictureDigest(row)) return [];
+  return [`picture ${row.sha256}: what is said of it is not what was written`];
 }
 
 function missing(log: LogCheck, kept: ReadonlySet<string>): string[] {

@@ -1,5 +1,6 @@
 import { backupLaws } from './laws/backup.js';
 import { deviceLaws } from './laws/devices.js';
+import { digestLaws } from './laws/digests.js';
 import { ground, type Place } from './laws/ground.js';
 import { logLaws } from './laws/log.js';
 import { notesLaws } from './laws/notes.js';
@@ -18,6 +19,7 @@ export function acceptance(database: string, freshPlace: () => Promise<Place>): 
     removingLaws,
     backupLaws,
     verifyLaws,
+    digestLaws,
     versionLaws,
     deviceLaws,
   ])

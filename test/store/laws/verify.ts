@@ -82,7 +82,11 @@ export function verifyLaws({ database, freshPlace, openAt, underOf }: Ground): v
     it('finds a job that nothing opens', async () => {
       const { store, under } = await damaged();
       await under.db.deleteFrom('entries').where('id', '=', 'j2-open').execute();
-      expect((await store.verify()).problems).toEqual(['job j2 has entries, and none that opens it']);
+      // since lines carry digests, the one after the gap is named too
+      expect((await store.verify()).problems).toEqual([
+        expect.stringMatching(/^entry p-large of job j2: .* a line before it is gone/),
+        'job j2 has entries, and none that opens it',
+      ]);
     });
   });
 }

@@ -29,6 +29,8 @@ export function versionLaws({ database, freshPlace, openAt, underOf }: Ground): 
     const bare = async () => {
       const under = await underOf(await freshPlace());
       for (const table of [
+        'store_state',
+        'removed_lines',
         'job_notes',
         'devices',
         'picture_chunks',
