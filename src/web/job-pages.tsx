@@ -1,3 +1,4 @@
+import { useDeferredValue } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { type Answers, type Stage, stages } from '../job/index.js';
 import { JobFrame } from './frame/job-frame.js';
@@ -35,13 +36,18 @@ export function JobPages() {
 const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
 
 function JobPage({ answers, stage }: { answers: Answers; stage: string }) {
-  const { job, gates } = answers;
-  if (!isStage(stage)) return <Redirect to={`/job/${job.id}/intake`} />;
-  const Sheet = sheets[stage];
-  const gate = gates.find((g) => g.stage === stage)!;
+  if (!isStage(stage)) return <Redirect to={`/job/${answers.job.id}/intake`} />;
   return (
     <JobFrame answers={answers} stage={stage}>
-      <Sheet key={`${job.id} ${stage}`} answers={answers} job={job} gate={gate} />
+      <SheetInSlices answers={answers} stage={stage} />
     </JobFrame>
   );
+}
+
+/** The sheet follows the frame in slices, so that the page answers a touch while a large one is being drawn. */
+function SheetInSlices({ answers, stage: goneTo }: { answers: Answers; stage: Stage }) {
+  const stage = useDeferredValue(goneTo);
+  const Sheet = sheets[stage];
+  const gate = answers.gates.find((g) => g.stage === stage)!;
+  return <Sheet key={`${answers.job.id} ${stage}`} answers={answers} job={answers.job} gate={gate} />;
 }

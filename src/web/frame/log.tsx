@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { type Job, type LogLine, lineWords, type Stage } from '../../job/index.js';
 import { useOutbox } from '../data/outbox.js';
 import { FormBox, FormFrame } from '../form/form.js';
@@ -9,30 +9,37 @@ import { Picture } from '../parts/picture.js';
 
 /** The log: a ruled notebook, newest line first, struck lines struck. A note can be written at any time. */
 export function Log({ job, stage }: { job: Job; stage: Stage }) {
-  const { waiting } = useOutbox();
-  const unsent = new Set(waiting.map((e) => e.id));
   const [striking, setStriking] = useState<LogLine>();
-  const lines = job.log.filter((l) => l.known?.kind !== 'strike').toReversed();
   return (
     <aside className="log" aria-label="Log">
       <h2>Log</h2>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <ol className="entries" tabIndex={0} aria-label="Log lines, newest first">
-        {lines.map((line, i) => (
-          <LineWithDay
-            key={line.entry.id}
-            line={line}
-            before={lines[i - 1]}
-            unsent={unsent.has(line.entry.id)}
-            onStrike={setStriking}
-          />
-        ))}
-      </ol>
+      <Lines job={job} onStrike={setStriking} />
       <NoteForm job={job.id} stage={stage} />
       <StrikeDialog job={job} line={striking} onClose={() => setStriking(undefined)} />
     </aside>
   );
 }
+
+/** Drawn anew only when the log or what waits is another: a long log is most of the page. */
+const Lines = memo(function Lines({ job, onStrike }: { job: Job; onStrike: (line: LogLine) => void }) {
+  const { waiting } = useOutbox();
+  const unsent = new Set(waiting.map((e) => e.id));
+  const lines = job.log.filter((l) => l.known?.kind !== 'strike').toReversed();
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
+    <ol className="entries" tabIndex={0} aria-label="Log lines, newest first">
+      {lines.map((line, i) => (
+        <LineWithDay
+          key={line.entry.id}
+          line={line}
+          before={lines[i - 1]}
+          unsent={unsent.has(line.entry.id)}
+          onStrike={onStrike}
+        />
+      ))}
+    </ol>
+  );
+});
 
 const dayOf = (at: string) => at.slice(0, 10);
 const clockOf = (at: string) => at.slice(11, 16);
