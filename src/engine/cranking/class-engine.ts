@@ -14,25 +14,28 @@ export interface ClassEngine {
   readonly ratioSpread: number;
   /** opening of the chamber over the bore's area: a side-valve's lies over its valves too */
   readonly openingPart: number;
-  /** radius at which the rope pulls, mm */
-  readonly drumMm: number;
+  /** radius at which the rope pulls: of a drum that grows with the engine, between the smallest and the largest used */
+  readonly drum: { readonly at200ccMm: number; readonly leastMm: number; readonly mostMm: number };
   /** crank, flywheel and what hangs on them at 200 cc, kg·m² */
   readonly inertiaAt200cc: number;
 }
+
+/** The rope of a four-stroke lies on a drum of 50 to 55 mm radius (common practice). */
+const fourStrokeDrum = { at200ccMm: 55, leastMm: 50, mostMm: 55 } as const;
 
 /** Small air-cooled singles of about 2 to 13 hp: trade judgement, no source. The two-stroke's is over the full stroke. */
 export const classEngines: Readonly<Record<EngineArchitecture, ClassEngine>> = {
   'side-valve': {
     ...{ compressionRatio: 6, ratioSpread: 0.4, openingPart: 1.6 },
-    ...{ drumMm: 42, inertiaAt200cc: 0.012 },
+    ...{ drum: fourStrokeDrum, inertiaAt200cc: 0.012 },
   },
   'overhead-valve': {
     ...{ compressionRatio: 8.3, ratioSpread: 0.35, openingPart: 1 },
-    ...{ drumMm: 42, inertiaAt200cc: 0.012 },
+    ...{ drum: fourStrokeDrum, inertiaAt200cc: 0.012 },
   },
   'two-stroke': {
     ...{ compressionRatio: 9, ratioSpread: 0.8, openingPart: 1 },
-    ...{ drumMm: 25, inertiaAt200cc: 0.006 },
+    ...{ drum: { at200ccMm: 40, leastMm: 20, mostMm: 45 }, inertiaAt200cc: 0.006 },
   },
 };
 
@@ -96,12 +99,12 @@ export function soundLeaks(boreMm: number): Leaks {
 /** Radial clearance of the lands, cold, over the bore (trade judgement, no source). */
 const landClearance = 0.0025;
 
-/** A release bump of the usual kind: 0.5 mm of valve lift until 45° before top (trade judgement, no source). */
+/** A release of the usual kind: 0.3 mm of valve lift until 45° before top (trade judgement, no source). */
 export function classRelease(boreMm: number): Release {
   return {
     opensBeforeTop: 120,
     closesBeforeTop: 45,
-    areaMm2: 0.6 * Math.PI * 0.33 * boreMm * 0.5,
+    areaMm2: 0.6 * Math.PI * 0.33 * boreMm * 0.3,
     outAboveRpm: 700,
   };
 }
@@ -110,12 +113,20 @@ export function classRelease(boreMm: number): Release {
 export const usualGauge: CompressionGauge = { hoseMl: 8, adapterMl: 2, valveMm2: 1.5, opensAtPa: 5000 };
 
 /**
- * A hand on a rope pulls at 2 m/s before the compression holds it, with 400 N where nothing moves and none at 4 m/s, and
+ * The gauge that is usual on the kind: 2 ml before its check valve would be as much as half the chamber of a hand-held
+ * two-stroke, so that one with its valve in the very tip is used there (common practice; its 1 ml trade judgement, no
+ * source).
+ */
+export const classGauge = (architecture: EngineArchitecture): CompressionGauge =>
+  architecture === 'two-stroke' ? { ...usualGauge, adapterMl: 1 } : usualGauge;
+
+/**
+ * A hand on a rope pulls at 2 m/s before the compression holds it, with 380 N where nothing moves and none at 4 m/s, and
  * heaves it over top at 0.5 m/s at the slowest (trade judgement, no source).
  */
 const hand = {
   metersPerSecond: 2,
-  stallN: 400,
+  stallN: 380,
   idleMetersPerSecond: 4,
   slowestMetersPerSecond: 0.5,
 } as const;
@@ -129,19 +140,33 @@ const byStarter = (by: 'rope' | 'starter', architecture: EngineArchitecture) =>
 const rpmOfRope = (metersPerSecond: number, drumMm: number) =>
   (30_000 * metersPerSecond) / (Math.PI * drumMm);
 
-/** Pull speed where none is measured. A four-stroke by rope: 455 rpm, a two-stroke on its small drum: 764; a starter: 350. */
-export function classSpeed(by: 'rope' | 'starter', architecture: EngineArchitecture): number {
+/** Radius at which the rope of an engine of this size pulls, mm. Examples: four-stroke, 206 cc: 55; 50 cc two-stroke: 25.2. */
+export function classDrumMm(architecture: EngineArchitecture, sweptCc: number): number {
+  const { at200ccMm, leastMm, mostMm } = classEngines[architecture].drum;
+  return Math.min(mostMm, Math.max(leastMm, at200ccMm * Math.cbrt(sweptCc / 200)));
+}
+
+/**
+ * Pull speed where none is measured: the hand's over the drum. A four-stroke of 206 cc by rope: 347 rpm; a two-stroke of
+ * 50 cc: 758; a starter: 350.
+ */
+export function classSpeed(
+  by: 'rope' | 'starter',
+  architecture: EngineArchitecture,
+  sweptCc: number,
+): number {
   if (byStarter(by, architecture)) return starter.rpm;
-  return rpmOfRope(hand.metersPerSecond, classEngines[architecture].drumMm);
+  return rpmOfRope(hand.metersPerSecond, classDrumMm(architecture, sweptCc));
 }
 
 /**
  * What keeps the crank turning against the compression: the flywheel grows with the fifth power of an engine's size,
  * hence the 5/3 power of its displacement; hand or starter with their moment. Example: 206 cc by rope: 0.0126 kg·m²,
- * 14.3 N·m at standstill.
+ * 17.8 N·m at standstill.
  */
 export function classSag(by: 'rope' | 'starter', architecture: EngineArchitecture, sweptCc: number): Sag {
-  const { drumMm, inertiaAt200cc } = classEngines[architecture];
+  const drumMm = classDrumMm(architecture, sweptCc);
+  const { inertiaAt200cc } = classEngines[architecture];
   const size = sweptCc / 200;
   const inertiaKgM2 = inertiaAt200cc * size ** (5 / 3);
   const turned = byStarter(by, architecture)

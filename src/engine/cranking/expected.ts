@@ -5,12 +5,12 @@ import { displacementCc } from '../slider-crank.js';
 import {
   classCreviceMl,
   classEngines,
+  classGauge,
   classRelease,
   classSag,
   classSpeed,
   type EngineArchitecture,
   soundLeaks,
-  usualGauge,
 } from './class-engine.js';
 import { crank } from './crank.js';
 import type { Exchange } from './exchange.js';
@@ -32,7 +32,7 @@ export interface CompressionConditions {
   /** of the cylinder; that of the air stands */
   readonly wallC?: number;
   readonly by: 'rope' | 'starter';
-  /** before the compression holds it back; 455 stands for a rope, 350 for a starter, 764 for a two-stroke's rope */
+  /** before the compression holds it back; 2 m/s of rope over the class's drum stand, 350 for a starter */
   readonly rpm?: number;
   /** 6 stands */
   readonly pulls?: number;
@@ -90,17 +90,15 @@ export interface ExpectedCompression {
  * the reading.
  *
  * Where the reading goes, side-valve 65 × 62 mm at ratio 6: the power law gives 166 psi; an intake valve closing 55°
- * after bottom leaves 5.2 of the 6 at a slow pull, 5.7 at 455 rpm: 153; the gauge's adapter: 144; heat to cold walls, of
- * which a side-valve has many: 125; narrow spaces: 123; the leak: 110; a pull slowed to two fifths: 100.
- * Against the trade's figures for engines in use (common practice): overhead valve 123 to 129 (100 to 140) and
- * two-stroke 110 (90 to 150) lie inside. Side-valve 91 to 100 (60 to 90) still stands up to a ninth over the top of the
- * range, all of which lies inside the band: a sound engine is meant here, most in use are worn, and a leak-down of 25 %
- * instead of 14 takes another 6 psi. Nothing was fitted to those ranges. An overhead valve without release stands or
- * falls with the pull: it is heaved over top at the slowest that is supposed (0.5 m/s of rope); turned steadily at
- * 300 rpm the same engine would show 143.
- * The spreads are trade judgement; the model's own share is 10 %. Takes some 30 ms, the first time of a program several
+ * after bottom leaves 5.2 of the 6 at a slow pull: 151; the gauge's adapter: 143; heat to cold walls, of which a
+ * side-valve has many: 121; narrow spaces: 119; the leak: 103; a pull over a drum of 55 mm slowed to a third: 88.
+ * Against the trade's figures for engines in use (common practice), over the sizes of the class: side-valve 84 to 88
+ * (60 to 90), overhead valve 104 to 127 (100 to 140), two-stroke 98 to 128 (90 to 150). A side-valve of 400 cc stands
+ * a psi over its range. The drum's radius is common practice; what a hand gives is trade judgement, and an
+ * overhead valve without release stands or falls with it: turned steadily at 300 rpm the same engine would show 148.
+ * The spreads are trade judgement; the model's own share is 10 %. Takes some 40 ms, the first time of a program several
  * times that. Throws EngineError naming the field. Example: overhead valve, 65 × 62 mm, ratio 8, no release, sea level,
- * rope, 6 pulls: 125 psi, 79 to 191.
+ * rope, 6 pulls: 106 psi, 70 to 170.
  */
 export function expectedCompression(
   geometry: CompressionGeometry,
@@ -137,7 +135,7 @@ export interface CrankedSetup {
 export function crankedSetup(geometry: CompressionGeometry, given: CompressionConditions): CrankedSetup {
   return {
     engine: engineOf(geometry),
-    gauge: given.gauge ?? usualGauge,
+    gauge: given.gauge ?? classGauge(geometry.architecture),
     conditions: conditionsOf(given, geometry),
   };
 }
@@ -315,19 +313,20 @@ function leaksOf(architecture: EngineArchitecture, boreMm: number) {
 
 function conditionsOf(given: CompressionConditions, geometry: CompressionGeometry): CrankingConditions {
   const { architecture } = geometry;
+  const sweptCc = displacementCc(geometry);
   const airC = requireWithin(given.airC ?? 20, -45, 60, 'air', '°C');
   const air = standardAirAtMapHeight(given.altitudeM ?? 0);
   return {
     ambientPa: given.ambientPa ?? air.pascal,
     airK: airC + 273.15,
     wallK: requireWithin(given.wallC ?? airC, -45, 250, 'wall', '°C') + 273.15,
-    rpm: given.rpm ?? classSpeed(given.by, architecture),
+    rpm: given.rpm ?? classSpeed(given.by, architecture, sweptCc),
     by: given.by,
     pulls: given.pulls ?? 6,
     // a rope's length gives about four turns, two compressions of a four-stroke; a starter is held for a second or so
     turnsPerPull: given.by === 'rope' || architecture === 'two-stroke' ? 4 : 6,
     heatFactor: 1,
-    sags: classSag(given.by, architecture, displacementCc(geometry)),
+    sags: classSag(given.by, architecture, sweptCc),
   };
 }
 
@@ -351,7 +350,7 @@ function restsOn(geometry: CompressionGeometry, given: CompressionConditions, re
       ? `air pressure: standard atmosphere at ${Math.round(given.altitudeM ?? 0)} m`
       : 'air pressure: as given',
     given.rpm === undefined
-      ? `pull speed: ${Math.round(classSpeed(given.by, geometry.architecture))} rpm before the compression holds it back`
+      ? `pull speed: ${Math.round(classSpeed(given.by, geometry.architecture, displacementCc(geometry)))} rpm before the compression holds it back`
       : 'pull speed: as given',
     'throttle and choke open, plug out, cold and dry',
     ...(releases ? ['automatic release: it may act, so that the band says little'] : []),

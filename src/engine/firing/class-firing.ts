@@ -4,6 +4,8 @@ import type { EngineArchitecture } from '../cranking/class-engine.js';
 export interface ClassFiring {
   /** fresh air in the cylinder over what the displacement holds of outside air */
   readonly volumetricEfficiency: number;
+  /** standard uncertainty of its logarithm: a two-stroke's hangs on its exhaust */
+  readonly fillingLn: number;
   /** what the way in adds to the air's temperature, K */
   readonly heatingK: number;
   /** burned gas left, by mass, and its temperature */
@@ -18,25 +20,30 @@ export interface ClassFiring {
   readonly wallK: number;
 }
 
-const everyClass = { residualK: 1000, halfBurnedDeg: 8, releasedPart: 0.9, wallK: 460 } as const;
+const everyClass = { halfBurnedDeg: 8, releasedPart: 0.9, wallK: 460 } as const;
+const fourStroke = { ...everyClass, residualK: 1000, fillingLn: 0.06 } as const;
 
-/** Small air-cooled singles: trade judgement, no source. A flat wide chamber burns slower; a two-stroke keeps a quarter. */
+/**
+ * Small air-cooled singles: trade judgement, no source. A flat wide chamber burns slower. A two-stroke keeps a quarter of
+ * what it burned, cooler because it has blown down and been stirred into the fresh charge, and traps two fifths of its
+ * stroke's air: closed at about the outside's pressure it could not hold much more.
+ */
 export const classFiring: Readonly<Record<EngineArchitecture, ClassFiring>> = {
-  'side-valve': { ...everyClass, volumetricEfficiency: 0.68, heatingK: 25, residualPart: 0.08, burnDeg: 65 },
+  'side-valve': { ...fourStroke, volumetricEfficiency: 0.68, heatingK: 25, residualPart: 0.08, burnDeg: 65 },
   'overhead-valve': {
-    ...everyClass,
-    volumetricEfficiency: 0.75,
-    heatingK: 20,
-    residualPart: 0.06,
-    burnDeg: 55,
+    ...{ ...fourStroke, volumetricEfficiency: 0.75 },
+    ...{ heatingK: 20, residualPart: 0.06, burnDeg: 55 },
   },
-  'two-stroke': { ...everyClass, volumetricEfficiency: 0.5, heatingK: 30, residualPart: 0.25, burnDeg: 50 },
+  'two-stroke': {
+    ...{ ...everyClass, residualK: 800, volumetricEfficiency: 0.4, fillingLn: 0.15 },
+    ...{ heatingK: 30, residualPart: 0.25, burnDeg: 50 },
+  },
 };
 
 /** Standard uncertainties of the same (trade judgement, no source); `…Ln` of the logarithm. */
 export const firingSpreads = {
-  volumetricEfficiencyLn: 0.06,
   heatingK: 10,
+  /** of the odds, burned to fresh */
   residualLn: 0.3,
   burnLn: 0.12,
   halfBurnedDeg: 3,

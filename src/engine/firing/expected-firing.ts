@@ -1,13 +1,12 @@
 import { type Band, type BandShare, bandOf, byLn, byStep, evenShare, shareOf, widestFirst } from '../band.js';
 import { classEngines } from '../cranking/class-engine.js';
 import { type KnownGeometry, likelyEngine, ratioSpread } from '../cranking/likely-engine.js';
-import { EngineError } from '../error.js';
 import { dryAirDensity, type Weather } from '../moist-air.js';
 import { cylinderVolumeCc, displacementCc } from '../slider-crank.js';
 import { durationPartAt } from './burn.js';
 import { type ClassFiring, classFiring, firingSpreads } from './class-firing.js';
 import { type FiredEngine, type FiringResult, fire } from './fire.js';
-import { automotiveFriction } from './friction.js';
+import { automotiveFriction, twoStrokeFriction } from './friction.js';
 import { airFuelRatio, fuelHeatJPerKg, gasolineCharge } from './gas.js';
 
 export type FiringGeometry = Omit<KnownGeometry, 'exchange'>;
@@ -61,17 +60,16 @@ export function expectedFiring(geometry: FiringGeometry, given: FiringGiven): Ex
 }
 
 /**
- * The power that a four-stroke of this geometry should give at the crankshaft here, full throttle, with its band.
+ * The power that an engine of this geometry should give at the crankshaft here, full throttle, with its band.
  *
- * Method: indicated work of `fire` at the class's figures, less friction by `automotiveFriction`, which does not cover
- * small air-cooled singles (a factor of 1.6 either way); the band as `expectedFiring` has it. The air's density here
+ * Method: indicated work of `fire` at the class's figures, every second turn or every turn, less friction
+ * (`frictionOf`, a factor of 1.6 either way); the band as `expectedFiring` has it. The air's density here
  * comes in by what the cylinder holds. An engine that makes clearly less is worn, leaks, breathes ill or is out of
- * time; a plate's figure may be gross, without muffler and air cleaner. Throws EngineError for a two-stroke, whose
- * filling hangs on its exhaust, and outside 500 to 6000 rpm.
+ * time; a plate's figure may be gross, without muffler and air cleaner. A two-stroke's filling hangs on its exhaust, so
+ * that its band is wide. Throws EngineError outside 500 to 6000 rpm, for a two-stroke 12 000.
  * Example: overhead valve, 68 × 54 mm, ratio 8.3, 3600 rpm, 20 °C at sea level: 4.15 kW (5.6 hp), 3.1 to 5.2.
  */
 export function expectedPower(geometry: FiringGeometry, given: FiringGiven): ExpectedPower {
-  requireFourStroke(geometry);
   const run = (values: Values) => fireWith(geometry, given, values);
   const watt = (firing: FiringResult, values: Values) => wattOf(geometry, given.rpm, firing, values);
   const likely = valuesOf(geometry);
@@ -88,15 +86,14 @@ export function expectedPower(geometry: FiringGeometry, given: FiringGiven): Exp
   return {
     firing,
     watt: bandOf(power, shares),
-    indicatedW: (firing.indicatedJ * given.rpm) / 120,
-    frictionPa: automotiveFriction(given.rpm),
+    indicatedW: firing.indicatedJ * firingsPerSecond(geometry, given.rpm),
+    frictionPa: frictionOf(geometry, given.rpm),
     shares: widestFirst(shares),
   };
 }
 
 /** The likely power alone, W: one run instead of some twenty. Same source, method and refusals as `expectedPower`. */
 export function likelyPower(geometry: FiringGeometry, given: FiringGiven): number {
-  requireFourStroke(geometry);
   const likely = valuesOf(geometry);
   return wattOf(geometry, given.rpm, fireWith(geometry, given, likely), likely);
 }
@@ -106,20 +103,17 @@ export function likelyFiring(geometry: FiringGeometry, given: FiringGiven): Firi
   return fireWith(geometry, given, valuesOf(geometry));
 }
 
-function requireFourStroke({ architecture }: FiringGeometry): void {
-  if (architecture !== 'two-stroke') return;
-  throw new EngineError(
-    'a two-stroke’s filling hangs on its exhaust: its power cannot be worked out from bore and stroke.',
-    'architecture',
-    architecture,
-  );
-}
-
 /** At the shaft; never below 1 W, where an engine would no longer turn itself. */
 function wattOf(geometry: FiringGeometry, rpm: number, firing: FiringResult, values: Values): number {
-  const frictionPa = values.frictionFactor * automotiveFriction(rpm);
-  return Math.max(1, ((firing.meanPa - frictionPa) * displacementCc(geometry) * 1e-6 * rpm) / 120);
+  const netPa = firing.meanPa - values.frictionFactor * frictionOf(geometry, rpm);
+  return Math.max(1, netPa * displacementCc(geometry) * 1e-6 * firingsPerSecond(geometry, rpm));
 }
+
+const firingsPerSecond = ({ architecture }: FiringGeometry, rpm: number) =>
+  rpm / (architecture === 'two-stroke' ? 60 : 120);
+
+const frictionOf = ({ architecture, strokeMm }: FiringGeometry, rpm: number) =>
+  architecture === 'two-stroke' ? twoStrokeFriction(strokeMm, rpm) : automotiveFriction(rpm);
 
 interface Values extends ClassFiring {
   readonly compressionRatio: number;
@@ -182,7 +176,7 @@ function sharesOf(
   result: (values: Values) => number,
   atLikely: number,
 ): BandShare[] {
-  return movesOf(spreadOfRatio).map(([what, field, move]) => {
+  return movesOf(likely, spreadOfRatio).map(([what, field, move]) => {
     const at = (sign: number) => result({ ...likely, [field]: move(likely[field], sign) });
     return shareOf(
       what,
@@ -191,14 +185,20 @@ function sharesOf(
   });
 }
 
+/** A part moved by its odds stays a part. Example: 0.25 by twice 0.3: 0.38. */
+const byOdds = (ln: number) => (part: number, sign: number) => {
+  const odds = (part / (1 - part)) * Math.exp(sign * ln);
+  return odds / (1 + odds);
+};
+
 type Move = readonly [what: string, field: keyof Values, move: (value: number, sign: number) => number];
 
-function movesOf(spreadOfRatio: number): readonly Move[] {
+function movesOf({ fillingLn }: Values, spreadOfRatio: number): readonly Move[] {
   const s = firingSpreads;
   return [
-    ['how well it fills', 'volumetricEfficiency', byLn(s.volumetricEfficiencyLn)],
+    ['how well it fills', 'volumetricEfficiency', byLn(fillingLn)],
     ['heating on the way in', 'heatingK', byStep(s.heatingK)],
-    ['burned gas left over', 'residualPart', byLn(s.residualLn)],
+    ['burned gas left over', 'residualPart', byOdds(s.residualLn)],
     ['how fast it burns', 'burnDeg', byLn(s.burnLn)],
     ['where the spark stands', 'halfBurnedDeg', byStep(s.halfBurnedDeg)],
     ['how much of the fuel’s heat comes out', 'releasedPart', byStep(s.releasedPart)],

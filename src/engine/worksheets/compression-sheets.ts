@@ -66,8 +66,8 @@ const crankingFields = {
   speed: ask.in(
     'rpm',
     'Pull speed',
-    'Before the compression holds it back; how far it does is worked out. Left empty, 455 rpm for a rope, 350 for a starter and 764 for a two-stroke’s rope (trade judgement, no source).',
-    { hint: '450 rpm', optional: true },
+    'Before the compression holds it back; how far it does is worked out. Left empty, 350 rpm for a starter; for a rope a hand of 2 m/s over the usual drum: some 350 rpm, a small two-stroke 750 (trade judgement, no source).',
+    { hint: '350 rpm', optional: true },
   ),
   pulls: ask.count('Pulls', 'With the gauge in; 6 stands (common practice: 5 or 6).', { standard: '6' }),
   altitude: shopAltitude,

@@ -7,12 +7,14 @@ import {
   lines,
   near,
   picture,
+  ruleOfThumb,
   spaced,
   verdict,
   worksheet,
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Band } from '../band.js';
+import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
 import { type ExpectedPower, expectedPower, likelyPower } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
 import { bore, geometryOf, kind, rod, shareWords, stroke } from './fields.js';
@@ -24,9 +26,9 @@ export const expectedPowerSheet = worksheet({
   title: 'Power an engine should make',
   question: 'What power should this engine make here?',
   purpose:
-    'Power at the crankshaft of a sound four-stroke of this size in this air, at full throttle, with its band.',
+    'Power at the crankshaft of a sound engine of this size in this air, at full throttle, with its band.',
   fields: {
-    architecture: kind(['side-valve', 'overhead-valve'], givesFiring),
+    architecture: kind(architectures, givesFiring),
     bore,
     stroke,
     ratio,
@@ -34,7 +36,7 @@ export const expectedPowerSheet = worksheet({
     speed: ask.in(
       'rpm',
       'Speed',
-      'Under load at full throttle; 3600 rpm stands (common practice: plates give power there).',
+      'Under load at full throttle; 3600 rpm stands (common practice: plates give power there). A hand-held two-stroke’s plate gives it at 7000 to 9500.',
       { standard: '3600 rpm' },
     ),
     ...air,
@@ -55,13 +57,13 @@ export const expectedPowerSheet = worksheet({
     return [
       ...(plate === undefined ? [] : [plateVerdict(plate, here.watt)]),
       amount('power', 'A sound one should make', hp(here.watt.likely), 'hp', firingModel, { picture: shown }),
-      ...powerAnswers(rpm, here, wattIn(saeAir)),
+      ...powerAnswers(geometry.architecture, rpm, here, wattIn(saeAir)),
     ];
   },
   names: { ...fieldOf, pressure: 'barometer' },
   cautions: [
     'A guide to what is far off, no rating: filling, spark and friction are of the class, not this engine’s.',
-    'Friction comes from an automotive correlation that does not cover small air-cooled singles.',
+    'Friction comes from an automotive correlation that does not cover small air-cooled singles; a two-stroke’s is trade judgement, and its filling hangs on its exhaust.',
     'A plate may give gross power, without muffler and air cleaner, in standard air, or of a like engine.',
   ],
   sources: [
@@ -75,6 +77,13 @@ export const expectedPowerSheet = worksheet({
       given: { architecture: 'overhead-valve', bore: '68 mm', stroke: '54 mm' },
       expect: { power: near(5.8, 0.6, 'hp') },
       source: 'usual plates of overhead-valve singles',
+      mark: 'common practice',
+    },
+    {
+      title: 'A hand-held two-stroke makes a horsepower of some 15 to 25 cc at 9000 rpm: 49 cc some 2.6',
+      given: { architecture: 'two-stroke', bore: '44 mm', stroke: '32 mm', speed: '9000 rpm' },
+      expect: { power: near(2.6, 0.7, 'hp') },
+      source: 'usual plates of hand-held two-strokes',
       mark: 'common practice',
     },
     {
@@ -95,13 +104,15 @@ const saeAir: Weather = { pascal: 99_000, celsius: 25, humidity: 0 };
 const hp = (watt: number) => watt / 745.6998715822702;
 
 function powerAnswers(
+  architecture: EngineArchitecture,
   rpm: number,
   { watt, firing, indicatedW, frictionPa, shares }: ExpectedPower,
   saeWatt: number,
 ): Answer[] {
-  const friction = computed(
-    'Internal Combustion Engine Fundamentals 1988, eq. 13.6, from memory; automotive',
-  );
+  const friction =
+    architecture === 'two-stroke'
+      ? ruleOfThumb('trade judgement, no source: 50 kPa and 12 kPa for each m/s of piston speed')
+      : computed('Internal Combustion Engine Fundamentals 1988, eq. 13.6, from memory; automotive');
   const sae = computed('the same engine at 990 mbar dry, 25 °C (SAE J1349)');
   return [
     amount('low', 'Band, from', hp(watt.low), 'hp', firingModel),
