@@ -4,15 +4,17 @@ import { materials } from '../gauge/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
 /**
- * The log: `Entry = { id, job, at, by, kind, v, body }`. Each says what someone saw, measured, decided or did.
+ * The log: `Entry = { id, job, at, rank?, by, kind, v, body }`. Each says what someone saw, measured, decided or did.
  * A wrong entry is struck by a later one, never erased. `id` is made by the device that wrote it (UUIDv7), so
- * sending twice changes nothing. Order within a job is by (at, id).
+ * sending twice changes nothing. Order within a log: see `placeOf`.
  */
 
 const words = z.string().max(20_000);
 const line = z.string().min(1).max(400);
 /** word-with-hyphens: our own handles for components, parts, joints, steps, tools */
 const handle = z.string().regex(/^[a-z0-9][a-z0-9.-]{0,79}$/, 'a handle is lower-case words with hyphens');
+/** ids are UUIDs in small letters (RFC 9562, section 4: read in either case) */
+const lineId = z.string().min(1).max(64).toLowerCase();
 const yesNo = z.enum(['yes', 'no', 'unknown']);
 
 /** A number as the person wrote it beside the parsed quantity; `readEntry` refuses one whose parts disagree. */
@@ -393,7 +395,7 @@ export const bodies = {
     reason: z.string().max(400),
   }),
   note: z.object({ words: words.min(1), stage: z.enum(stages).optional() }),
-  strike: z.object({ entry: z.string().min(1).max(64), reason: z.string().max(400) }),
+  strike: z.object({ entry: lineId, reason: z.string().max(400) }),
   'hand-over': z.object({
     receivedBy: z.string().max(200),
     told: words.optional(),
@@ -440,7 +442,7 @@ export const bodies = {
   /** a catalog pack of the shop's own, as it was written */
   pack: z.object({ pack: handle, text: z.string().max(400_000), removed: z.boolean().optional() }),
   /** whether a finished job counts among the shop's own frequencies */
-  learning: z.object({ job: z.string().min(1).max(64), counted: z.boolean(), reason: z.string().max(400) }),
+  learning: z.object({ job: lineId, counted: z.boolean(), reason: z.string().max(400) }),
   setting: z.object({
     key: z.enum([
       'shop-name',
@@ -466,6 +468,7 @@ export type EntryOf<K extends EntryKind> = {
   readonly id: string;
   readonly job: string;
   readonly at: string;
+  readonly rank?: number;
   readonly by: string;
   readonly kind: K;
   readonly v: number;
@@ -478,6 +481,8 @@ export interface RawEntry {
   readonly id: string;
   readonly job: string;
   readonly at: string;
+  /** where the line stands in its log, in milliseconds, when that is not where `at` says: see `placeOf` */
+  readonly rank?: number;
   readonly by: string;
   readonly kind: string;
   readonly v: number;

@@ -1,14 +1,7 @@
 import type { Body, Entry, EntryKind, EntryOf, RawEntry, Stage } from './entry.js';
 import type { From, IntakeFacts, Job, LogLine, Shop } from './job.js';
+import { inOrder, whenOf } from './order.js';
 import { understand } from './read-entry.js';
-
-/** Order within a job: by the instant it was written, then by id, so that every device folds the same log. */
-export function inOrder<E extends Pick<RawEntry, 'at' | 'id'>>(entries: readonly E[]): E[] {
-  const instant = new Map(entries.map((e) => [e, Date.parse(e.at)]));
-  return [...entries].sort(
-    (a, b) => instant.get(a)! - instant.get(b)! || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0),
-  );
-}
 
 /**
  * The job that a log tells of. Pure and total: any entry, known or not, yields a job; an unknown kind stands in the
@@ -20,8 +13,8 @@ export function fold(id: string, entries: readonly RawEntry[]): Job {
   for (const { known, struck } of log) {
     if (known && !struck) take(draft, known);
   }
-  const last = log.at(-1)?.entry.at;
-  return { id, ...draft, log, ...(last === undefined ? {} : { lastAt: last }) };
+  const last = log.at(-1)?.entry;
+  return { id, ...draft, log, ...(last && { lastAt: whenOf(last) }) };
 }
 
 /** The shop that its own log tells of. */
@@ -56,29 +49,59 @@ export function foldShop(entries: readonly RawEntry[]): Shop {
   };
 }
 
-/**
- * The log in order with what is struck. A strike counts unless it is itself struck by a later one: reading from the
- * end, each strike is decided before the entries it points back to.
- */
+/** The log in order with what is struck. */
 function standing(entries: readonly RawEntry[]): LogLine[] {
-  const unique = new Map(entries.map((e) => [e.id, e]));
-  const lines = inOrder([...unique.values()]).map((entry) => ({ entry, known: understand(entry) }));
-  const place = new Map(lines.map(({ entry }, i) => [entry.id, i]));
-  const struckBy = new Map<string, EntryOf<'strike'>>();
-  for (let i = lines.length - 1; i >= 0; i--) {
-    const known = lines[i]!.known;
-    if (known?.kind !== 'strike' || struckBy.has(known.id)) continue;
-    const target = place.get(known.body.entry);
-    if (target !== undefined && target < i) struckBy.set(known.body.entry, known);
-  }
+  const lines = inOrder(unique(entries)).map((entry) => ({ entry, known: understand(entry) }));
+  const struckBy = strikesThatStand(lines);
   return lines.map(({ entry, known }) => {
-    const strike = struckBy.get(entry.id);
+    const strike = struckBy.get(spelled(entry.id));
     return { entry, ...(known && { known }), ...(strike && { struck: strikeLine(strike) }) };
   });
 }
 
+/** Older logs may hold an id in capitals: it is the same id. */
+const spelled = (id: string): string => id.toLowerCase();
+
+function unique(entries: readonly RawEntry[]): RawEntry[] {
+  const known = new Map<string, RawEntry>();
+  for (const e of entries) {
+    const other = known.get(spelled(e.id));
+    if (!other || other.id < e.id) known.set(spelled(e.id), e);
+  }
+  return [...known.values()];
+}
+
+/**
+ * By the line it takes back, the first strike that stands. A strike strikes whatever the clocks say, for who wrote it had
+ * read the line; it counts unless a strike that stands is aimed at itself. So a strike is decided once all that are aimed
+ * at it are; strikes that go round in a ring, which no device can have written, are never decided and strike nothing.
+ */
+function strikesThatStand(
+  lines: readonly { readonly entry: RawEntry; readonly known: Entry | undefined }[],
+): ReadonlyMap<string, EntryOf<'strike'>> {
+  const strikes = new Map<string, EntryOf<'strike'>>();
+  for (const { known } of lines) if (known?.kind === 'strike') strikes.set(spelled(known.id), known);
+  const undecided = new Map<string, number>();
+  const targetOf = (strike: EntryOf<'strike'>) => spelled(strike.body.entry);
+  for (const strike of strikes.values())
+    undecided.set(targetOf(strike), (undecided.get(targetOf(strike)) ?? 0) + 1);
+  const struckBy = new Map<string, EntryOf<'strike'>>();
+  const ready = [...strikes.values()].filter(({ id }) => !undecided.has(spelled(id)));
+  for (let strike = ready.pop(); strike; strike = ready.pop()) {
+    const target = targetOf(strike);
+    const before = struckBy.get(target);
+    if (!struckBy.has(spelled(strike.id)) && (!before || inOrder([before, strike])[0] === strike))
+      struckBy.set(target, strike);
+    const left = undecided.get(target)! - 1;
+    undecided.set(target, left);
+    const next = strikes.get(target);
+    if (left === 0 && next) ready.push(next);
+  }
+  return struckBy;
+}
+
 function strikeLine(e: EntryOf<'strike'>): NonNullable<LogLine['struck']> {
-  return { by: e.by, at: e.at, reason: e.body.reason, entry: e.id };
+  return { by: e.by, at: whenOf(e), reason: e.body.reason, entry: e.id };
 }
 
 interface Draft {
@@ -138,7 +161,7 @@ function emptyDraft(): Draft {
 }
 
 function from<K extends EntryKind>(e: EntryOf<K>): From<K> {
-  return { ...e.body, entry: e.id, at: e.at, by: e.by };
+  return { ...e.body, entry: e.id, at: whenOf(e), by: e.by };
 }
 
 type Taker<K extends EntryKind> = (draft: Draft, entry: EntryOf<K>) => void;
@@ -149,7 +172,7 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
     d.tag = e.body.tag;
     d.title = e.body.title;
     d.invented = e.body.invented ?? false;
-    d.opened ??= e.at;
+    d.opened ??= whenOf(e);
   },
   intake: (d, e) => {
     for (const key of Object.keys(e.body) as (keyof IntakeFacts)[]) {

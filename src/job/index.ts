@@ -23,9 +23,10 @@ export {
   stages,
   type Written,
 } from './entry.js';
-export { fold, foldShop, inOrder } from './fold.js';
+export { fold, foldShop } from './fold.js';
 export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
 export { lineWords } from './line-words.js';
 export { localTime } from './local-time.js';
+export { inOrder, placeOf, rankAfter, whenOf } from './order.js';
 export { asksTheEngine, EntryError, entryVersion, readBody, readEntry, written } from './read-entry.js';
 export type { RuleContext } from './rules/rule.js';

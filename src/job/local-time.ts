@@ -3,8 +3,10 @@
  *
  * Example: 14:05 in New York in winter → "2026-01-20T14:05:00.000-05:00".
  */
-export function localTime(date: Date): string {
-  const minutes = -date.getTimezoneOffset();
+export const localTime = (date: Date): string => withOffset(date, -date.getTimezoneOffset());
+
+/** The same by a clock that is `minutes` ahead of Coordinated Universal Time. */
+export function withOffset(date: Date, minutes: number): string {
   const wall = new Date(date.getTime() + minutes * 60_000).toISOString().slice(0, -1);
   const two = (n: number) => String(Math.trunc(n)).padStart(2, '0');
   const size = Math.abs(minutes);

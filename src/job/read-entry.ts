@@ -11,6 +11,7 @@ import {
   type Written,
   writtenSchema,
 } from './entry.js';
+import { latestPlace } from './order.js';
 import type { RuleContext } from './rules/rule.js';
 import { brokenRule } from './rules/rules.js';
 import { valveWay } from './valve.js';
@@ -33,9 +34,16 @@ export const entryVersion = 1;
 const upgrades: Readonly<Record<number, (kind: string, body: unknown) => unknown>> = {};
 
 const envelope = z.object({
-  id: z.uuid('an entry id is a UUID'),
-  job: z.union([z.uuid('a job id is a UUID'), z.literal(shopLog)]),
+  // RFC 9562, section 4: digits are written in small letters and read in either case
+  id: z.uuid('an entry id is a UUID').toLowerCase(),
+  job: z.union([z.uuid('a job id is a UUID').toLowerCase(), z.literal(shopLog)]),
   at: z.iso.datetime({ offset: true, message: 'a time is ISO 8601 with its offset' }),
+  rank: z
+    .number('a rank is a whole number of milliseconds')
+    .int('a rank is a whole number of milliseconds')
+    .min(0)
+    .max(latestPlace)
+    .optional(),
   by: z.string().min(1, 'says who wrote it').max(120),
   kind: z.string().min(1).max(40),
   v: z.number().int().min(1),
@@ -61,8 +69,16 @@ export function readEntry(input: unknown, context?: RuleContext): RawEntry {
   const outer = envelope.safeParse(input);
   if (!outer.success) throw fromZod(outer.error);
   const raw = outer.data as RawEntry;
+  requireNotItself(raw);
   if (!isKnownKind(raw.kind) || raw.v > entryVersion) return raw;
   return { ...raw, v: entryVersion, body: readBody(raw.kind, upgraded(raw), context) };
+}
+
+function requireNotItself({ id, kind, body }: RawEntry): void {
+  if (kind !== 'strike' || typeof body !== 'object' || body === null) return;
+  const { entry } = body as { entry?: unknown };
+  if (typeof entry === 'string' && entry.toLowerCase() === id)
+    throw new EntryError('body.entry: a line cannot strike itself', 'body.entry');
 }
 
 /** The same for a body alone, such as a form makes while it is typed. @throws EntryError */

@@ -25,6 +25,9 @@ import { pictureRoutes } from './routes/pictures.js';
 import { recordRoutes } from './routes/records.js';
 import { worksheetRoutes } from './routes/worksheets.js';
 
+/** On every answer of the API: the bench's own time. */
+const clockHeader = 'Wristpin-Clock';
+
 export interface App {
   readonly http: Hono<DoorEnv>;
   /** lets open pages go, so that the server can stop; the store stays open */
@@ -45,13 +48,14 @@ export async function createApp(parts: Parts): Promise<App> {
   http.use(door(pairing, parts.network));
   http.use('/api/*', async (c, next) => {
     await next();
+    c.res.headers.set(clockHeader, parts.clock().toISOString()); // by it a device finds out how far its own clock is off
     if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
   });
   http.on('GET', '/api/*', compress()); // what is sent back for a line written is a few words
   http.route('/api/health', healthRoutes(parts));
   http.route('/api/jobs', jobRoutes(store, notes));
   http.route('/api/jobs', recordRoutes(parts));
-  http.route('/api/entries', entryRoutes(store));
+  http.route('/api/entries', entryRoutes(parts));
   http.route('/api/events', eventRoutes(store, news, pairing));
   http.route('/api/devices', deviceRoutes(store, pairing, parts.network));
   http.route('/api/pictures', pictureRoutes(store, parts.clock));

@@ -22,7 +22,7 @@ export async function exportJob(store: Store, job: string): Promise<Exported> {
     if (picture) pictures.push({ sha256, mime: asPictureType(picture.mime), bytes: picture.bytes });
     else missing.push(sha256);
   }
-  const raw = entries.map(({ id, job, at, by, kind, v, body }) => ({ id, job, at, by, kind, v, body }));
+  const raw = entries.map(({ seq: _seq, received: _received, ...line }) => line);
   return { bytes: await writeBundle({ entries: raw, pictures }), missing };
 }
 

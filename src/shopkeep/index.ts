@@ -12,3 +12,4 @@ export { narrowed } from './picture.js';
 export { readLines } from './read-lines.js';
 export { type PrintedRecord, printRecord } from './record.js';
 export { shopNow } from './shop-now.js';
+export { standWhereTheyCame } from './stand-where-they-came.js';

@@ -123,7 +123,10 @@ function sortedOut(
 
 const columns = ['job', 'at', 'by', 'kind', 'v'] as const;
 
-/** The order of fields in the body does not count: a device may write them in another order the second time. */
+/**
+ * The order of fields in the body does not count: a device may write them in another order the second time. Nor does where
+ * the line stands: one that came without a rank is given one where it is taken in, by each store for itself.
+ */
 function sameContent(a: FreshRow, b: FreshRow): boolean {
   if (columns.some((column) => a[column] !== b[column])) return false;
   return a.body === b.body || isDeepStrictEqual(JSON.parse(a.body), JSON.parse(b.body));

@@ -17,9 +17,10 @@ export function checkEntry(entry: RawEntry): FreshRow {
     id: key(entry, 'id'),
     job: key(entry, 'job'),
     at: key(entry, 'at'),
+    rank: entry.rank === undefined ? null : wholeNumber(entry, 'rank', Number.MAX_SAFE_INTEGER),
     by: text(entry, 'by'),
     kind: key(entry, 'kind'),
-    v: wholeNumber(entry),
+    v: wholeNumber(entry, 'v', greatestV),
     body: bodyText(entry),
   };
 }
@@ -39,9 +40,12 @@ function key(entry: RawEntry, field: 'id' | 'job' | 'at' | 'kind'): string {
   return value;
 }
 
-function wholeNumber(entry: RawEntry): number {
-  if (Number.isInteger(entry.v) && entry.v >= 1 && entry.v <= greatestV) return entry.v;
-  throw bad(entry, 'v', `is ${String(entry.v)}; a whole number from 1 to ${greatestV} is possible`);
+function wholeNumber(entry: RawEntry, field: 'v' | 'rank', greatest: number): number {
+  const value: unknown = entry[field];
+  const least = field === 'v' ? 1 : 0;
+  if (typeof value === 'number' && Number.isInteger(value) && value >= least && value <= greatest)
+    return value;
+  throw bad(entry, field, `is ${String(value)}; a whole number from ${least} to ${greatest} is possible`);
 }
 
 function bodyText(entry: RawEntry): string {

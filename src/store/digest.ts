@@ -13,7 +13,9 @@ type Line = Omit<EntryRow, 'seq' | 'digest'> & { readonly seq: number };
  * @throws SyntaxError when the body is not JSON any more
  */
 export function lineDigest(before: string, line: Line): string {
-  const said = canonicalLine({ ...line, body: JSON.parse(line.body) });
+  const { rank, ...rest } = line;
+  // absent also where a log is read that was written before lines had a rank
+  const said = canonicalLine({ ...rest, ...(rank != null && { rank }), body: JSON.parse(line.body) });
   return hash('sha256', `${before}\n${line.seq}\n${line.received}\n${said}`);
 }
 

@@ -16,6 +16,7 @@ export const migrations: readonly Migration[] = [
   { version: 2, name: 'paired devices', up: createDevices },
   { version: 3, name: 'notes beside the log', up: createNotes },
   { version: 4, name: 'digests of lines', up: createDigests },
+  { version: 5, name: 'where a line stands', up: addRank },
 ];
 
 /** From this version on lines carry digests. */
@@ -133,4 +134,11 @@ async function createDigests(db: Kysely<unknown>, dialect: Dialect): Promise<voi
     .modifyEnd(strict(dialect))
     .execute();
   await digestAll(db as Db);
+}
+
+async function addRank(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await db.schema
+    .alterTable('entries')
+    .addColumn('rank', dialect === 'sqlite' ? 'integer' : 'bigint')
+    .execute();
 }

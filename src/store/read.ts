@@ -27,8 +27,8 @@ export async function head(db: Db): Promise<number> {
   return row.head ?? 0;
 }
 
-function toEntry({ digest: _, ...row }: Selectable<EntryRow>): StoredEntry {
-  return { ...row, body: bodyOf(row) };
+function toEntry({ digest: _, rank, ...row }: Selectable<EntryRow>): StoredEntry {
+  return { ...row, ...(rank !== null && { rank }), body: bodyOf(row) };
 }
 
 export function bodyOf(row: Pick<EntryRow, 'id' | 'job' | 'body'>): unknown {

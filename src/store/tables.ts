@@ -20,6 +20,8 @@ export interface EntryRow {
   id: string;
   job: string;
   at: string;
+  /** where the line stands in its log, when that is not where `at` says */
+  rank: number | null;
   by: string;
   kind: string;
   v: number;

@@ -55,8 +55,8 @@ async function requireHashes(pictures: readonly BundledPicture[]): Promise<void>
 }
 
 /** Only what an entry is: a store may hand over its own row numbers beside it. */
-function envelope({ id, job, at, by, kind, v, body }: RawEntry): RawEntry {
-  return { id, job, at, by, kind, v, body };
+function envelope({ id, job, at, rank, by, kind, v, body }: RawEntry): RawEntry {
+  return { id, job, at, ...(rank !== undefined && { rank }), by, kind, v, body };
 }
 
 /** JSON with the keys of every object in one order: a database may give them back in another. */

@@ -106,6 +106,20 @@ export function logLaws({ database, freshPlace, openAt, fresh }: Ground): void {
       expect(await store.head()).toBe(0);
     });
 
+    it('keeps where a line stands, and refuses a rank that is none', async () => {
+      const store = await fresh();
+      const marked = { ...entry('e1', 'shop'), rank: 8.64e15 };
+      await store.append([marked, entry('e2', 'shop')]);
+      const [first, second] = await store.entries('shop');
+      expect(first).toMatchObject(marked);
+      expect(second).not.toHaveProperty('rank');
+      expect(await store.append([marked])).toMatchObject({ already: ['e1'] });
+      expect(await store.append([{ ...marked, rank: 7 }])).toMatchObject({ already: ['e1'] });
+      expect((await store.entries('shop'))[0]).toMatchObject(marked);
+      for (const rank of [1.5, -1, Number.NaN, '7' as never])
+        await refusal(store.append([{ ...entry('e3', 'shop'), rank }]), 'bad-entry', /its rank is/);
+    });
+
     it('gives back every JSON body and every name in any script', async () => {
       const store = await fresh();
       await store.append([opening('j1')]);
