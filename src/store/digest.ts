@@ -15,7 +15,11 @@ type Line = Omit<EntryRow, 'seq' | 'digest'> & { readonly seq: number };
 export function lineDigest(before: string, line: Line): string {
   const { rank, ...rest } = line;
   // absent also where a log is read that was written before lines had a rank
-  const said = canonicalLine({ ...rest, ...(rank != null && { rank }), body: JSON.parse(line.body) });
+  const said = canonicalLine({
+    ...rest,
+    ...(typeof rank === 'number' && { rank }),
+    body: JSON.parse(line.body),
+  });
   return hash('sha256', `${before}\n${line.seq}\n${line.received}\n${said}`);
 }
 

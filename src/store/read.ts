@@ -28,7 +28,7 @@ export async function head(db: Db): Promise<number> {
 }
 
 function toEntry({ digest: _, rank, ...row }: Selectable<EntryRow>): StoredEntry {
-  return { ...row, ...(rank !== null && { rank }), body: bodyOf(row) };
+  return { ...row, ...(typeof rank === 'number' && { rank }), body: bodyOf(row) };
 }
 
 export function bodyOf(row: Pick<EntryRow, 'id' | 'job' | 'body'>): unknown {
