@@ -57,7 +57,7 @@ test.skipIf(!inANetwork)('a phone is paired by its code, writes, and is shut out
   await bench.getByRole('button', { name: 'Shut out Apron phone' }).waitFor({ state: 'detached' });
   await page.getByLabel('Write a note').fill('written by one that was shut out');
   await page.getByRole('button', { name: 'Note', exact: true }).click();
-  await page.getByText('1 waiting to send, not paired').waitFor();
+  await page.getByText('not paired any more').waitFor();
   await page.reload();
   await page.getByRole('heading', { name: 'Not paired' }).waitFor();
   await bench.context().close();

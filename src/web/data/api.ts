@@ -19,17 +19,39 @@ export class Unreachable extends Error {}
 /** The server does not know this device, or no longer: as with one that cannot be reached, nothing is lost. */
 export class NotPaired extends Unreachable {}
 
-async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+/** A server that takes a request and never answers is waited for so long, and then counts as one that is not there. */
+const longestMs = { read: 60_000, write: 20_000, part: 45_000 };
+
+/** What a request found at the other end. */
+type Found = 'reached' | Error;
+const listeners = new Set<(found: Found) => void>();
+
+/** Calls back after each request with what it found. */
+export const onContact = (tell: (found: Found) => void): void => void listeners.add(tell);
+
+const found = <E extends Found>(what: E): E => {
+  for (const tell of listeners) tell(what);
+  return what;
+};
+
+const away = 'The shop’s store cannot be reached. What you write is kept on this device and sent later.';
+
+async function ask<T>(path: string, init?: RequestInit, longest = longestMs.read): Promise<T> {
   let response: Response;
   try {
-    response = await fetch(path, init);
+    response = await fetch(path, { ...init, signal: AbortSignal.timeout(longest) });
   } catch {
-    throw new Unreachable(
-      'The shop’s store cannot be reached. What you write is kept on this device and sent later.',
-    );
+    throw found(new Unreachable(away));
   }
-  if (!response.ok) throw await refusal(response);
-  return (await response.json()) as T;
+  if (!response.ok) throw found(await refusal(response));
+  try {
+    const answer = (await response.json()) as T;
+    found('reached');
+    return answer;
+  } catch {
+    // a network's own page in place of the shop's answer, or a line that broke in the middle
+    throw found(new Unreachable(away));
+  }
 }
 
 async function refusal(response: Response): Promise<ServerError | NotPaired> {
@@ -46,6 +68,13 @@ const sendJson = (method: string, body: unknown): RequestInit => ({
   headers: { 'content-type': 'application/json' },
   body: JSON.stringify(body),
 });
+
+/** How far the store has a picture that is sent in parts. */
+export interface PictureState {
+  readonly whole: boolean;
+  /** how many bytes have come in */
+  readonly have: number;
+}
 
 export interface PictureInfo {
   readonly sha256: string;
@@ -118,13 +147,18 @@ export const api = {
       },
     ),
   append: (entries: readonly RawEntry[]) =>
-    ask<{ stored: string[]; already: string[] }>('/api/entries', sendJson('POST', { entries })),
-  putPicture: (sha256: string, blob: Blob) =>
-    ask<PictureInfo>(`/api/pictures/${sha256}`, {
-      method: 'PUT',
-      body: blob,
-      headers: { 'content-type': blob.type },
-    }),
+    ask<{ stored: string[]; already: string[] }>(
+      '/api/entries',
+      sendJson('POST', { entries }),
+      longestMs.write,
+    ),
+  pictureState: (sha256: string) => ask<PictureState>(`/api/pictures/${sha256}/parts`, {}, longestMs.write),
+  putPart: (sha256: string, at: number, of: number, body: Uint8Array<ArrayBuffer>) =>
+    ask<PictureState>(
+      `/api/pictures/${sha256}/parts?at=${at}&of=${of}`,
+      { method: 'PUT', body },
+      longestMs.part,
+    ),
   past: (without?: string) =>
     ask<JobsTaught>(`/api/past${without === undefined ? '' : `?without=${without}`}`),
   pastJobs: () => ask<FinishedJobs>('/api/past/jobs'),

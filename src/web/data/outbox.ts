@@ -1,6 +1,5 @@
 import { sha256 as sha256Of } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { useSyncExternalStore } from 'react';
 import { uuidv7 } from 'uuidv7';
 import {
@@ -11,57 +10,65 @@ import {
   type RawEntry,
   readEntry,
 } from '../../job/index.js';
-import { api, NotPaired, type PictureInfo, ServerError } from './api.js';
+import { api, NotPaired, onContact, type PictureInfo, ServerError } from './api.js';
 import { thisDevice } from './device.js';
 import { contextOf } from './known-jobs.js';
+import { deviceStorage } from './outbox/device-storage.js';
+import type { Held, PictureWithBytes } from './outbox/kept.js';
+import { DeviceOutbox, type Outbox } from './outbox/outbox.js';
+import type { Refused } from './outbox/rules.js';
+import { remember, remembered } from './remember.js';
+import { smaller } from './smaller-picture.js';
 
-/**
- * What this device has written and the shop's store has not yet acknowledged. A line is first made durable on the
- * device, then sent; it leaves the outbox only after the store said that it is durable there. "Saved" means that.
- */
-export interface Outbox {
-  readonly waiting: readonly RawEntry[];
-  /** lines that the store will not take, with its reason: they stay until the person takes them back */
-  readonly refused: readonly { readonly entry: RawEntry; readonly reason: string }[];
-  readonly state: 'saved' | 'sending' | 'offline' | 'not paired';
-}
+/** The outbox of this device, on this page. How it decides: `outbox/`. */
+export type { Outbox };
 
-interface Shape extends DBSchema {
-  entries: { key: string; value: { entry: RawEntry; refused?: string } };
-  pictures: { key: string; value: Blob };
-}
+const sha256 = (bytes: Uint8Array) => bytesToHex(sha256Of(bytes)); // not the browser's own: plain HTTP has none
+const online = () => globalThis.navigator?.onLine !== false;
+const heldKey = 'wristpin.held';
+let others: BroadcastChannel | undefined;
 
-let db: Promise<IDBPDatabase<Shape>> | undefined;
-let outbox: Outbox = { waiting: [], refused: [], state: 'saved' };
-let sending: Promise<void> | undefined;
-const listeners = new Set<() => void>();
-const savedListeners = new Set<(entries: readonly RawEntry[]) => void>();
-
-function open(): Promise<IDBPDatabase<Shape>> {
-  db ??= openDB<Shape>('wristpin-outbox', 1, {
-    upgrade(d) {
-      d.createObjectStore('entries');
-      d.createObjectStore('pictures');
+const here: DeviceOutbox = new DeviceOutbox({
+  storage: deviceStorage('wristpin-outbox', () => void here.reread()),
+  store: api,
+  sha256,
+  later: (work, ms) => {
+    const timer = setTimeout(work, ms);
+    return () => clearTimeout(timer);
+  },
+  online,
+  remembered: {
+    get: () => {
+      const text = remembered(heldKey);
+      return text === undefined ? undefined : (JSON.parse(text) as Held);
     },
-  });
-  return db;
-}
-
-function change(next: Partial<Outbox>): void {
-  outbox = { ...outbox, ...next };
-  for (const tell of listeners) tell();
-}
+    set: ({ lines, pictures }) =>
+      remember(heldKey, lines + pictures > 0 ? JSON.stringify({ lines, pictures }) : undefined),
+  },
+  tellOthers: () => others?.postMessage('changed'),
+});
 
 /** Reads what an earlier visit left unsent, and tries again now and whenever the network comes back. */
 export async function startOutbox(): Promise<void> {
-  const kept = await (await open()).getAll('entries');
-  change({
-    waiting: kept.filter((k) => k.refused === undefined).map((k) => k.entry),
-    refused: kept.flatMap((k) => (k.refused === undefined ? [] : [{ entry: k.entry, reason: k.refused }])),
+  window.addEventListener('online', () => void here.send());
+  window.addEventListener('offline', () => here.heard('no network'));
+  others = new BroadcastChannel('wristpin-outbox');
+  others.onmessage = () => void here.reread();
+  onContact((found) => {
+    if (found === 'reached') return here.heard('reached');
+    if (found instanceof NotPaired) return here.heard('not paired');
+    // a question that this store cannot answer says nothing of whether it keeps
+    if (found instanceof ServerError)
+      return found.status >= 502 ? here.heard('out of order', found.message) : undefined;
+    here.heard(online() ? 'no answer' : 'no network');
   });
-  window.addEventListener('online', () => void send());
-  setInterval(() => outbox.waiting.length > 0 && void send(), 5_000);
-  await send();
+  await here.start();
+}
+
+/** As when the page is left: nothing more is sent from here. */
+export function stopOutbox(): void {
+  here.stop();
+  others?.close();
 }
 
 /**
@@ -77,17 +84,14 @@ export async function write<K extends EntryKind>(job: string, kind: K, body: Bod
 export async function writeAll(
   job: string,
   lines: readonly { kind: EntryKind; body: unknown }[],
+  pictures: readonly PictureWithBytes[] = [],
 ): Promise<RawEntry[]> {
   const at = localTime(new Date());
   const by = thisDevice().by;
   const made = lines.map(({ kind, body }) =>
     readEntry({ id: uuidv7(), job, at, by, kind, v: entryVersion, body: clean(body) }, contextOf(job)),
   );
-  const d = await open();
-  const tx = d.transaction('entries', 'readwrite');
-  await Promise.all([...made.map((entry) => tx.store.put({ entry }, entry.id)), tx.done]);
-  change({ waiting: [...outbox.waiting, ...made] });
-  void send();
+  await here.keep(made, pictures);
   return made;
 }
 
@@ -96,132 +100,57 @@ function clean(body: unknown): unknown {
   return JSON.parse(JSON.stringify(body));
 }
 
-/** Keeps a picture on the device until the store has it; resolves with what the store says it is. */
-export async function keepPicture(file: Blob): Promise<PictureInfo> {
-  const bytes = await file.arrayBuffer();
-  // not the browser's own: it is kept from pages that a phone opens over the shop's network
-  const digest = bytesToHex(sha256Of(new Uint8Array(bytes)));
-  try {
-    return await api.putPicture(digest, file);
-  } catch (error) {
-    if (error instanceof ServerError) throw error;
-    const local = await describeLocally(file, digest, bytes.byteLength);
-    await (await open()).put('pictures', file, digest);
-    return local;
-  }
+/** A photograph with the line that shows it: both are durable on this device, or neither. */
+export async function writePhotograph(
+  job: string,
+  file: Blob,
+  body: Omit<Body<'photograph'>, 'picture'>,
+): Promise<RawEntry> {
+  const kept = await readPicture(file);
+  const [entry] = await writeAll(
+    job,
+    [{ kind: 'photograph', body: { ...body, picture: kept.picture } }],
+    [kept],
+  );
+  return entry!;
 }
 
-async function describeLocally(file: Blob, sha256: string, bytes: number): Promise<PictureInfo> {
+/** @throws Error in words when this is no picture that the shop takes */
+export async function readPicture(file: Blob): Promise<PictureWithBytes> {
   if (!['image/jpeg', 'image/png', 'image/webp'].includes(file.type))
     throw new Error('That is not a JPEG, PNG or WebP picture.');
-  const bitmap = await createImageBitmap(file);
-  return {
-    sha256,
-    bytes,
-    mime: file.type as PictureInfo['mime'],
-    width: bitmap.width,
-    height: bitmap.height,
-  };
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const { width, height, close } = await sizeOf(file);
+  close();
+  const mime = file.type as PictureInfo['mime'];
+  return { picture: { sha256: sha256(bytes), bytes: bytes.length, mime, width, height }, bytes };
+}
+
+async function sizeOf(file: Blob) {
+  try {
+    const bitmap = await createImageBitmap(file);
+    return { width: bitmap.width, height: bitmap.height, close: () => bitmap.close?.() };
+  } catch {
+    throw new Error('This picture cannot be read: it is damaged or cut off. Take it again.');
+  }
 }
 
 /** A picture that has not reached the store yet, if this device holds it. */
 export async function localPicture(sha256: string): Promise<Blob | undefined> {
-  return (await open()).get('pictures', sha256);
+  const bytes = await here.bytes(sha256);
+  return bytes && new Blob([bytes]);
 }
 
-/** Takes back a line that the store refused. */
-export async function discardRefused(id: string): Promise<void> {
-  await (await open()).delete('entries', id);
-  change({ refused: outbox.refused.filter((r) => r.entry.id !== id) });
+export const outboxNow = here.now;
+export const whenSaved = here.whenSaved;
+export const tryAgain = (refused: Refused) => here.tryAgain(refused);
+export const dropRefused = (refused: Refused) => here.drop(refused);
+export const forgetMissing = () => here.forgetMissing();
+
+/** A refused picture goes again as a smaller one. */
+export async function sendSmaller(refused: Refused): Promise<void> {
+  const bytes = refused.picture && (await here.bytes(refused.picture.sha256));
+  if (bytes) await here.putInPlace(refused, await readPicture(await smaller(new Blob([bytes]))));
 }
 
-/** One sending at a time; a call during one waits for it and then looks again. */
-async function send(): Promise<void> {
-  while (sending) await sending;
-  if (outbox.waiting.length === 0) return;
-  sending = sendOnce().finally(() => {
-    sending = undefined;
-  });
-  await sending;
-}
-
-async function sendOnce(): Promise<void> {
-  change({ state: 'sending' });
-  try {
-    await sendPictures();
-    while (outbox.waiting.length > 0) await sendJob(outbox.waiting[0]!.job);
-    change({ state: 'saved' });
-  } catch (error) {
-    change({ state: error instanceof NotPaired ? 'not paired' : 'offline' });
-  }
-}
-
-async function sendPictures(): Promise<void> {
-  const d = await open();
-  for (const sha256 of await d.getAllKeys('pictures')) {
-    const blob = await d.get('pictures', sha256);
-    try {
-      if (blob) await api.putPicture(sha256, blob);
-    } catch (error) {
-      if (!(error instanceof ServerError)) throw error; // the line that shows it will say what is wrong
-    }
-    await d.delete('pictures', sha256);
-  }
-}
-
-async function sendJob(job: string): Promise<void> {
-  const batch = outbox.waiting.filter((e) => e.job === job).slice(0, 200);
-  try {
-    await api.append(batch);
-    await settle(batch);
-  } catch (error) {
-    if (!(error instanceof ServerError) || error.status >= 500) throw error;
-    if (batch.length > 1) await sendSingly(batch);
-    else await refuse(batch[0]!, error.message);
-  }
-}
-
-/** A refused batch is sent line by line, so that only the bad line stays behind. */
-async function sendSingly(batch: readonly RawEntry[]): Promise<void> {
-  for (const entry of batch) {
-    try {
-      await api.append([entry]);
-      await settle([entry]);
-    } catch (error) {
-      if (!(error instanceof ServerError) || error.status >= 500) throw error;
-      await refuse(entry, error.message);
-    }
-  }
-}
-
-/** The readers are told before the outbox lets go, so that no line is missing in between; the fold drops doubles. */
-async function settle(entries: readonly RawEntry[]): Promise<void> {
-  for (const tell of savedListeners) tell(entries);
-  const ids = new Set(entries.map((e) => e.id));
-  const d = await open();
-  const tx = d.transaction('entries', 'readwrite');
-  await Promise.all([...entries.map((e) => tx.store.delete(e.id)), tx.done]);
-  change({ waiting: outbox.waiting.filter((e) => !ids.has(e.id)) });
-}
-
-async function refuse(entry: RawEntry, reason: string): Promise<void> {
-  await (await open()).put('entries', { entry, refused: reason }, entry.id);
-  change({
-    waiting: outbox.waiting.filter((e) => e.id !== entry.id),
-    refused: [...outbox.refused, { entry, reason }],
-  });
-}
-
-export const outboxNow = (): Outbox => outbox;
-
-export function useOutbox(): Outbox {
-  return useSyncExternalStore((tell) => {
-    listeners.add(tell);
-    return () => listeners.delete(tell);
-  }, outboxNow);
-}
-
-/** Calls back with lines that the store has just acknowledged. */
-export function whenSaved(tell: (entries: readonly RawEntry[]) => void): void {
-  savedListeners.add(tell);
-}
+export const useOutbox = (): Outbox => useSyncExternalStore(here.subscribe, here.now);

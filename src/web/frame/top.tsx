@@ -1,5 +1,6 @@
 import { Link, useLocation } from 'wouter';
 import { changeDevice, useDevice } from '../data/device.js';
+import { stateWords } from '../data/outbox/words.js';
 import { useOutbox } from '../data/outbox.js';
 import { useUnits } from '../data/queries.js';
 import { useDrafts } from '../form/use-drafts.js';
@@ -24,13 +25,6 @@ export function ShopNav() {
   );
 }
 
-const whyWaiting = {
-  saved: '',
-  sending: '',
-  offline: ', no connection',
-  'not paired': ', not paired',
-} as const;
-
 /** What has reached the shop's store and what has not, in words. */
 export function SavedState() {
   return (
@@ -53,24 +47,24 @@ function Begun() {
 }
 
 function Sent() {
-  const { waiting, refused, state } = useOutbox();
-  if (refused.length > 0) {
+  const { look, words, more, isLink } = stateWords(useOutbox());
+  const said = (
+    <>
+      {words}
+      {more && <span className="only-wide">{more}</span>}
+    </>
+  );
+  if (!isLink)
     return (
-      <Link href="/shop/unsent" className="state refused">
-        {refused.length} refused: look
-      </Link>
-    );
-  }
-  if (waiting.length > 0) {
-    return (
-      <span className="state waiting" role="status">
-        {waiting.length} waiting to send{whyWaiting[state]}
+      <span className={`state ${look}`} role="status">
+        {said}
       </span>
     );
-  }
   return (
-    <span className="state saved" role="status">
-      all saved
+    <span role="status">
+      <Link href="/shop/unsent" className={`state ${look}`}>
+        {said}
+      </Link>
     </span>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useId, useState } from 'react';
 import type { Body, From } from '../../job/index.js';
 import { pictureUrl } from '../data/api.js';
-import { keepPicture, localPicture, write } from '../data/outbox.js';
+import { localPicture, writePhotograph } from '../data/outbox.js';
 
 /** A picture from the store, or from this device while it has not been sent yet. */
 export function Picture({ sha256, alt, width = 320 }: { sha256: string; alt: string; width?: number }) {
@@ -57,27 +57,29 @@ export function TakePicture(props: {
 }) {
   const ownId = useId();
   const id = props.inputId ?? ownId;
-  const [wrong, setWrong] = useState<string>();
+  const [wrong, setWrong] = useState<readonly string[]>([]);
   const [busy, setBusy] = useState(false);
   const take = async (files: FileList | null) => {
-    setWrong(undefined);
+    setWrong([]);
     setBusy(true);
-    try {
-      for (const [n, file] of [...(files ?? [])].entries()) {
-        const picture = await keepPicture(file);
-        await write(props.job, 'photograph', {
-          picture,
-          caption: props.caption && n > 0 ? `${props.caption}, ${n + 1}` : (props.caption ?? ''),
+    const several = (files?.length ?? 0) > 1;
+    let kept = 0;
+    for (const file of files ?? []) {
+      try {
+        await writePhotograph(props.job, file, {
+          caption: props.caption && kept > 0 ? `${props.caption}, ${kept + 1}` : (props.caption ?? ''),
           stage: props.stage,
           when: props.when,
           about: props.about,
         } as Body<'photograph'>);
+        kept += 1;
+      } catch (error) {
+        // each by itself: what one is refused for is no reason to drop those after it
+        const why = error instanceof Error ? error.message : String(error);
+        setWrong((before) => [...before, several ? `${file.name}: ${why}` : why]);
       }
-    } catch (error) {
-      setWrong(error instanceof Error ? error.message : String(error));
-    } finally {
-      setBusy(false);
     }
+    setBusy(false);
   };
   return (
     <div className="stack tight">
@@ -96,9 +98,13 @@ export function TakePicture(props: {
       <label htmlFor={id} className="button" aria-busy={busy}>
         {busy ? 'Keeping the picture …' : (props.label ?? 'Take a photograph')}
       </label>
-      {wrong && (
+      {wrong.length > 0 && (
         <div className="wrong-box" role="alert">
-          <b>{wrong}</b>
+          {wrong.map((words) => (
+            <div key={words}>
+              <b>{words}</b>
+            </div>
+          ))}
         </div>
       )}
     </div>

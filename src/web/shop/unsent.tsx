@@ -1,49 +1,157 @@
+import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { lineWords, shopLog } from '../../job/index.js';
-import { discardRefused, useOutbox } from '../data/outbox.js';
+import { capital } from '../../phrase/index.js';
+import { useKeepsFor } from '../data/keeps-for.js';
+import type { Refused } from '../data/outbox/rules.js';
+import { heldWords, isAre } from '../data/outbox/words.js';
+import {
+  dropRefused,
+  forgetMissing,
+  localPicture,
+  type Outbox,
+  sendSmaller,
+  tryAgain,
+  useOutbox,
+} from '../data/outbox.js';
 import { drafts } from '../form/drafts.js';
 import { useDrafts } from '../form/use-drafts.js';
 import { Page } from '../frame/page.js';
-import { Button } from '../parts/act.js';
+import { Button, useAct, Wrong } from '../parts/act.js';
 
-/** Lines of this device that the store has not got, and why. */
+/** What of this device the store has not got, and why. */
 export function Unsent() {
-  const { waiting, refused, state } = useOutbox();
+  const outbox = useOutbox();
+  const { waiting, pictures, refused, missing, trouble } = outbox;
+  const nothing = waiting.length + pictures + refused.length === 0 && !missing;
   return (
-    <Page
-      title={
-        waiting.length + refused.length === 0
-          ? 'Everything has reached the shop’s store'
-          : 'Not in the shop’s store yet'
-      }
-    >
+    <Page title={nothing ? 'Nothing waits on this device' : 'Not in the shop’s store yet'}>
+      <Wrong words={trouble && `${trouble} Until then a line counts only when the store has answered.`} />
+      {missing && <Missing missing={missing} />}
       <Begun />
       {refused.length > 0 && (
         <section className="stack tight">
           <h2>Refused</h2>
           <ul className="lines">
-            {refused.map(({ entry, reason }) => (
-              <li key={entry.id}>
-                <div>
-                  <b>{lineWords({ entry }).title}</b>
-                  <div>{JSON.stringify(entry.body)}</div>
-                  <div className="verdict fail wraps">{reason}</div>
-                </div>
-                <Button onClick={() => void discardRefused(entry.id)}>Take it back</Button>
-              </li>
+            {refused.map((each) => (
+              <RefusedLine key={each.entry?.id ?? each.picture?.sha256} refused={each} />
             ))}
           </ul>
         </section>
       )}
-      {waiting.length > 0 && (
+      <Waiting outbox={outbox} />
+    </Page>
+  );
+}
+
+/** A browser that cleared its storage says nothing of it. */
+function Missing({ missing }: { missing: NonNullable<Outbox['missing']> }) {
+  return (
+    <section className="wrong-box stack tight" role="alert">
+      <b>
+        {capital(heldWords(missing))} waited on this device when it was last used and {isAre(missing)} not
+        here now.
+      </b>
+      <p>
+        The browser has cleared its storage, or it was cleared by hand. Read the log of what you did last, and
+        write down again what it does not hold.
+      </p>
+      <div>
+        <Button onClick={forgetMissing}>I have looked</Button>
+      </div>
+    </section>
+  );
+}
+
+function RefusedLine({ refused }: { refused: Refused }) {
+  const { entry, picture, reason } = refused;
+  const { wrong, busy, act } = useAct();
+  const title = entry ? lineWords({ entry }).title : 'A picture without its line';
+  return (
+    <li>
+      <div className="stack tight">
+        <b>{title}</b>
+        {entry && !picture && <div>{JSON.stringify(entry.body)}</div>}
+        {picture && <HeldPicture sha256={picture.sha256} alt={title} />}
+        <div className="verdict fail wraps">{reason}</div>
+        <Wrong words={wrong} />
+        <div className="row">
+          <Button disabled={busy} onClick={() => void act(() => tryAgain(refused))}>
+            Try again
+          </Button>
+          {picture && entry && (
+            <Button disabled={busy} onClick={() => void act(() => sendSmaller(refused))}>
+              Send a smaller one
+            </Button>
+          )}
+          <Button look="danger" disabled={busy} onClick={() => void act(() => dropRefused(refused))}>
+            Take it back
+          </Button>
+        </div>
+      </div>
+    </li>
+  );
+}
+
+/** A picture of which this device has the only copy, and a way to save it elsewhere. */
+function HeldPicture({ sha256, alt }: { sha256: string; alt: string }) {
+  const [url, setUrl] = useState<string>();
+  useEffect(() => {
+    let made: string | undefined;
+    void localPicture(sha256).then((blob) => {
+      made = blob && URL.createObjectURL(blob);
+      setUrl(made);
+    });
+    return () => {
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [sha256]);
+  if (!url) return null;
+  return (
+    <>
+      <img className="held" src={url} alt={alt} />
+      <a href={url} download={`${sha256.slice(0, 12)}.jpg`}>
+        Save a copy of it
+      </a>
+    </>
+  );
+}
+
+function Waiting({ outbox }: { outbox: Outbox }) {
+  const { waiting, pictures, reach, said } = outbox;
+  const keeps = useKeepsFor();
+  const held = { lines: waiting.length, pictures };
+  const when = {
+    'not paired':
+      'it is paired with the shop again: on the bench computer open Shop and choose “Pair a phone”. Do not clear this browser’s data until then.',
+    'out of order': 'the store takes them. It is tried again by itself.',
+  } as const;
+  return (
+    <section className="stack tight">
+      {held.lines + held.pictures > 0 && (
         <p>
-          {waiting.length} lines wait on this device and are sent as soon as{' '}
-          {state === 'not paired'
-            ? 'it is paired with the shop again: on the bench computer open Shop and choose “Pair a phone”.'
-            : 'the store can be reached.'}
+          {capital(heldWords(held))} {held.lines + held.pictures === 1 ? 'waits' : 'wait'} on this device, to
+          be sent as soon as {reach in when ? when[reach as keyof typeof when] : 'the store can be reached.'}
         </p>
       )}
-    </Page>
+      {said && <p>The store says: {said}</p>}
+      {keeps === 'while there is room' && (
+        <p className="soft">
+          This browser may clear what waits here when the device runs short of room. Do not leave lines
+          waiting here for days.
+        </p>
+      )}
+      <ul className="lines">
+        {waiting.slice(0, 50).map((entry) => (
+          <li key={entry.id}>
+            <Link href={entry.job === shopLog ? '/shop' : `/job/${entry.job}/intake`}>
+              {lineWords({ entry }).title}
+            </Link>
+            <small>{entry.at.slice(0, 16).replace('T', ' ')}</small>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
