@@ -1,2 +1,2 @@
 /** Fetched only when a store is opened: the databases' drivers are the slowest to load. */
-export { openPostgres, openSqlite } from '../store/index.js';
+export { openPostgres, openSqlite, restoreInto, verifyFile, verifyPostgres } from '../store/index.js';

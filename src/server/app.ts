@@ -7,6 +7,7 @@ import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath } from './door.js';
 import { type ApiError, answerError, notFound } from './error.js';
 import { asApiError, ownFault } from './faults.js';
+import { KeepingWatch } from './keeping.js';
 import { News } from './news.js';
 import { everywhere, pages } from './pages.js';
 import { pairPage, shutPage } from './pair-page.js';
@@ -23,7 +24,9 @@ import { jobRoutes } from './routes/jobs.js';
 import { pastRoutes } from './routes/past-jobs.js';
 import { pictureRoutes } from './routes/pictures.js';
 import { recordRoutes } from './routes/records.js';
+import { storeRoutes } from './routes/store.js';
 import { worksheetRoutes } from './routes/worksheets.js';
+import { sparing } from './sparing-log.js';
 
 /** On every answer of the API: the bench's own time. */
 const clockHeader = 'Wristpin-Clock';
@@ -35,8 +38,10 @@ export interface App {
 }
 
 /** The whole of the server but its socket. Rejects when the store does not answer. */
-export async function createApp(parts: Parts): Promise<App> {
+export async function createApp(given: Parts): Promise<App> {
+  const parts = { ...given, log: sparing(given.log, given.clock) };
   const { store } = parts;
+  const keeping = new KeepingWatch(store, parts.log);
   const news = new News(store, await store.head(), parts.log);
   const notes = new JobNotes(store);
   catalogOf((await shopNow(store)).shop); // made now: that holds the thread, and nobody waits for an answer yet
@@ -56,13 +61,14 @@ export async function createApp(parts: Parts): Promise<App> {
   http.route('/api/jobs', jobRoutes(store, notes));
   http.route('/api/jobs', recordRoutes(parts));
   http.route('/api/entries', entryRoutes(parts));
-  http.route('/api/events', eventRoutes(store, news, pairing));
+  http.route('/api/events', eventRoutes(store, news, pairing, keeping));
   http.route('/api/devices', deviceRoutes(store, pairing, parts.network));
   http.route('/api/pictures', pictureRoutes(store, parts.clock));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
   http.route('/api/past', pastRoutes(store, notes));
   http.route('/api/bundles', bundleRoutes(store));
+  http.route('/api/store', storeRoutes(parts, keeping));
   http.route('/api/demo', demoRoutes(parts, news));
   http.route(pairingPath, pairPage(pairing));
   http.all('/api/*', (c) => {
@@ -78,6 +84,7 @@ export async function createApp(parts: Parts): Promise<App> {
   });
   const end = () => {
     stopFollowing();
+    keeping.end();
     news.end();
   };
   return { http, end };
@@ -88,7 +95,9 @@ function concernsTheShop(error: Error, known: ApiError | undefined): boolean {
   return known === undefined || (known.status >= 500 && error instanceof StoreError);
 }
 
+/** A store that is away is no fault of the program: its own words say all, and where in the code it was met nothing. */
 function describe(error: Error): string {
+  if (error instanceof StoreError) return error.message;
   const cause =
     error.cause instanceof Error ? `\n  because: ${error.cause.stack ?? error.cause.message}` : '';
   return `${error.stack ?? error.message}${cause}`;

@@ -20,6 +20,7 @@ const storeStatus: Readonly<Record<StoreErrorCode, ContentfulStatusCode>> = {
   newer: 500,
   'no-permission': 500,
   'cannot-open': 500,
+  gone: 503,
   unreachable: 503,
   busy: 503,
   unfit: 500,

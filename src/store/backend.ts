@@ -16,6 +16,8 @@ export interface Backend {
   snapshot<T>(read: (db: Db) => Promise<T>): Promise<T>;
   /** Copies all rows, as of one moment, into the file `part`, which does not exist yet. */
   copyTo(part: string): Promise<void>;
+  /** @throws what `explain` understands, when it is not the log any more that was opened, or does not answer */
+  look(): Promise<void>;
   watch(changed: (head: number) => void): () => void;
   /** A database's own error as a StoreError; anything else as it is. */
   explain(error: unknown): unknown;

@@ -15,6 +15,8 @@ export type StoreErrorCode =
   | 'newer'
   | 'no-permission'
   | 'cannot-open'
+  /** it was there and is not any more, or is another one */
+  | 'gone'
   | 'unreachable'
   /** set up so that it would lose something: a commit in a power cut, a character */
   | 'unfit'

@@ -1,5 +1,6 @@
 export { StoreError, type StoreErrorCode } from './error.js';
-export { openPostgres, openSqlite } from './open.js';
+export { openPostgres, openSqlite, verifyPostgres } from './open.js';
+export { restoreInto } from './restore.js';
 export type {
   Appended,
   Device,
@@ -7,6 +8,7 @@ export type {
   JobNote,
   JobSpan,
   JobsAsked,
+  LastBackup,
   ListedJob,
   Picture,
   PictureFacts,
@@ -15,3 +17,4 @@ export type {
   StoredEntry,
   VerifyReport,
 } from './store.js';
+export { verifyFile } from './verify-file.js';

@@ -21,6 +21,7 @@ import { hasPicture, picture, putPicture } from './pictures.js';
 import { entriesOf, head, since } from './read.js';
 import { removeInvented } from './remove.js';
 import { restore } from './restore.js';
+import { lastBackup } from './state.js';
 import type { Store } from './store.js';
 import { verify } from './verify.js';
 
@@ -55,7 +56,9 @@ export function keep(backend: Backend): Store {
     devices: () => run(() => devices(db)),
     deviceOf: (token) => run(() => deviceOf(db, token)),
     unpairDevice: (id) => run(() => unpairDevice(backend, id)),
-    backup: (toFile) => run(() => backup(backend, toFile)),
+    backup: (toFile, options) => run(() => backup(backend, toFile, options)),
+    look: () => run(() => backend.look()),
+    lastBackup: () => run(() => lastBackup(db)),
     restore: (fromFile) => run(() => restore(backend, fromFile).then(check)),
     verify: () => run(check),
     watch: backend.watch,

@@ -1,6 +1,6 @@
 import { keep } from './keep.js';
 import { sqliteBackend } from './sqlite.js';
-import type { Store } from './store.js';
+import type { Store, VerifyReport } from './store.js';
 
 export interface Clock {
   /** ISO 8601; stamps what arrives */
@@ -16,4 +16,9 @@ export async function openSqlite(file: string, { now }: Clock): Promise<Store> {
 export async function openPostgres(url: string, { now }: Clock): Promise<Store> {
   const { postgresBackend } = await import('./postgres.js'); // its driver is slow to load, and a file needs none
   return keep(await postgresBackend(url, now));
+}
+
+export async function verifyPostgres(url: string): Promise<VerifyReport> {
+  const { verifyDatabase } = await import('./postgres.js');
+  return verifyDatabase(url);
 }

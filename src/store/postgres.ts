@@ -4,36 +4,35 @@ import type { Backend, Writing } from './backend.js';
 import { createBell } from './bell.js';
 import { copyRows } from './copy.js';
 import { StoreError } from './error.js';
-import { migrate } from './migrate.js';
+import { migrate, refuseNewer, schemaVersion } from './migrate.js';
+import { migrations } from './migrations.js';
 import { explainPostgres } from './postgres-error.js';
 import { channel, listen } from './postgres-listener.js';
 import { createFile } from './sqlite-open.js';
+import { stateOf } from './state.js';
+import type { VerifyReport } from './store.js';
 import type { Db, Tables } from './tables.js';
+import { verify } from './verify.js';
 
 const waitForOthersMs = 10_000;
 const connectMs = 5_000;
 
 /** Opens the log in a PostgreSQL database, and makes its tables in an empty one. Several servers may share it. */
 export async function postgresBackend(url: string, now: () => string): Promise<Backend> {
-  const name = nameOf(url);
-  const config = { connectionString: url, connectionTimeoutMillis: connectMs, keepAlive: true, types };
-  const pool = new pg.Pool(config);
-  // a connection that breaks says so twice: to the query under way, or the next one, which rejects; and by an event
-  // that would end the whole program if nobody took it
-  pool.on('error', () => {});
-  pool.on('connect', (client) => client.on('error', () => {}));
-  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool, onCreateConnection: secure }) });
+  const { name, config, db } = connectTo(url);
   const bell = createBell();
   try {
     await refuseUnfit(db, name);
     await migrate(db, 'postgres', now);
+    const { store } = await stateOf(db);
     const listener = await listen(config, bell);
     return {
       dialect: 'postgres',
       name,
       db,
       now,
-      write: (work) => write(db, work),
+      write: (work) => write(db, (tx) => requireSame(tx, name, store), work),
+      look: () => requireSame(db, name, store),
       snapshot: (read) => snapshot(db, read),
       copyTo: (part) => snapshot(db, (view) => createFile(part, now, (file) => fill(view, file))),
       watch: bell.watch,
@@ -47,6 +46,54 @@ export async function postgresBackend(url: string, now: () => string): Promise<B
     await db.destroy();
     throw explainPostgres(error, name);
   }
+}
+
+function connectTo(url: string) {
+  const name = nameOf(url);
+  const config = { connectionString: url, connectionTimeoutMillis: connectMs, keepAlive: true, types };
+  const pool = new pg.Pool(config);
+  // a connection that breaks says so twice: to the query under way, or the next one, which rejects; and by an event
+  // that would end the whole program if nobody took it
+  pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
+  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool, onCreateConnection: secure }) });
+  return { name, config, db };
+}
+
+/** Of a log that is only read: its tables stay at the version that they have. */
+export async function verifyDatabase(url: string): Promise<VerifyReport> {
+  const { name, db } = connectTo(url);
+  const explain = (error: unknown) => explainPostgres(error, name);
+  try {
+    const version = await schemaVersion(db, 'postgres');
+    if (version === 0) throw noLog(name);
+    refuseNewer(version, migrations.length);
+    return await snapshot(db, (view) => verify(view, 'postgres', explain));
+  } catch (error) {
+    throw explain(error);
+  } finally {
+    await db.destroy();
+  }
+}
+
+async function requireSame(db: Db, name: string, store: string): Promise<void> {
+  const state = await stateOf(db);
+  if (state.store === store) return;
+  throw new StoreError(
+    'gone',
+    `The database ${name} is another one now: one was put in its place while Wristpin was running.`,
+    'Nothing is written any more, so that nothing can be lost: what you write stays on your device.',
+    'Put the database back and close and open Wristpin; else restore the last backup into a new one.',
+  );
+}
+
+function noLog(name: string): StoreError {
+  return new StoreError(
+    'cannot-open',
+    `There is no log in the database ${name}.`,
+    'Nothing has been changed.',
+    'Look at the name again.',
+  );
 }
 
 function nameOf(url: string): string {
@@ -106,9 +153,14 @@ function unfit(name: string, why: string, todo: string): StoreError {
  * The table's lock comes before the first number is drawn and goes with the commit, so that numbers become visible
  * in their order. Readers are not kept waiting by it.
  */
-async function write<T>(db: Db, work: (writing: Writing) => Promise<T>): Promise<T> {
+async function write<T>(
+  db: Db,
+  isSame: (tx: Db) => Promise<void>,
+  work: (writing: Writing) => Promise<T>,
+): Promise<T> {
   return db.transaction().execute(async (tx) => {
     await sql`lock table entries in exclusive mode`.execute(tx);
+    await isSame(tx);
     return work({ tx, numbers: (count) => numbers(tx, count), announce: (seq) => announce(tx, seq) });
   });
 }

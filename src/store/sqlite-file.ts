@@ -9,6 +9,7 @@ import {
   openSync,
   readdirSync,
   readSync,
+  renameSync,
   rmSync,
   statSync,
   unlinkSync,
@@ -72,7 +73,8 @@ export function partName(file: string): string {
   return `${file}.${process.pid}.${randomUUID().slice(0, 8)}.part`;
 }
 
-function removeStrays(file: string): void {
+/** What killed processes left unfinished beside a file. */
+export function removeStrays(file: string): void {
   const start = `${basename(file)}.`;
   for (const name of folderIsThere(file) ? readdirSync(dirname(file)) : []) {
     const [, pid] = name.startsWith(start)
@@ -102,6 +104,13 @@ export function putInPlace(part: string, file: string): boolean {
   unlinkSync(part);
   if (placed && process.platform !== 'win32') flush(dirname(file), 'r'); // Windows opens no folder
   return placed;
+}
+
+/** Gives a finished file the name of an older one, which is there until then: a kill leaves the one or the other. */
+export function putInPlaceOf(part: string, file: string): void {
+  flush(part);
+  renameSync(part, file);
+  if (process.platform !== 'win32') flush(dirname(file), 'r');
 }
 
 /** A link never replaces a file. Some file systems (FAT) have none; there a copy is made that never does either. */
@@ -172,6 +181,11 @@ function readHeader(file: string, use: 'read' | 'write'): Buffer {
   } catch (error) {
     throw notReached(file, error);
   }
+}
+
+/** Whether the log is kept in write-ahead form, as one that is written to is; a backup is not. */
+export function isWalForm(file: string): boolean {
+  return readHeader(file, 'read')[18] === 2;
 }
 
 function refuseForeign(file: string, header: Buffer, size: number): void {

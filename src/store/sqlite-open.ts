@@ -1,3 +1,4 @@
+import { randomInt } from 'node:crypto';
 import { statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { StoreError } from './error.js';
@@ -6,6 +7,7 @@ import { migrations } from './migrations.js';
 import { kyselyOn } from './sqlite-driver.js';
 import { explainSqlite } from './sqlite-error.js';
 import { applicationId, cutShort, inspectFile } from './sqlite-file.js';
+import { type PlaceToRead, placeToRead } from './sqlite-place.js';
 import type { Db } from './tables.js';
 import { pageProblems } from './verify.js';
 
@@ -33,6 +35,7 @@ export async function createFile(
   const db = kyselyOn(raw);
   try {
     raw.pragma(`application_id = ${applicationId}`);
+    nameAnew(raw);
     secure(raw);
     await migrate(db, 'sqlite', now);
     await fill?.(db);
@@ -42,14 +45,46 @@ export async function createFile(
   }
 }
 
-/** For reading a log or a backup: changes nothing in it. The caller destroys it. */
-export async function openToRead(file: string): Promise<Db> {
+/** A number of chance in the file's header that tells it from every other, copies of it too; see `Guard`. */
+export function nameFile(raw: Database.Database): number {
+  const named = Number(raw.pragma('user_version', { simple: true }));
+  if (named !== 0) return named;
+  nameAnew(raw);
+  return Number(raw.pragma('user_version', { simple: true }));
+}
+
+function nameAnew(raw: Database.Database): void {
+  raw.pragma(`user_version = ${randomInt(1, 2 ** 31)}`);
+}
+
+/** A log or a backup that is only read; `done` closes it. */
+export interface Reading {
+  readonly db: Db;
+  readonly done: () => Promise<void>;
+}
+
+/** For reading a log or a backup: changes nothing in it and leaves nothing beside it. */
+export async function openToRead(file: string): Promise<Reading> {
+  let place: PlaceToRead | undefined;
   try {
     if (inspectFile(file, 'read') === 'absent') throw notThere(file);
-    await examine(file);
-    const raw = connect(file, { readonly: true });
-    raw.exec('begin'); // one unmoving view, should somebody write to it
-    return kyselyOn(raw);
+    place = placeToRead(file);
+    const raw = connect(place.file, { readonly: place.readonly });
+    const db = kyselyOn(raw);
+    const tidy = place.tidy;
+    const done = async () => {
+      raw.close();
+      tidy();
+    };
+    try {
+      raw.pragma('query_only = on');
+      raw.exec('begin'); // one unmoving view, should somebody write to it
+      await examineOn(raw, db, file);
+    } catch (error) {
+      await done();
+      throw error;
+    }
+    return { db, done };
   } catch (error) {
     throw explainSqlite(error, file);
   }
@@ -65,15 +100,18 @@ export function openToWrite(file: string): Db {
 /** Everything that can be refused is refused here, on a connection that cannot write. */
 export async function examine(file: string): Promise<void> {
   const raw = connect(file, { readonly: true });
-  const db = kyselyOn(raw);
   try {
-    const version = await schemaVersion(db, 'sqlite');
-    if (version === 0) throw withoutTables(file);
-    refuseNewer(version, migrations.length);
-    await refuseLostPages(raw, db, file);
+    await examineOn(raw, kyselyOn(raw), file);
   } finally {
-    await db.destroy();
+    raw.close();
   }
+}
+
+async function examineOn(raw: Database.Database, db: Db, file: string): Promise<void> {
+  const version = await schemaVersion(db, 'sqlite');
+  if (version === 0) throw withoutTables(file);
+  refuseNewer(version, migrations.length);
+  await refuseLostPages(raw, db, file);
 }
 
 /** After a kill the last pages may be in the write-ahead log alone; only a full check can tell that from a loss. */
@@ -112,6 +150,7 @@ export async function snapshot<T>(
 export function toOneFile(file: string): void {
   const raw = connect(file, {});
   try {
+    nameAnew(raw);
     raw.pragma('journal_mode = delete');
   } finally {
     raw.close();

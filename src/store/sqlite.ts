@@ -8,8 +8,9 @@ import { type Bell, createBell } from './bell.js';
 import { migrate } from './migrate.js';
 import { kyselyOn } from './sqlite-driver.js';
 import { explainSqlite } from './sqlite-error.js';
-import { inspectFile, partName, putInPlace, removeFile } from './sqlite-file.js';
-import { connect, copyFile, createFile, examine, secure, snapshot } from './sqlite-open.js';
+import { inspectFile, partName, putInPlace, removeFile, removeStrays } from './sqlite-file.js';
+import { type Guard, guardOf } from './sqlite-guard.js';
+import { connect, copyFile, createFile, examine, nameFile, secure, snapshot } from './sqlite-open.js';
 import { lookForOthers } from './sqlite-others.js';
 import type { Db } from './tables.js';
 import { inTurn } from './turn.js';
@@ -24,6 +25,7 @@ export async function sqliteBackend(given: string, now: () => string): Promise<B
   try {
     if (inspectFile(file, 'write') === 'absent') await beginLog(file, now);
     await examine(file);
+    removeStrays(file);
     return await backendOn(file, now);
   } catch (error) {
     throw explainSqlite(error, file);
@@ -59,12 +61,14 @@ async function backendOn(file: string, now: () => string): Promise<Backend> {
 function overConnection(file: string, raw: Database.Database, db: Db, now: () => string): Backend {
   const bell = createBell();
   const others = lookForOthers(raw, bell);
+  const guard = guardOf(file, nameFile(raw));
   return {
     dialect: 'sqlite',
     name: file,
     db,
     now,
-    write: (work) => inTurn(file, () => write(db, bell, work)),
+    write: (work) => inTurn(file, () => write(db, bell, guard, work)),
+    look: async () => guard.look(),
     snapshot: (read) => snapshot(file, read),
     copyTo: (part) => copyFile(file, part),
     watch: others.watch,
@@ -72,12 +76,20 @@ function overConnection(file: string, raw: Database.Database, db: Db, now: () =>
     close: async () => {
       others.stop();
       await db.destroy();
+      guard.close();
     },
   };
 }
 
-async function write<T>(db: Db, bell: Bell, work: (writing: Writing) => Promise<T>): Promise<T> {
+/** The look afterwards is the one that counts: nothing is called saved that went into a file that nobody finds again. */
+async function write<T>(
+  db: Db,
+  bell: Bell,
+  guard: Guard,
+  work: (writing: Writing) => Promise<T>,
+): Promise<T> {
   let announced: number | undefined;
+  guard.look();
   const result = await db.transaction().execute((tx) =>
     work({
       tx,
@@ -87,6 +99,7 @@ async function write<T>(db: Db, bell: Bell, work: (writing: Writing) => Promise<
       },
     }),
   );
+  guard.look();
   if (announced !== undefined) bell.ring(announced);
   await breath(); // nothing above ever waits: who writes in a loop would keep the whole process from anything else
   return result;

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { StoreError } from './error.js';
+import type { LastBackup } from './store.js';
 import type { Db, StateRow } from './tables.js';
 
 /** A store that begins, or that takes up digests; `head` is the digest of its last line. */
@@ -26,4 +27,13 @@ export const headDigest = async (db: Db): Promise<string> => (await stateOf(db))
 
 export async function setHead(tx: Db, head: string): Promise<void> {
   await tx.updateTable('store_state').set({ head }).execute();
+}
+
+export async function setBackup(tx: Db, at: string, file: string): Promise<void> {
+  await tx.updateTable('store_state').set({ backup_at: at, backup_file: file }).execute();
+}
+
+export async function lastBackup(db: Db): Promise<LastBackup | undefined> {
+  const { backup_at: at, backup_file: file } = await stateOf(db);
+  return at === '' ? undefined : { at, file };
 }

@@ -95,6 +95,12 @@ export interface Removed {
   readonly pictures: number;
 }
 
+export interface LastBackup {
+  readonly at: string;
+  /** its name, without its folder */
+  readonly file: string;
+}
+
 export interface VerifyReport {
   readonly ok: boolean;
   readonly entries: number;
@@ -169,7 +175,11 @@ export interface Store {
    * also when the report names a problem: it is then one that the log itself has. 'corrupt' only when the file
    * cannot be relied on as a whole.
    */
-  backup(toFile: string): Promise<VerifyReport>;
+  backup(toFile: string, options?: { readonly replace?: boolean }): Promise<VerifyReport>;
+  /** Rejects with 'gone' when the file or database is not the one any more that was opened; with another when it is away. */
+  look(): Promise<void>;
+  /** The last backup that was found whole; nothing when there was none. */
+  lastBackup(): Promise<LastBackup | undefined>;
   /** Fills an empty store from a backup ('not-empty' otherwise), and reports on what stands here afterwards. */
   restore(fromFile: string): Promise<VerifyReport>;
   verify(): Promise<VerifyReport>;

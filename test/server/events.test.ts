@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { Hono } from 'hono';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { DoorEnv } from '../../src/server/door.js';
+import { KeepingWatch } from '../../src/server/keeping.js';
 import { News } from '../../src/server/news.js';
 import { Pairing } from '../../src/server/pairing.js';
 import { eventRoutes } from '../../src/server/routes/events.js';
@@ -121,13 +122,16 @@ test('a silent line is kept alive by comments', async () => {
     c.set('visitor', { place: 'this computer' });
     await next();
   });
-  app.route('/', eventRoutes(server.store, news, new Pairing(server.store, () => new Date()), 20));
+  const keeping = new KeepingWatch(server.store, () => {});
+  const pairing = new Pairing(server.store, () => new Date());
+  app.route('/', eventRoutes(server.store, news, pairing, keeping, 20));
   const { body } = await app.request('/');
   const reader = body!.pipeThrough(new TextDecoderStream()).getReader();
   let said = '';
   while (said.split(': still here\n\n').length < 3) said += (await reader.read()).value;
   expect(said.startsWith('event: changed\n')).toBe(true);
   await reader.cancel();
+  keeping.end();
   news.end();
 });
 

@@ -1,4 +1,3 @@
-import { renameSync, rmSync } from 'node:fs';
 import { type Command, flag } from '../command.js';
 import { forceOption, requireFree } from './out-file.js';
 import { sayReport } from './say-report.js';
@@ -10,20 +9,12 @@ export const backup: Command = {
   examples: ['wristpin backup shop-backup.db'],
   takes: { least: 1, most: 1 },
   run: async (call, around) => {
-    const force = flag(call, 'force');
-    const path = requireFree(call.positionals[0]!, force);
+    const replace = flag(call, 'force');
+    const path = requireFree(call.positionals[0]!, replace);
     await withStore(call, around, 'must-exist', async ({ store }) => {
-      const part = force ? `${path}.new-${process.pid}` : path;
-      try {
-        const report = await store.backup(part);
-        // the earlier backup goes only when the new one is whole and on the disk
-        if (force) renameSync(part, path);
-        around.out(`The backup is in ${path}`);
-        sayReport(report, around);
-      } catch (error) {
-        if (force) rmSync(part, { force: true });
-        throw error;
-      }
+      const report = await store.backup(path, { replace });
+      around.out(`The backup is in ${path}`);
+      sayReport(report, around);
     });
   },
 };

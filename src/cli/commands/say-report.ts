@@ -8,6 +8,10 @@ export function sayReport(report: VerifyReport, { out, err }: Surroundings): voi
   out(`${counted(entries, 'entry', 'entries')} in ${counted(jobs, 'job')}, ${counted(pictures, 'picture')}.`);
   if (!report.ok) throw problemsFound(problems, err);
   out('All of it is whole.');
+  if (report.sealed === false)
+    out(
+      'An earlier version wrote it: its lines carry no digests yet, so a changed sign in one would not be seen. This version adds them when it opens the store.',
+    );
   if (report.miscounted) throw miscounted(report.miscounted);
 }
 

@@ -29,21 +29,25 @@ export interface OpenStore {
 /** `may-begin` makes a new store where none is; `must-exist` says that there is none. */
 export type Beginning = 'may-begin' | 'must-exist';
 
-export async function openStore(call: Call, around: Surroundings, beginning: Beginning): Promise<OpenStore> {
+type Place = { readonly file: string } | { readonly url: string; readonly name: string };
+
+/** Where the store lies that a call names. */
+export function placeOf(call: Call, around: Surroundings): Place {
   const url = text(call, 'database');
   if (url !== undefined && text(call, 'store') !== undefined) {
     throw new WronglyCalled('--store and --database each name a store; give one of them.');
   }
+  if (url === undefined) return { file: storeFile(call, around) };
+  return { url: requireUrl(url), name: withoutPassword(url) };
+}
+
+export async function openStore(call: Call, around: Surroundings, beginning: Beginning): Promise<OpenStore> {
+  const place = placeOf(call, around);
   const { openPostgres, openSqlite } = await import('../open-store.js');
   const clock = { now: () => around.now().toISOString() };
-  if (url !== undefined) {
-    return {
-      store: await openPostgres(requireUrl(url), clock),
-      kind: 'postgres',
-      name: withoutPassword(url),
-    };
-  }
-  const file = storeFile(call, around);
+  if ('url' in place)
+    return { store: await openPostgres(place.url, clock), kind: 'postgres', name: place.name };
+  const { file } = place;
   if (beginning === 'must-exist' && !existsSync(file)) throw noStore(file);
   makeFolder(dirname(file));
   return { store: await openSqlite(file, clock), kind: 'sqlite', name: file };
@@ -70,7 +74,7 @@ export function storeFile(call: Call, around: Surroundings): string {
   return resolve(named ?? (around.env.WRISTPIN_STORE || standardStoreFile(around)));
 }
 
-function makeFolder(folder: string): void {
+export function makeFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
@@ -89,7 +93,7 @@ function withoutPassword(url: string): string {
   return shown.href;
 }
 
-function noStore(file: string): Failed {
+export function noStore(file: string): Failed {
   return new Failed(
     `There is no store at ${file} yet. “wristpin serve” begins one; --store names another file.`,
   );

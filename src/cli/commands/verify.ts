@@ -1,6 +1,8 @@
-import { type Command, Failed, flag } from '../command.js';
+import { existsSync } from 'node:fs';
+import type { VerifyReport } from '../../store/index.js';
+import { type Call, type Command, Failed, flag, type Surroundings } from '../command.js';
 import { miscounted, sayReport } from './say-report.js';
-import { storeOptions, withStore } from './store-options.js';
+import { noStore, placeOf, storeOptions } from './store-options.js';
 
 export const verify: Command = {
   usage: 'wristpin verify [--json] [options]',
@@ -8,12 +10,19 @@ export const verify: Command = {
   examples: ['wristpin verify', 'wristpin verify --store shop-backup.db --json'],
   takes: { least: 0, most: 0 },
   run: async (call, around) => {
-    await withStore(call, around, 'must-exist', async ({ store, name }) => {
-      const report = await store.verify();
-      if (!flag(call, 'json')) return sayReport(report, around);
-      around.out(JSON.stringify({ store: name, ...report }, null, 2));
-      if (!report.ok) throw new Failed(`${name} is not whole: see the problems in the report.`);
-      if (report.miscounted) throw miscounted(report.miscounted);
-    });
+    const { name, report } = await verified(call, around);
+    if (!flag(call, 'json')) return sayReport(report, around);
+    around.out(JSON.stringify({ store: name, ...report }, null, 2));
+    if (!report.ok) throw new Failed(`${name} is not whole: see the problems in the report.`);
+    if (report.miscounted) throw miscounted(report.miscounted);
   },
 };
+
+/** The store is opened for reading only: it may lie on a medium that cannot be written, and nothing in it changes. */
+async function verified(call: Call, around: Surroundings): Promise<{ name: string; report: VerifyReport }> {
+  const place = placeOf(call, around);
+  const { verifyFile, verifyPostgres } = await import('../open-store.js');
+  if ('url' in place) return { name: place.name, report: await verifyPostgres(place.url) };
+  if (!existsSync(place.file)) throw noStore(place.file);
+  return { name: place.file, report: await verifyFile(place.file) };
+}

@@ -1,14 +1,16 @@
 import { Hono } from 'hono';
-import { type SSEStreamingApi, streamSSE } from 'hono/streaming';
+import { type SSEMessage, type SSEStreamingApi, streamSSE } from 'hono/streaming';
 import type { Store } from '../../store/index.js';
 import type { DoorEnv } from '../door.js';
+import type { Keeping, KeepingWatch } from '../keeping.js';
 import type { Change, News } from '../news.js';
 import type { Pairing } from '../pairing.js';
 
 const standardHeartbeatMs = 20_000;
 
 /**
- * Server-sent events: `changed` with the jobs that changed, `learned` when what the shop's jobs teach did. The first says where the store stands; a page that lost
+ * Server-sent events: `changed` with the jobs that changed, `learned` when what the shop's jobs teach did, `keeping`
+ * with whether the store keeps what is written, whenever that changes. The first says where the store stands; a page that lost
  * the line sends the last id it saw (browsers do so by themselves) and is told what changed since. A comment now and
  * then keeps whatever stands between from closing a silent line.
  */
@@ -16,6 +18,7 @@ export function eventRoutes(
   store: Store,
   news: News,
   pairing: Pairing,
+  keeping: KeepingWatch,
   heartbeatMs = standardHeartbeatMs,
 ): Hono<DoorEnv> {
   const app = new Hono<DoorEnv>();
@@ -23,10 +26,14 @@ export function eventRoutes(
     const lastSeen = c.req.header('last-event-id');
     const visitor = c.get('visitor');
     return streamSSE(c, async (stream) => {
-      const send = oneAfterTheOther(stream);
+      const write = oneAfterTheOther(stream);
+      const send = (change: Change) => write(changeEvent(change));
+      const say = (now: Keeping) => write({ event: 'keeping', data: JSON.stringify(now) });
       const stopListening = news.listen(send); // before the first look, so that nothing falls between
+      const stopHearing = keeping.listen(say);
       const heartbeat = setInterval(() => void stream.write(': still here\n\n'), heartbeatMs);
       try {
+        if (!keeping.now.ok) say(keeping.now); // a page takes it for kept until it is told otherwise
         send(await firstChange(store, lastSeen));
         await ended(stream, news, (end) =>
           visitor.place === 'this computer' ? () => {} : pairing.onShutOut(visitor.device.id, end),
@@ -34,6 +41,7 @@ export function eventRoutes(
       } finally {
         clearInterval(heartbeat);
         stopListening();
+        stopHearing();
       }
     });
   });
@@ -48,15 +56,16 @@ async function firstChange(store: Store, lastSeen: string | undefined): Promise<
   return store.changedSince(Number(lastSeen));
 }
 
-function oneAfterTheOther(stream: SSEStreamingApi): (change: Change) => void {
+const changeEvent = (change: Change): SSEMessage => ({
+  event: change.learned ? 'learned' : 'changed',
+  id: String(change.seq),
+  data: JSON.stringify(change),
+});
+
+function oneAfterTheOther(stream: SSEStreamingApi): (message: SSEMessage) => void {
   let last = Promise.resolve();
-  return (change) => {
-    const event = {
-      event: change.learned ? 'learned' : 'changed',
-      id: String(change.seq),
-      data: JSON.stringify(change),
-    };
-    last = last.then(() => stream.writeSSE(event));
+  return (message) => {
+    last = last.then(() => stream.writeSSE(message));
   };
 }
 

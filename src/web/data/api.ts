@@ -111,6 +111,18 @@ interface FinishedJobs {
   readonly leftOut: number;
 }
 
+/** Whether the shop's store keeps what is written; it may be gone, away, or another one. */
+export type Keeping =
+  | { readonly ok: true }
+  | { readonly ok: false; readonly code: string; readonly message: string };
+
+export interface StoreState {
+  readonly kind: 'sqlite' | 'postgres';
+  readonly keeping: Keeping;
+  /** the last one that was found whole */
+  readonly backup: { readonly at: string; readonly file: string } | null;
+}
+
 interface JobsPage {
   readonly jobs: readonly { readonly summary: JobSummary }[];
   /** there where more jobs may follow */
@@ -162,6 +174,7 @@ export const api = {
   past: (without?: string) =>
     ask<JobsTaught>(`/api/past${without === undefined ? '' : `?without=${without}`}`),
   pastJobs: () => ask<FinishedJobs>('/api/past/jobs'),
+  storeState: () => ask<StoreState>('/api/store'),
   devices: () => ask<Devices>('/api/devices'),
   beginPairing: () => ask<PairingLinks>('/api/devices/code', { method: 'POST' }),
   shutOut: (id: string) => ask<unknown>(`/api/devices/${id}`, { method: 'DELETE' }),

@@ -1,7 +1,7 @@
 import { QueryClient, useQuery } from '@tanstack/react-query';
 import { type RawEntry, type Shop, shopLog } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
-import { api } from './api.js';
+import { api, type Keeping, type StoreState } from './api.js';
 import { useDevice } from './device.js';
 import { linesOf, sameLines, shopOf } from './lines.js';
 import { useOutbox, whenSaved } from './outbox.js';
@@ -10,6 +10,7 @@ export const queries = new QueryClient({ defaultOptions: { queries: { staleTime:
 
 const jobsKey = ['jobs'] as const;
 const pastKey = ['past'] as const;
+const storeKey = ['store'] as const;
 const entriesKey = (job: string) => ['entries', job] as const;
 
 /** Open pages follow the store: a change made on another device is fetched at once. */
@@ -20,6 +21,11 @@ export function followChanges(): void {
     void queries.invalidateQueries({ queryKey: jobsKey });
     if (jobs.includes(shopLog)) void queries.invalidateQueries({ queryKey: pastKey });
     for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
+  });
+  events.addEventListener('keeping', (event) => {
+    const keeping = JSON.parse((event as MessageEvent<string>).data) as Keeping;
+    queries.setQueryData<StoreState>(storeKey, (known) => known && { ...known, keeping });
+    void queries.invalidateQueries({ queryKey: storeKey });
   });
   events.addEventListener('learned', () => void queries.invalidateQueries({ queryKey: pastKey }));
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
@@ -64,6 +70,9 @@ export const pastQuery = (without?: string) => ({
 
 /** The shop's finished jobs, for its own list of them. */
 export const usePastJobs = () => useQuery({ queryKey: [...pastKey, 'jobs'], queryFn: api.pastJobs }).data;
+
+/** How the shop's store stands: whether it keeps what is written, as the server sees it, and its last backup. */
+export const useStoreState = () => useQuery({ queryKey: storeKey, queryFn: api.storeState }).data;
 
 /** Which system's units come first: this device's choice, else the shop's, else inch. */
 export function useUnits(): UnitSystem {

@@ -11,6 +11,7 @@ import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
+import { Keeping } from './keeping.js';
 import { Packs } from './packs.js';
 import { Phones } from './phones.js';
 import { changedSettings } from './settings.js';
@@ -117,19 +118,6 @@ function ThisDevice() {
           { id: 'night', label: 'night' },
         ]}
       />
-    </section>
-  );
-}
-
-function Keeping() {
-  return (
-    <section className="section stack tight">
-      <h2>Backups</h2>
-      <p>
-        One file is the whole memory of the shop. On the bench computer: <code>wristpin backup FILE</code>{' '}
-        copies it, <code>wristpin restore FILE</code> brings it back into an empty store,{' '}
-        <code>wristpin verify</code> checks every line and every picture.
-      </p>
     </section>
   );
 }

@@ -1,0 +1,49 @@
+import { counted } from '../../phrase/index.js';
+import { useStoreState } from '../data/queries.js';
+
+const oldAfterDays = 7;
+const dayMs = 86_400_000;
+
+/** When the shop's memory was last copied to another place, and whether it is kept at all just now. */
+export function Keeping() {
+  const state = useStoreState();
+  return (
+    <section className="section stack tight" aria-labelledby="backups">
+      <h2 id="backups">Backups</h2>
+      {state && !state.keeping.ok && (
+        <p>
+          <span className="verdict fail">not kept</span> {state.keeping.message}
+        </p>
+      )}
+      {state?.keeping.ok && <LastBackup backup={state.backup} />}
+      <p>
+        {state?.kind === 'postgres' ? 'The database' : 'One file'} is the whole memory of the shop. On the
+        bench computer: <code>wristpin backup FILE</code> copies it into one file and checks that, best on
+        another disk; <code>wristpin restore FILE</code> brings it back into an empty store;{' '}
+        <code>wristpin verify</code> checks every line and every picture and changes nothing.
+      </p>
+    </section>
+  );
+}
+
+function LastBackup({ backup }: { backup: { readonly at: string; readonly file: string } | null }) {
+  if (!backup)
+    return (
+      <p>
+        <span className="verdict fail">no backup yet</span> If this disk fails, everything is gone.
+      </p>
+    );
+  const days = Math.floor((Date.now() - Date.parse(backup.at)) / dayMs);
+  const day = new Date(backup.at).toLocaleString([], { dateStyle: 'long', timeStyle: 'short' });
+  return (
+    <p>
+      <span className={`verdict ${days >= oldAfterDays ? 'fail' : 'pass'}`}>{ageWords(days)}</span> The last
+      good backup is of {day}, in the file {backup.file}.
+    </p>
+  );
+}
+
+function ageWords(days: number): string {
+  if (days >= oldAfterDays) return `${counted(days, 'day')} old`;
+  return days < 1 ? 'backed up today' : `backed up ${counted(days, 'day')} ago`;
+}
