@@ -15,6 +15,8 @@ export interface Facts {
   readonly wrongFuel?: string | undefined;
   /** variant id → seen to hold or not */
   readonly variants?: Readonly<Record<string, boolean>> | undefined;
+  /** component id → fitted or not; left out while it is not known */
+  readonly pieces?: Readonly<Record<string, boolean>> | undefined;
 }
 
 export type Applies = 'yes' | 'no' | 'unknown';
@@ -30,6 +32,8 @@ export function applies(condition: When | undefined, facts: Facts): Applies {
 function answer(part: string, wanted: unknown, facts: Facts): Applies {
   if (part === 'variants') return variantsHold(wanted as readonly string[], facts, true);
   if (part === 'notVariants') return variantsHold(wanted as readonly string[], facts, false);
+  if (part === 'pieces') return allFitted(wanted as readonly string[], facts);
+  if (part === 'anyPiece') return anyFitted(wanted as readonly string[], facts);
   if (part === 'storedMonthsAtLeast') {
     return facts.storedMonths === undefined ? 'unknown' : yesNo(facts.storedMonths >= (wanted as number));
   }
@@ -42,6 +46,18 @@ function variantsHold(ids: readonly string[], facts: Facts, wanted: boolean): Ap
   const seen = ids.map((variant) => facts.variants?.[variant]);
   if (seen.some((value) => value === !wanted)) return 'no';
   return seen.includes(undefined) ? 'unknown' : 'yes';
+}
+
+function allFitted(ids: readonly string[], facts: Facts): Applies {
+  const fitted = ids.map((id) => facts.pieces?.[id]);
+  if (fitted.includes(false)) return 'no';
+  return fitted.includes(undefined) ? 'unknown' : 'yes';
+}
+
+function anyFitted(ids: readonly string[], facts: Facts): Applies {
+  const fitted = ids.map((id) => facts.pieces?.[id]);
+  if (fitted.includes(true)) return 'yes';
+  return fitted.includes(undefined) ? 'unknown' : 'no';
 }
 
 const yesNo = (value: boolean): Applies => (value ? 'yes' : 'no');

@@ -33,6 +33,7 @@ export type Material = Catalog['materials'][number];
 export type Cleaning = Catalog['cleanings'][number];
 export type Consumable = Catalog['consumables'][number];
 export type NeverCombine = Catalog['neverCombine'][number];
+export type Hazard = Catalog['hazards'][number];
 export type Caution = Catalog['cautions'][number];
 export type StagePart = Catalog['stageParts'][number];
 export type Gate = Catalog['gates'][number];

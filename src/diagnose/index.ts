@@ -14,6 +14,10 @@ export { spoiledAlready } from './advice/spoils.js';
 export { matters } from './advice/stakes.js';
 export type { Unexplained } from './advice/unexplained.js';
 export type { OutcomeProspect } from './advice/value.js';
+export { type Act, type EngineNow, engineNow } from './engine/bars.js';
+export type { KnownOfEngine, PieceTold } from './engine/known.js';
+export type { EnginePiece, Fitted } from './engine/pieces.js';
+export type { EngineState } from './engine/state.js';
 export {
   addCounts,
   countFaults,

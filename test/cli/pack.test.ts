@@ -14,6 +14,7 @@ const nests = `pack: { id: nests, title: Nests of this valley }
 faults:
   - id: wasp-nest-in-intake
     name: Wasp nest in the intake
+    when: { pieces: [carburetor] }
     presentPer100: 30
     mainCausePer100HardStarts: 0
     repair: clear the intake

@@ -4,6 +4,7 @@ import { keyOf, type SectionName, sectionNames, sections } from '../schema/secti
 import { danglingReferences } from './check-references.js';
 import { findCycle } from './cycles.js';
 import { CatalogError, type CatalogProblem } from './error.js';
+import { hangingOnNothing } from './hanging.js';
 import { inWords } from './in-words.js';
 import { type Merged, merge, type Replaced, writtenIn } from './merge.js';
 import { collectOrigins, withOrigins } from './origins.js';
@@ -61,7 +62,11 @@ function crossCheck(entries: Entries): CatalogProblem[] {
   const dangling = danglingReferences(new Map(values)).map(({ section, key, path, reason }) =>
     at(entries.get(section)!.get(key)!, path, reason),
   );
-  return dangling.length > 0 ? dangling : cycles(listsOf(entries), entries);
+  const loose = hangingOnNothing(new Map(values)).map(({ section, key, reason }) =>
+    at(entries.get(section)!.get(key)!, ['id'], reason),
+  );
+  const wrong = dangling.length > 0 ? dangling : loose;
+  return wrong.length > 0 ? wrong : cycles(listsOf(entries), entries);
 }
 
 function at(entry: Merged, path: readonly PropertyKey[], reason: string): CatalogProblem {

@@ -34,13 +34,15 @@ export function merge(entries: readonly RawEntry[], problems: CatalogProblem[]) 
   for (const entry of entries) {
     const list = merged.get(entry.section) ?? new Map<string, Merged>();
     merged.set(entry.section, list);
-    const result = place(withDefaults(entry), list, problems);
-    if (!result) continue;
-    if (list.has(result.key)) {
-      const how = 'extends' in entry.value ? 'extended' : 'replaced';
-      replaced.push({ section: entry.section, key: result.key, file: entry.pack.file, how });
+    for (const each of withDefaults(entry)) {
+      const result = place(each, list, problems);
+      if (!result) continue;
+      if (list.has(result.key)) {
+        const how = 'extends' in entry.value ? 'extended' : 'replaced';
+        replaced.push({ section: entry.section, key: result.key, file: entry.pack.file, how });
+      }
+      list.set(result.key, result);
     }
-    list.set(result.key, result);
   }
   return { merged, replaced };
 }
@@ -104,16 +106,16 @@ function longer(from: Fields, value: Fields, adds: unknown): Record<string, unkn
   return grown;
 }
 
-/** Fills what the pack gives for all its entries: the architecture of components. */
-function withDefaults(entry: RawEntry): RawEntry {
+/** Fills what the pack gives for all its entries: the architecture of components, once for each where it names several. */
+function withDefaults(entry: RawEntry): readonly RawEntry[] {
   const { architecture } = entry.pack.defaults;
   if (
     architecture === undefined ||
     'architecture' in entry.value ||
     !('architecture' in sections[entry.section].shape)
   )
-    return entry;
-  return { ...entry, value: { ...entry.value, architecture } };
+    return [entry];
+  return [architecture].flat().map((each) => ({ ...entry, value: { ...entry.value, architecture: each } }));
 }
 
 /** The pack and path in which a field of an entry was written. */

@@ -23,7 +23,11 @@ export interface ReadPack {
   readonly file: string;
   /** what it calls itself; left out when its head could not be read */
   readonly head?: { readonly id: string; readonly title: string };
-  readonly defaults: { readonly origin?: string | undefined; readonly architecture?: string | undefined };
+  /** entries told apart by architecture stand once for each that is named */
+  readonly defaults: {
+    readonly origin?: string | undefined;
+    readonly architecture?: string | readonly string[] | undefined;
+  };
   readonly origins: readonly z.infer<typeof namedOrigin>[];
   readonly entries: readonly RawEntry[];
   readonly problems: readonly CatalogProblem[];
@@ -34,7 +38,12 @@ export interface ReadPack {
 
 const head = z.strictObject({
   pack: z.strictObject({ id, title: line }),
-  defaults: z.strictObject({ origin: id.optional(), architecture: architecture.optional() }).optional(),
+  defaults: z
+    .strictObject({
+      origin: id.optional(),
+      architecture: z.union([architecture, z.array(architecture).min(2)]).optional(),
+    })
+    .optional(),
   origins: z.array(namedOrigin).optional(),
 });
 

@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { band } from './fields/figure.js';
+import { needs, says } from './fields/needs.js';
 import { origin } from './fields/origin.js';
 import { place } from './fields/place.js';
 import { outcomeOf, ref, refs } from './fields/reference.js';
 import { architecture, when } from './fields/when.js';
-import { engineState, id, line, minutes, strength, words } from './fields/word.js';
+import { engineDuring, engineState, id, line, minutes, strength, words } from './fields/word.js';
 
 const outcome = z.strictObject({
   id,
@@ -15,6 +16,8 @@ const outcome = z.strictObject({
   hides: z.array(outcomeOf()).min(1).optional(),
   /** what it says of whether the engine runs at all */
   engine: engineState.optional(),
+  /** what it says of pieces and of what is in the engine */
+  says: says.optional(),
   /** a healthy engine with one of these variants shows it as well */
   usualWith: refs('variants').min(1).optional(),
   note: line.optional(),
@@ -60,8 +63,10 @@ const checkFields = z.strictObject({
   id,
   title: line,
   when: when.optional(),
+  /** what must be so for it beyond that, or it cannot be made */
+  needs: needs.optional(),
   /** the state the engine must be in */
-  engine: z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']),
+  engine: engineDuring,
   /** it says something on an engine that cannot be turned, too */
   whenLocked: z.literal(true).optional(),
   /** advised only on an engine that would not run, was repaired and has not been tried since; then before all others */

@@ -79,6 +79,12 @@ export const component = z.strictObject({
   wayRound: line.optional(),
   /** fitted only on such machines */
   onlyOn: when.optional(),
+  /** not on every engine of its kind: not known until someone looked */
+  sometimes: z.literal(true).optional(),
+  /** off by itself it keeps an engine from this, and all after it; from running, when left out */
+  whileOff: z.enum(['cannot turn', 'cannot be pulled', 'must not run', 'runs']).optional(),
+  /** what is gone with it: an engine with this off has none. squeeze: the plug is out */
+  holds: z.enum(['fuel', 'oil', 'squeeze']).optional(),
   note: words.optional(),
   origin,
 });

@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { kinds } from '../../quantity/index.js';
 import { figure } from './fields/figure.js';
+import { needs } from './fields/needs.js';
 import { origin } from './fields/origin.js';
 import { ref, refs } from './fields/reference.js';
 import { when } from './fields/when.js';
-import { id, line, words } from './fields/word.js';
+import { engineDuring, id, line, words } from './fields/word.js';
 
 export const runUpPhases = [
   'before-fuel',
@@ -29,6 +30,10 @@ export const runUpStep = z.strictObject({
   title: line,
   words: words.optional(),
   when: when.optional(),
+  /** what the engine does meanwhile; it stands still when left out */
+  engine: engineDuring.optional(),
+  /** what must be so for it, or it cannot be done */
+  needs: needs.optional(),
   /** shown before the act */
   cautions: refs('cautions').optional(),
   answer: z.enum(['done', 'reading']),

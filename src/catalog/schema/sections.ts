@@ -7,6 +7,7 @@ import { assembly, component, lookAlike, port, torqueClass, variant } from './co
 import { consumable } from './consumable.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
 import type { Target } from './fields/reference.js';
+import { hazard } from './hazard.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement, measurementGroup } from './measurement.js';
 import { platePlace, plateScheme } from './plate.js';
@@ -45,6 +46,7 @@ export const sections = {
   neverCombine,
   consumables: consumable,
   cautions: caution,
+  hazards: hazard,
   stageParts: stagePart,
   jobTotals: jobTotal,
   gates: gate,

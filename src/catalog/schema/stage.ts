@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
 import { refs } from './fields/reference.js';
+import { when } from './fields/when.js';
 import { id, line, minutes, words } from './fields/word.js';
 
 export const stageIds = [
@@ -60,6 +61,8 @@ export const gate = z.strictObject({
   id,
   name: line,
   stage,
+  /** the machines on which it is asked */
+  when: when.optional(),
   /** components that must be in for the gate to be asked */
   after: refs('components'),
   demands: z.array(line).min(1),

@@ -73,8 +73,10 @@ export function withWhatStandsBefore(
     const component = known.get(id);
     if (!component || order.includes(component)) return;
     if (applies(component.onlyOn, usual) === 'no') return;
+    // what is not on this engine is not in the way, what lies over it is
+    const there = facts.pieces?.[id] !== false;
     for (const b of component.before) if (applies(b.when, usual) !== 'no') visit(b.component);
-    order.push(component);
+    if (there) order.push(component);
   };
   for (const id of ids) visit(id);
   return order;

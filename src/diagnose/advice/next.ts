@@ -1,5 +1,6 @@
 import { type Catalog, type Component, cautionsFor, judgementOf } from '../../catalog/index.js';
 import type { ExactInference } from '../../infer/index.js';
+import type { EngineNow } from '../engine/bars.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';
@@ -15,6 +16,8 @@ export interface Shop {
   readonly instruments?: ReadonlySet<string> | undefined;
   /** whether the engine runs, where somebody has just tried; else the log is asked */
   readonly runs?: 'yes' | 'no' | undefined;
+  /** this engine now: what cannot and what must not be done to it is not offered */
+  readonly engine?: Pick<EngineNow, 'barred'>;
 }
 
 export interface NextCheck {
@@ -103,6 +106,7 @@ function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop):
   const state = shop.runs ?? runs(machine);
   const value = valuer(machine, inference);
   return machine.checks
+    .filter((c) => shop.engine?.barred(c.check) === undefined)
     .filter((c) => canBeMade(machine, c, state) && (!c.check.afterRepair || canBeTried(machine, shop)))
     .map((c) => weigh(machine, value(c), shop, state));
 }

@@ -137,9 +137,9 @@ function groundFor(catalog: Catalog, facts: MachineFacts, own: CaseHistory['freq
 /** A job's intake holds more, such as names, that the network does not depend on. */
 function machineFactsOnly(f: MachineFacts): MachineFacts {
   const { architecture, ignition, fuelSystem, shaft, governor, starter, use } = f;
-  const { storedMonths, struck, tipped, wrongFuel, variants, fuelLeftIn } = f;
+  const { storedMonths, struck, tipped, wrongFuel, variants, pieces, fuelLeftIn } = f;
   const kind = { architecture, ignition, fuelSystem, shaft, governor, starter, use };
-  return { ...kind, storedMonths, struck, tipped, wrongFuel, variants, fuelLeftIn };
+  return { ...kind, storedMonths, struck, tipped, wrongFuel, variants, pieces, fuelLeftIn };
 }
 
 function groundOf(catalog: Catalog, facts: MachineFacts, frequencies: CaseHistory['frequencies']): Ground {

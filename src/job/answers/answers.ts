@@ -6,8 +6,9 @@ import { assemblyPlanOf } from './assembly/plan.js';
 import { dueFromProvisionals, provisionalsOf } from './assembly/provisional.js';
 import { tighteningOf } from './assembly/tightening.js';
 import { type CleaningAsked, cleaningAnswers, cleaningRefused, cleaningStates } from './cleaning.js';
+import { engineOf } from './engine/engine.js';
 import { evidenceLog } from './findings/evidence-log.js';
-import { findingsOf, inferenceOf, safetyFound } from './findings/findings.js';
+import { barredChecks, findingsOf, inferenceOf, safetyFound } from './findings/findings.js';
 import { faultsSaid, machineOf } from './findings/machine-case.js';
 import { lastMove } from './findings/moved.js';
 import { boreAnswers } from './measure/bore.js';
@@ -86,11 +87,16 @@ const members = {
   offNow: (a: Answers) => offNow(a),
   tally: (a: Answers) => tally(a.job),
 
+  /** this engine, here and now: what it has, how it stands, what cannot and must not be done */
+  engine: (a: Answers) => engineOf(a),
+
   faultsSaid: (a: Answers) => faultsSaid(a.job),
   machine: (a: Answers) => machineOf(a),
   /** undefined where what was seen and what was decided rule each other out */
   inference: (a: Answers) => inferenceOf(a.machine),
   findings: (a: Answers) => findingsOf(a),
+  /** checks of this engine that are not to be made now, each with why */
+  barred: (a: Answers) => barredChecks(a),
   safetyFound: (a: Answers) => safetyFound(a),
   evidence: (a: Answers) => evidenceLog(a),
   lastMove: (a: Answers) => lastMove(a),
@@ -98,7 +104,8 @@ const members = {
   worth: (a: Answers) => worthOf(a),
   worthHistory: (a: Answers) => worthHistoryOf(a),
 
-  engine: (a: Answers) => engineGraph(a),
+  /** how it comes apart: the catalog's graph under what is known of this engine */
+  graph: (a: Answers) => engineGraph(a),
   /** without regard to the hour; `teardownAt` lets soaks and cool-downs run down */
   teardown: (a: Answers) => teardownPlanOf(a),
   teardownAt: (a: Answers) => lastKept((now: string) => teardownPlanOf(a, now)),
@@ -139,7 +146,7 @@ const members = {
   tightening: (a: Answers) => tighteningOf(a.job),
 
   runUp: (a: Answers) => runUpOf(a),
-  acceptance: (a: Answers) => acceptanceOf(a.job, a.catalog),
+  acceptance: (a: Answers) => acceptanceOf(a),
   heard: (a: Answers) => heardOf(a.job),
 
   listedRules: (a: Answers) => listedRules(a),

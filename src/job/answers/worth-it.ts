@@ -127,12 +127,12 @@ function askedFor(
   terms: Terms,
   draws: number | undefined,
 ): WorthAsked {
-  const { job, catalog, machine } = answers;
+  const { catalog, machine } = answers;
   const { currency, ratePerHour, value, limit } = terms;
   return {
     catalog,
     architecture: answers.architecture!,
-    facts: job.intake,
+    facts: answers.engine.facts,
     inference,
     standing: standingFaults(machine, declinedFaults(answers)),
     off: new Set(answers.tally.notPutBack.flatMap((s) => s.component ?? [])),

@@ -195,10 +195,11 @@ describe('a pack that is wrong is refused with file, line and reason', () => {
       pack(
         'defaults: { origin: judgement }',
         'faults:',
-        '  - { id: worn, name: Worn, presentPer100: 1, mainCausePer100HardStarts: 0, repair: new, parts: [], repairMinutes: 1, safety: 0, offFirst: [] }',
+        '  - { id: worn, name: Worn, when: { pieces: [lid] }, presentPer100: 1, mainCausePer100HardStarts: 0, repair: new, parts: [], repairMinutes: 1, safety: 0, offFirst: [] }',
         'checks:',
         '  - id: look',
         '    title: Look',
+        '    when: { pieces: [lid] }',
         '    engine: still',
         '    reads: ladder',
         '    outcomes: [{ id: fine, words: fine }, { id: bad, words: bad }]',
@@ -210,7 +211,7 @@ describe('a pack that is wrong is refused with file, line and reason', () => {
       );
     expect(() => loadPart([small, check('bad')])).not.toThrow();
     expect(problemsOf(small, check('awful'))[0]).toMatchObject({
-      line: 15,
+      line: 16,
       path: 'checks[0].links[0].outcomes[0]',
     });
     expect(problemsOf(small, check('fine'))[0]!.reason).toContain('is the healthy outcome');

@@ -37,6 +37,7 @@ const wasp = `
 faults:
   - id: wasp-nest-in-intake
     name: Wasp nest in the intake
+    when: { pieces: [carburetor] }
     presentPer100: 9
     mainCausePer100HardStarts: 2
     repair: pull it out
@@ -60,6 +61,7 @@ components:
 checks:
   - id: intake-look
     title: Look down the intake
+    when: { pieces: [intake-screen] }
     engine: still
     reads: kinds
     outcomes: [{ id: clear, words: clear }, { id: nest, words: nest }]

@@ -52,4 +52,8 @@ export const when = z.strictObject({
   variants: refs('variants').min(1).optional(),
   /** variants that must not hold */
   notVariants: refs('variants').min(1).optional(),
+  /** pieces of the engine, or of what it drives, that must all be fitted */
+  pieces: refs('components').min(1).optional(),
+  /** pieces of which one at least must be fitted */
+  anyPiece: refs('components').min(1).optional(),
 });

@@ -23,6 +23,9 @@ export const words = z.string().trim().min(1).max(2000);
 /** What a complaint or an outcome says of the engine. Locked: it cannot be turned, and so does not run. */
 export const engineState = z.enum(['runs', 'does not run', 'locked']);
 
+/** What the engine does during an act. */
+export const engineDuring = z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']);
+
 export const strength = z.enum(['strong', 'medium', 'weak']);
 
 export const minutes = z.number().min(0).max(10_000);

@@ -97,7 +97,7 @@ export interface AssemblyPlan {
 /** The steps taken, reversed, each with what it wants on the way back and how far one can go with the parts that are here. */
 export function assemblyPlanOf(answers: Answers): AssemblyPlan {
   const { takenOff: taken, provisionals } = answers;
-  const engine = isGraph(answers.engine) ? answers.engine : undefined;
+  const engine = isGraph(answers.graph) ? answers.graph : undefined;
   const back = new Set(answers.putBack.map((s) => s.putsBack));
   const planned = backwards(answers, engine);
   const nameOf = engine?.nameOf ?? ((id: string) => id.replaceAll('-', ' '));

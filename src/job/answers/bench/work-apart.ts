@@ -156,7 +156,7 @@ function unitsBack(draft: Draft): { components: readonly string[]; minutes: numb
 
 /** Each component that is off, with what holds it: its own part, or one that goes back underneath it. */
 function heldBack(draft: Draft, off: ReadonlySet<string>): Map<string, Hold | undefined> {
-  const { engine } = draft.answers;
+  const { graph: engine } = draft.answers;
   const pieces = isGraph(engine) ? engine.graph.pieces : [];
   const own = ownHolds(draft);
   const held = new Map<string, Hold | undefined>();

@@ -79,7 +79,9 @@ function addFindings(draft: Draft): void {
   const looked = new Set(job.observations.map((o) => o.check));
   const checks = byId(catalog.checks);
   const minutes = catalog.firstLooks
-    .filter((f) => applies(f.when, job.intake) !== 'no' && !f.checks.some((id) => looked.has(id)))
+    .filter(
+      (f) => applies(f.when, draft.answers.engine.facts) !== 'no' && !f.checks.some((id) => looked.has(id)),
+    )
     .reduce((sum, f) => sum + Math.min(...f.checks.map((id) => checks.get(id)!.minutes)), 0);
   put(draft, { id: 'first-looks', stage: 'findings', label: 'first looks', minutes });
   if (job.decisions.some((d) => d.about === 'fault')) return;

@@ -1,6 +1,6 @@
-import { byId, type Catalog } from '../../../catalog/index.js';
+import { byId } from '../../../catalog/index.js';
 import type { Findings, Machine } from '../../../diagnose/index.js';
-import type { From, Job } from '../../job.js';
+import type { From } from '../../job.js';
 import type { Answers } from '../answers.js';
 
 /** One line of the evidence: what was seen or decided, and how heavily it weighs on which faults. */
@@ -32,7 +32,8 @@ const silence: Readonly<Record<string, string>> = {
 };
 
 /** Everything that was seen, and every fault decided on, the latest first. */
-export function evidenceLog({ job, catalog, machine, faultsSaid, findings: said }: Answers): EvidenceLine[] {
+export function evidenceLog(answers: Answers): EvidenceLine[] {
+  const { job, catalog, machine, faultsSaid, findings: said } = answers;
   if (said.state === 'cannot') return [];
   const repairs = faultsSaid.flatMap((f) => (f.repairedAt === undefined ? [] : [f]));
   const names = byId(catalog.faults);
@@ -41,7 +42,7 @@ export function evidenceLog({ job, catalog, machine, faultsSaid, findings: said 
       .filter((r) => Date.parse(r.repairedAt!) > Date.parse(at))
       .map((r) => names.get(r.fault)?.name ?? r.fault);
   const seen = job.observations.map((o) => {
-    const usual = usualHere(job, catalog, o);
+    const usual = usualHere(answers, o);
     return {
       ...sight(o, machine, said.findings, repairedSince(o.at)),
       ...(usual !== undefined && { usual }),
@@ -85,19 +86,22 @@ function sight(
 }
 
 /** An outcome that a sound engine shows as well, because of how it is built or may be built. */
-function usualHere(job: Job, catalog: Catalog, { check, outcomes }: From<'observation'>): string | undefined {
+function usualHere(
+  { catalog, engine: { facts } }: Answers,
+  { check, outcomes }: From<'observation'>,
+): string | undefined {
   const seen = byId(catalog.checks)
     .get(check ?? '')
     ?.outcomes.filter((o) => outcomes.includes(o.words));
   const fitting = catalog.variants.filter(
     (v) =>
       seen?.some((o) => o.usualWith?.includes(v.id)) &&
-      v.architectures.some((a) => a === job.intake.architecture) &&
-      job.intake.variants?.[v.id] !== false,
+      v.architectures.some((a) => a === facts.architecture) &&
+      facts.variants?.[v.id] !== false,
   );
   const [variant] = fitting;
   if (!variant) return undefined;
-  const known = job.intake.variants?.[variant.id] === true;
+  const known = facts.variants?.[variant.id] === true;
   return [known ? 'Says little here.' : `May say little. ${variant.asks}`, variant.words]
     .filter(Boolean)
     .join(' ');

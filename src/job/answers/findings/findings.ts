@@ -1,3 +1,4 @@
+import { applies } from '../../../catalog/index.js';
 import {
   type Enough,
   enoughToAct,
@@ -26,6 +27,23 @@ export type JobFindings =
 /** As many as the catalog has: the first looks stand in the order of the advice. */
 const everyCheck = Number.POSITIVE_INFINITY;
 
+/** A check that can concern this engine and is not to be made now. */
+export interface BarredCheck {
+  readonly id: string;
+  readonly title: string;
+  readonly why: string;
+}
+
+/** Checks of this engine that cannot or must not be made now, with the reason; those of pieces that it has not are left out. */
+export function barredChecks({ catalog, engine }: Pick<Answers, 'catalog' | 'engine'>): BarredCheck[] {
+  return catalog.checks
+    .filter((check) => applies(check.when, engine.facts) !== 'no')
+    .flatMap((check) => {
+      const why = engine.barred(check);
+      return why === undefined ? [] : [{ id: check.id, title: check.title, why }];
+    });
+}
+
 /** Undefined where what was seen and what was decided rule each other out. */
 export function inferenceOf({ network }: Machine): Inference | undefined {
   try {
@@ -37,12 +55,12 @@ export function inferenceOf({ network }: Machine): Inference | undefined {
 }
 
 /** Computed from the log, the catalog and the shop alone; the same log gives the same answer. */
-export function findingsOf({ machine, inference, tally, instruments }: Answers): JobFindings {
+export function findingsOf(answers: Answers): JobFindings {
+  const { machine, inference, instruments, engine, offNow: off } = answers;
   if (!inference) return contradiction;
   const said = findings(machine, inference);
   if (inference.kind === 'bounded') return { state: 'answered', findings: said };
-  const off = new Set(tally.notPutBack.flatMap((s) => s.component ?? []));
-  const next = nextChecks(machine, inference, { off, instruments }, everyCheck);
+  const next = nextChecks(machine, inference, { off, instruments, engine }, everyCheck);
   return { state: 'answered', findings: said, next, enough: enoughToAct(machine, inference, next) };
 }
 

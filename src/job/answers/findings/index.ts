@@ -1,3 +1,3 @@
 export { type EvidenceLine, timesWords } from './evidence-log.js';
-export type { JobFindings } from './findings.js';
+export type { BarredCheck, JobFindings } from './findings.js';
 export type { LastMove, Moved } from './moved.js';

@@ -68,7 +68,7 @@ export function machineOf(answers: Answers): Machine {
       ? []
       : [{ check, outcomes, doubtful, at: inZulu(at) }],
   );
-  return machineNetwork(catalog, job.intake, said ? [...seen, said] : seen, history);
+  return machineNetwork(catalog, answers.engine.facts, said ? [...seen, said] : seen, history);
 }
 
 /**

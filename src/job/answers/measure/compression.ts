@@ -1,4 +1,4 @@
-import { measurementAs, roleOf } from '../../../catalog/index.js';
+import { type Facts, measurementAs, roleOf } from '../../../catalog/index.js';
 import {
   type ClassifiedCompression,
   type CompressionGeometry,
@@ -7,7 +7,7 @@ import {
   expectedCompression,
 } from '../../../engine/index.js';
 import { of, to } from '../../../quantity/index.js';
-import type { From, Job } from '../../job.js';
+import type { From } from '../../job.js';
 import { quantityOf } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { lengthLine } from './figure-limit.js';
@@ -27,7 +27,7 @@ export interface CompressionQuestion {
 
 /** Undefined while architecture, bore or stroke is not known: then only figures of the class are at hand. */
 export function compressionQuestion(
-  known: Pick<Answers, 'job' | 'catalog'>,
+  known: Pick<Answers, 'job' | 'catalog' | 'engine'>,
 ): CompressionQuestion | undefined {
   const geometry = geometryOf(known);
   return geometry && { geometry, by: known.job.intake.starter === 'electric' ? 'starter' : 'rope' };
@@ -47,7 +47,11 @@ export function compressionOf({
   return { expected, reading: { measurement, says } };
 }
 
-function geometryOf({ job, catalog }: Pick<Answers, 'job' | 'catalog'>): CompressionGeometry | undefined {
+function geometryOf({
+  job,
+  catalog,
+  engine,
+}: Pick<Answers, 'job' | 'catalog' | 'engine'>): CompressionGeometry | undefined {
   const { architecture } = job.intake;
   const measured = job.identities.findLast((identity) => identity.how === 'measured');
   const boreSpec = measurementAs(catalog, 'bore')?.nominalSpec ?? '';
@@ -60,17 +64,17 @@ function geometryOf({ job, catalog }: Pick<Answers, 'job' | 'catalog'>): Compres
     architecture,
     boreMm,
     strokeMm,
-    release: releaseOf(job, roleOf(catalog, 'compression-release')),
+    release: releaseOf(engine.facts, roleOf(catalog, 'compression-release')),
     ...(compressionRatio !== undefined && { compressionRatio }),
   };
 }
 
 const mm = (w: Parameters<typeof quantityOf>[0] | undefined) => w && to(quantityOf(w), 'mm');
 
-function releaseOf({ intake }: Job, variant: string): 'none' | 'fitted' | 'unknown' {
-  const seen = intake.variants?.[variant];
+function releaseOf(facts: Facts, variant: string): 'none' | 'fitted' | 'unknown' {
+  const seen = facts.variants?.[variant];
   if (seen !== undefined) return seen ? 'fitted' : 'none';
-  return intake.architecture === 'two-stroke' ? 'none' : 'unknown';
+  return facts.architecture === 'two-stroke' ? 'none' : 'unknown';
 }
 
 /** Some twenty runs of the cranking cycle for each engine: kept, because the answers are asked again at every tap. */

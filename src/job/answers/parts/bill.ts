@@ -100,7 +100,7 @@ function faultItems(answers: Answers): Item[] {
   );
 }
 
-function consumableItems({ job, catalog, comesOff }: Answers): Item[] {
+function consumableItems({ job, catalog, comesOff, engine }: Answers): Item[] {
   const away = new Set(comesOff.map(({ component }) => component));
   const planned = new Set(
     [...job.cleanings.values()].filter((c) => c.state === 'planned').map((c) => c.agent),
@@ -108,7 +108,7 @@ function consumableItems({ job, catalog, comesOff }: Answers): Item[] {
   return catalog.consumables
     .filter(
       ({ when, components = [], agents = [] }) =>
-        applies(when, job.intake) !== 'no' &&
+        applies(when, engine.facts) !== 'no' &&
         (components.some((id) => away.has(id)) || agents.some((id) => planned.has(id))),
     )
     .map(({ id, name, why, ifNeeded }) => ({

@@ -1,6 +1,7 @@
 import { type Acceptance, applies, type Catalog } from '../../../catalog/index.js';
 import type { Written } from '../../entry.js';
 import type { From, Job } from '../../job.js';
+import type { Answers } from '../answers.js';
 
 /** One number (or word) that is written down before the machine leaves, with where it was said. */
 export interface AcceptanceRow {
@@ -20,9 +21,9 @@ export interface AcceptanceRow {
  * The acceptance numbers of this machine, each from the latest line of the log that says it: a run-up step, a
  * measurement after the work, a check, or a recording after the work (pulls until it caught; speed).
  */
-export function acceptanceOf(job: Job, catalog: Catalog): AcceptanceRow[] {
+export function acceptanceOf({ job, catalog, engine }: Answers): AcceptanceRow[] {
   return catalog.acceptance
-    .filter(({ when }) => applies(when, job.intake) !== 'no')
+    .filter(({ when }) => applies(when, engine.facts) !== 'no')
     .map((acceptance) => {
       const said = latest([
         ...fromRunUp(job, catalog, acceptance),

@@ -31,9 +31,9 @@ export interface RunUp {
 }
 
 /** The run-up of this machine: its steps in order, each with what was said, held against its limit. */
-export function runUpOf({ job, catalog }: Answers): RunUp {
+export function runUpOf({ job, catalog, engine }: Answers): RunUp {
   const items = catalog.runUp
-    .filter((step) => applies(step.when, job.intake) !== 'no')
+    .filter((step) => applies(step.when, engine.facts) !== 'no')
     .map((step) => itemOf(step, job, catalog));
   const barred = items.filter(
     ({ step, state }) => step.barsHandOver && (state === 'not-ok' || state === 'outside'),

@@ -22,12 +22,18 @@ import { lastKept } from '../once.js';
  * nobody looked for, and only the decided ones count. A job in which no fault was named says nothing: that nobody
  * wrote one down is no sign that there was none.
  */
-export function faultsOfJob({ job, catalog, architecture, faultsSaid }: Answers): FinishedJob | undefined {
+export function faultsOfJob({
+  job,
+  catalog,
+  architecture,
+  faultsSaid,
+  engine,
+}: Answers): FinishedJob | undefined {
   if (!job.handOver || architecture === undefined) return undefined;
   const said = Object.fromEntries(faultsSaid.map((f) => [f.fault, f.present]));
   if (!Object.values(said).includes(true)) return undefined;
   const others = wasRepaired(job)
-    ? catalog.faults.filter((f) => !(f.id in said) && applies(f.when, job.intake) !== 'no')
+    ? catalog.faults.filter((f) => !(f.id in said) && applies(f.when, engine.facts) !== 'no')
     : [];
   const faults = { ...Object.fromEntries(others.map((f) => [f.id, false])), ...said };
   return { architecture, faults, invented: job.invented };

@@ -11,8 +11,8 @@ import type { GateRules } from './gates.js';
  * the evidence points to are not in it: they take an inference and bar only the hand-over.
  */
 export function listedRules(answers: Answers): GateRules {
-  const { job, catalog, teardown, runUp } = answers;
-  const facts = job.intake;
+  const { catalog, teardown, runUp } = answers;
+  const { facts } = answers.engine;
   const ahead = teardown.state === 'planned' ? aheadWords(teardown) : undefined;
   const { items, stops } = runUp;
   return {

@@ -53,7 +53,7 @@ function targets(answers: Answers): Map<string, string> {
 
 /** What is left to take off for the goals and the repairs decided, in order; nothing while the kind is not known. */
 export function stepsToCome(answers: Answers): TeardownStep[] {
-  const { catalog, engine, offNow } = answers;
+  const { catalog, graph: engine, offNow } = answers;
   if (!isGraph(engine)) return [];
   const { architecture, graph } = engine;
   const on = new Set(graph.pieces.map(({ id }) => id));

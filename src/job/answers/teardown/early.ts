@@ -1,4 +1,4 @@
-import { byId, roleOf } from '../../../catalog/index.js';
+import { roleOf } from '../../../catalog/index.js';
 import type { LeastTeardown, Wait } from '../../../plan/index.js';
 import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
@@ -40,7 +40,7 @@ export function earlyWaits(
         ...(soak && wetted?.state !== 'dropped' && wetted?.state !== 'done'
           ? [{ kind: 'soak' as const, ...base, ...soak, ...running(soak.minutes, wetted?.at, now) }]
           : []),
-        ...(cool ? cooling(cool, base, ranLast(answers), now) : []),
+        ...(cool ? cooling(cool, base, answers.engine.state.ranAt, now) : []),
       ];
     });
 }
@@ -64,17 +64,6 @@ function running(minutes: number, from: string | undefined, now: string | undefi
 
 function soakOf(job: Job, component: string, penetrant: string): From<'cleaning'> | undefined {
   return [...job.cleanings.values()].findLast((c) => c.component === component && c.agent === penetrant);
-}
-
-/** When the log last says that the engine was running or hot. */
-function ranLast({ job, catalog }: Answers): string | undefined {
-  const running = job.observations.filter((o) =>
-    ['running', 'hot'].includes(byId(catalog.checks).get(o.check ?? '')?.engine ?? ''),
-  );
-  return [...running, ...job.recordings.values()]
-    .map((x) => x.at)
-    .toSorted((a, b) => Date.parse(a) - Date.parse(b))
-    .at(-1);
 }
 
 /** As the plan takes them: the longest wait of each piece. */

@@ -45,12 +45,12 @@ export function engineGraph(answers: Answers): EngineGraph | NoGraph {
     };
   }
   try {
-    const { graph, assumed } = teardownGraph(catalog, architecture, job.intake, shop);
+    const { graph, assumed } = teardownGraph(catalog, architecture, answers.engine.facts, shop);
     return {
       architecture,
       assumed,
       timed: new Set(Object.keys(shop)),
-      ...withDifferences(graph, job.differs),
+      ...withDifferences(withoutUnfitted(graph, answers), job.differs),
       nameOf: namer(answers, architecture),
       fasteners: countedFasteners(job.differs),
     };
@@ -65,6 +65,17 @@ export function engineGraph(answers: Answers): EngineGraph | NoGraph {
 }
 
 export const isGraph = (found: EngineGraph | NoGraph): found is EngineGraph => !('state' in found);
+
+/** Pieces known not to be on this engine are out of the way, however that came to be known. */
+function withoutUnfitted(graph: TeardownGraph, { engine, job }: Answers): TeardownGraph {
+  const told = new Set(job.differs.map(({ component }) => component));
+  return adapted(
+    graph,
+    graph.pieces
+      .filter(({ id }) => engine.pieces.get(id)?.fitted === 'not fitted' && !told.has(id))
+      .map(({ id }) => ({ kind: 'remove' as const, piece: id })),
+  );
+}
 
 /** One difference after the other; one that cannot be so is left out and said, and the plan stands without it. */
 function withDifferences(

@@ -157,7 +157,7 @@ export interface GoalChoice {
 }
 
 /** Everything that can be made a goal on this engine. Checks and faults that need nothing off are left out. */
-export function goalChoices({ catalog, engine }: Answers): GoalChoice[] {
+export function goalChoices({ catalog, graph: engine }: Answers): GoalChoice[] {
   if (!isGraph(engine)) return [];
   const reach = (components: readonly string[], why: string): TeardownGoal[] =>
     components.map((component) => ({ component, title: engine.nameOf(component), why }));

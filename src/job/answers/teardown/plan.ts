@@ -82,7 +82,7 @@ export interface TeardownPlan {
  * @param now ISO 8601: soaks and cool-downs run down by it
  */
 export function teardownPlanOf(answers: Answers, now?: string): TeardownPlan | NoGraph {
-  const { engine } = answers;
+  const { graph: engine } = answers;
   if (!isGraph(engine)) return engine;
   const goals = wantedGoals(answers, engine);
   const reach = goals.filter((goal) => goal.state === 'wanted').map((goal) => goal.component);
@@ -217,13 +217,13 @@ function lastBag(job: Job): number {
 }
 
 /** Evidence that taking these off destroys, as far as nobody has looked. */
-function spoiledBy({ job, catalog }: Answers, components: readonly string[]): string[] {
+function spoiledBy({ job, catalog, engine }: Answers, components: readonly string[]): string[] {
   const seen = new Set([...job.observations.map((o) => o.check), ...job.measurements.map((m) => m.measure)]);
   return catalog.evidence
     .filter((e) => e.destroyedBy.components?.some((id) => components.includes(id)))
     .filter((e) => {
       const checks = (e.checks ?? []).filter(
-        (id) => applies(byId(catalog.checks).get(id)?.when, job.intake) !== 'no',
+        (id) => applies(byId(catalog.checks).get(id)?.when, engine.facts) !== 'no',
       );
       const looks = [...checks, ...(e.measurements ?? [])];
       return looks.length > 0 && !looks.some((id) => seen.has(id));
@@ -236,7 +236,7 @@ function spoiledBy({ job, catalog }: Answers, components: readonly string[]): st
  * of that name. Nothing where neither is there.
  */
 export function stepBy(answers: Answers, handle: string): PlannedStep | undefined {
-  const { job, engine, offNow: off } = answers;
+  const { job, graph: engine, offNow: off } = answers;
   const logged = job.steps.get(handle);
   if (!isGraph(engine)) return logged && bareStep(logged);
   const on = new Map(engine.graph.pieces.map((piece) => [piece.id, piece]));

@@ -27,7 +27,7 @@ export function Findings({ answers, job, gate }: SheetProps) {
   const [logging, setLogging] = useState<Check | 'own'>();
   usePrimary({ label: 'Log something seen', act: () => setLogging('own') });
   const catalog = useCatalog();
-  const checks = catalog.checks.filter((c) => applies(c.when, job.intake) !== 'no');
+  const checks = catalog.checks.filter((c) => applies(c.when, answers.engine.facts) !== 'no');
   // the tap is answered first; the faults follow a moment later
   const settled = useDeferredValue(answers);
   const { findings: answer, lastMove: move, ownSay: own } = settled;

@@ -1,6 +1,6 @@
 import { applies, type Check, type FirstLook } from '../../../catalog/index.js';
 import type { From, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 
 interface Looks {
@@ -14,7 +14,8 @@ interface Looks {
 /** The shop's standing list of first looks, there from the start whatever the complaint. */
 export function FirstLooks(props: Looks) {
   const { job, advised } = props;
-  const looks = useCatalog().firstLooks.filter((look) => applies(look.when, job.intake) !== 'no');
+  const { facts } = useAnswers().engine;
+  const looks = useCatalog().firstLooks.filter((look) => applies(look.when, facts) !== 'no');
   const rank = (look: FirstLook) => Math.min(...look.checks.map((c) => placeOf(c, advised)));
   const seenOf = (look: FirstLook) =>
     job.observations.filter((o) => o.check !== undefined && look.checks.includes(o.check));

@@ -191,9 +191,8 @@ function Spoils({ titles }: { titles: readonly string[] }) {
 }
 
 /** What the check needs off and what is off now. */
-function offAlready({ catalog, job, tally }: Answers, check: Check): string[] {
-  const off = new Set(tally.notPutBack.flatMap((s) => s.component ?? []));
+function offAlready({ catalog, engine, offNow: off }: Answers, check: Check): string[] {
   if (off.size === 0) return [];
-  const { comesOff } = accessFor(catalog, job.intake, check, new Set());
+  const { comesOff } = accessFor(catalog, engine.facts, check, new Set());
   return comesOff.filter((c) => off.has(c.id)).map((c) => lowerFirst(c.name));
 }

@@ -1,5 +1,4 @@
-import { applies, type Catalog, type Measurement } from '../../../catalog/index.js';
-import type { Job } from '../../../job/index.js';
+import { applies, type Catalog, type Facts, type Measurement } from '../../../catalog/index.js';
 
 /** One measure with the words by which a person may look for it. */
 export interface Findable {
@@ -14,10 +13,10 @@ export interface FindableGroup {
   readonly of: readonly Findable[];
 }
 
-export function findable({ measurements, specs }: Catalog, job: Pick<Job, 'intake'>): Findable[] {
+export function findable({ measurements, specs }: Catalog, facts: Facts): Findable[] {
   return measurements.map((measure) => ({
     measure,
-    fits: applies(measure.when, job.intake) !== 'no',
+    fits: applies(measure.when, facts) !== 'no',
     text: [
       measure.name,
       measure.id.replaceAll('-', ' '),

@@ -1,18 +1,18 @@
 import { useState } from 'react';
 import type { Measurement } from '../../../catalog/index.js';
-import type { Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 import { type Findable, findable, found, grouped } from './choosable.js';
 
 export type Chosen = Measurement | 'own';
 
 /** Everything that is measured on such an engine, by the part a person is working on, or by typing. */
-export function ChooseMeasurement(props: { job: Job; onChoose: (m: Chosen) => void; onClose: () => void }) {
-  const { job, onChoose, onClose } = props;
+export function ChooseMeasurement(props: { onChoose: (m: Chosen) => void; onClose: () => void }) {
+  const { onChoose, onClose } = props;
   const [typed, setTyped] = useState('');
   const catalog = useCatalog();
-  const all = found(findable(catalog, job), typed);
+  const { facts } = useAnswers().engine;
+  const all = found(findable(catalog, facts), typed);
   const fit = all.filter((f) => f.fits);
   const rest = all.filter((f) => !f.fits);
   return (

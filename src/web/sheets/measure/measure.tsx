@@ -54,7 +54,6 @@ export function Measure({ answers, job, gate }: SheetProps) {
     >
       {taking?.form === 'choose' && (
         <ChooseMeasurement
-          job={job}
           onChoose={(m) => setTaking(formFor(answers.catalog, m))}
           onClose={close('choose')}
         />

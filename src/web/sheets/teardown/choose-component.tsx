@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import { applies, type Catalog, type Component } from '../../../catalog/index.js';
+import { applies, type Catalog, type Component, type Facts } from '../../../catalog/index.js';
 import { freeHandle, type Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -20,6 +20,7 @@ export function ChooseComponent(props: {
   const { job, open, onClose } = props;
   const [find, setFind] = useState('');
   const catalog = useCatalog();
+  const { facts } = useAnswers().engine;
   const { wrong, act } = useAct();
   const [, go] = useLocation();
   const own = () =>
@@ -33,7 +34,7 @@ export function ChooseComponent(props: {
       <TextField label="Find or name a piece" value={find} onChange={setFind} placeholder="carburetor" />
       <Wrong words={wrong} />
       <ul className="lines">
-        {(open ? choicesFor(catalog, job, props.off, find) : []).map(({ component, holds }) => (
+        {(open ? choicesFor(catalog, job, facts, props.off, find) : []).map(({ component, holds }) => (
           <li key={component.id}>
             <div>
               <b>{component.name}</b>
@@ -64,9 +65,15 @@ interface ComponentChoice {
   readonly holds: readonly string[];
 }
 
-function choicesFor(catalog: Catalog, job: Job, off: ReadonlySet<string>, find: string): ComponentChoice[] {
+function choicesFor(
+  catalog: Catalog,
+  job: Job,
+  facts: Facts,
+  off: ReadonlySet<string>,
+  find: string,
+): ComponentChoice[] {
   const all = componentsOf(catalog, job).filter(
-    (c) => applies(c.onlyOn, job.intake) !== 'no' && c.comesOffAs !== 'base',
+    (c) => facts.pieces?.[c.id] !== false && c.comesOffAs !== 'base',
   );
   const name = new Map(all.map((c) => [c.id, c.name]));
   return all
@@ -74,7 +81,7 @@ function choicesFor(catalog: Catalog, job: Job, off: ReadonlySet<string>, find: 
     .map((component) => ({
       component,
       holds: component.before
-        .filter((b) => applies(b.when, job.intake) !== 'no' && name.has(b.component) && !off.has(b.component))
+        .filter((b) => applies(b.when, facts) !== 'no' && name.has(b.component) && !off.has(b.component))
         .map((b) => name.get(b.component)!),
     }))
     .sort((a, b) => a.holds.length - b.holds.length);

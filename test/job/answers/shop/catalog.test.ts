@@ -7,6 +7,7 @@ const pumps = `pack: { id: pump-shop, title: What pumps bring }
 faults:
   - id: pump-ran-dry
     name: Pump ran dry
+    when: { pieces: [pump-end] }
     presentPer100: 6
     mainCausePer100HardStarts: 0
     repair: new seal
@@ -55,7 +56,7 @@ describe('a shop’s own packs', () => {
     const { catalog, packs } = shopCatalog(shopWith(newer));
     expect(catalog).toEqual(builtInCatalog());
     expect(packs).toMatchObject([{ pack: 'pump-shop', gives: [], text: newer }]);
-    expect(packs[0]!.problems[0]).toMatchObject({ file: 'pump-shop.yaml', line: 13 });
+    expect(packs[0]!.problems[0]).toMatchObject({ file: 'pump-shop.yaml', line: 14 });
   });
 });
 
@@ -79,7 +80,7 @@ describe('a pack is read before it is kept', () => {
     ['nothing', '  \n', 1, 'there is nothing in it'],
     ['no YAML', 'pack: { id: x\n', 2, 'not YAML'],
     ['no pack', 'faults: []\n', 1, ''],
-    ['an entry its schema refuses', newer, 13, ''],
+    ['an entry its schema refuses', newer, 14, ''],
     [
       'the name of one of the program’s own',
       pumps.replace('pump-shop', 'faults'),

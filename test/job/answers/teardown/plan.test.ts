@@ -27,7 +27,7 @@ const drawn = architectures.flatMap((architecture) =>
       ...(chance(0.7) && mower),
       variants: Object.fromEntries(variants.map((v) => [v.id, chance(0.5)])),
     });
-    const engine = door(at.job()).engine;
+    const engine = door(at.job()).graph;
     if (!isGraph(engine)) throw new Error(engine.words);
     const ids = engine.graph.pieces.map(({ id }) => id);
     for (const component of some(ids, whole(1, 4))) at.want(component);

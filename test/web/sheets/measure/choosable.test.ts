@@ -3,7 +3,7 @@ import { builtInCatalog, withPacks } from '../../../../src/catalog/index.js';
 import { findWorksheet } from '../../../../src/desk/index.js';
 import { findable, found, grouped } from '../../../../src/web/sheets/measure/choosable.js';
 
-const job = { intake: { architecture: 'two-stroke' as const } };
+const job = { architecture: 'two-stroke' as const };
 const catalogWith = (entry: string) => {
   const text = `pack: { id: saws, title: Saws }\ndefaults: { origin: judgement }\nmeasurements:\n${entry}`;
   const { catalog, packs } = withPacks([{ file: 'saws.yaml', text }]);

@@ -1,0 +1,143 @@
+import {
+  applies,
+  byId,
+  type Catalog,
+  type Check,
+  type Component,
+  componentsOf,
+  type Hazard,
+} from '../../catalog/index.js';
+import { capital, listed, lowerFirst, plural } from '../../phrase/index.js';
+import { withWhatStandsBefore } from '../advice/access.js';
+import { architectureOf } from '../machine/architecture.js';
+import { standingHazards } from './hazards.js';
+import type { KnownOfEngine } from './known.js';
+import { type EnginePiece, type Pieces, piecesOf } from './pieces.js';
+import { type EngineState, stateOf } from './state.js';
+
+/** Something done to an engine, with what it needs: a check, a step of the run-up. */
+export type Act = Pick<Check, 'when' | 'needs'> &
+  Partial<Pick<Check, 'engine' | 'needsOff' | 'whenLocked'>> & { readonly id?: string };
+
+/** One engine, here and now: what it has, how it stands, what cannot and what must not be done to it. */
+export interface EngineNow extends Pieces {
+  readonly state: EngineState;
+  readonly hazards: readonly Hazard[];
+  /** why it cannot be done now, in words; undefined where it can */
+  readonly cannot: (act: Act) => string | undefined;
+  /** why it must not be done now */
+  readonly mustNot: (act: Act) => string | undefined;
+  /** one or the other: it is not to be offered */
+  readonly barred: (act: Act) => string | undefined;
+  /** "there is fuel in the crankcase: drain the oil …", while anything stands against pulling or running it */
+  readonly stop?: string;
+}
+
+/**
+ * This engine, on this bench, now. A pure function of the catalog and of what is known, so that a job's log and a case
+ * out of a file get the same answer.
+ */
+export function engineNow(catalog: Catalog, known: KnownOfEngine): EngineNow {
+  const had = piecesOf(catalog, known);
+  const state = stateOf(catalog, known, had);
+  const hazards = standingHazards(catalog, known, had);
+  const here = { catalog, known, had, state, hazards };
+  const cannot = (act: Act): string | undefined => cannotBeDone(here, act);
+  const mustNot = (act: Act): string | undefined => mustNotBeDone(here, act);
+  const stop = stopWords(hazards);
+  return {
+    ...had,
+    state,
+    hazards,
+    cannot,
+    mustNot,
+    barred: (act) => mustNot(act) ?? cannot(act),
+    ...(stop !== undefined && { stop }),
+  };
+}
+
+interface Here {
+  readonly catalog: Catalog;
+  readonly known: KnownOfEngine;
+  readonly had: Pieces;
+  readonly state: EngineState;
+  readonly hazards: readonly Hazard[];
+}
+
+const levels = ['still', 'turned by hand', 'pulled', 'running', 'hot'] as const;
+type Level = (typeof levels)[number];
+
+const levelOf = ({ engine = 'still', needs }: Act): Level =>
+  needs?.firing && engine === 'pulled' ? 'running' : engine;
+const reaches = (level: Level, least: Level): boolean => levels.indexOf(level) >= levels.indexOf(least);
+
+function cannotBeDone(here: Here, act: Act): string | undefined {
+  const { had, state } = here;
+  const { facts } = had;
+  if (applies(act.when, facts) === 'no') return lackWords(had, act) ?? 'not on such an engine';
+  const lying = here.state.off.filter(({ id }) => !ownPieces(here, act).has(id));
+  const wanted = lying.filter(({ id }) => act.needs?.inPlace?.includes(id));
+  if (wanted.length > 0) return offWords(wanted);
+  const level = levelOf(act);
+  if (reaches(level, 'turned by hand') && state.turns === 'no' && !act.whenLocked) return 'it is locked';
+  const held = lying.filter(({ id }) => holdsUp(here, id, level));
+  if (held.length > 0) return offWords(held);
+  if (act.needs?.dead && state.runs === 'yes') return 'it runs';
+  if (act.needs?.fuel && state.fuel === 'none') return 'there is no fuel in it';
+  if ((level === 'running' || level === 'hot') && state.fuel === 'none' && act.needs?.firing === undefined)
+    return 'there is no fuel in it';
+  return undefined;
+}
+
+/** What the act itself takes off, with what lies over that. */
+function ownPieces({ catalog, had }: Here, { needsOff = [] }: Act): ReadonlySet<string> {
+  const named = needsOff.flatMap(({ component }) => component ?? []);
+  return new Set([...named, ...withWhatStandsBefore(catalog, had.facts, named).map((c) => c.id)]);
+}
+
+/** Whether a piece that is off keeps the engine from what the act does with it. */
+function holdsUp({ catalog, had }: Here, id: string, level: Level): boolean {
+  const architecture = architectureOf(had.facts);
+  const component = architecture && byId(componentsOf(catalog, architecture)).get(id);
+  const least = component ? leastFor(component) : 'running';
+  return least !== undefined && reaches(level, least);
+}
+
+function leastFor({ whileOff }: Component): Level | undefined {
+  if (whileOff === 'runs') return undefined;
+  if (whileOff === 'cannot turn') return 'turned by hand';
+  return whileOff === 'cannot be pulled' ? 'pulled' : 'running';
+}
+
+/** "the carburetor and the fuel tank are off"; of many, the first few. */
+function offWords(off: readonly { readonly name: string }[]): string {
+  const names = off.slice(0, 3).map(({ name }) => `the ${lowerFirst(name)}`);
+  const more = off.length > 3 ? [...names.slice(0, 2), `${off.length - 2} other pieces`] : names;
+  return `${listed(more)} ${plural(off.length, 'is', 'are')} off`;
+}
+
+function lackWords({ pieces }: Pieces, { when }: Act): string | undefined {
+  const lacking = [...(when?.pieces ?? []), ...(when?.anyPiece ?? [])]
+    .map((id) => pieces.get(id))
+    .filter((p): p is EnginePiece => p?.fitted === 'not fitted');
+  return lacking.length === 0
+    ? undefined
+    : `this engine has no ${listed(lacking.map((p) => lowerFirst(p.name)))}`;
+}
+
+function mustNotBeDone({ hazards, state, had }: Here, act: Act): string | undefined {
+  const level = levelOf(act);
+  if (!reaches(level, 'pulled')) return undefined;
+  const standing = hazards.filter(({ bars }) => bars === 'pulling' || reaches(level, 'running'));
+  if (standing.length > 0) return listed(standing.map(({ words }) => words));
+  const fourStroke = had.facts.architecture !== 'two-stroke';
+  if (!reaches(level, 'running') || !fourStroke) return undefined;
+  if (state.oil === 'none') return 'there is no oil in it';
+  return state.oil === 'foul' ? 'there is fuel or water in the oil' : undefined;
+}
+
+function stopWords(hazards: readonly Hazard[]): string | undefined {
+  if (hazards.length === 0) return undefined;
+  const [first] = hazards;
+  return `${capital(listed(hazards.map(({ words }) => words)))}. First: ${first!.first}.`;
+}
