@@ -272,7 +272,9 @@ describe('taking apart', () => {
         .activeMinutes.find(({ of }) => of === 'full')!;
       const minutes = componentsOf(catalog, architecture)
         // of the engine itself: what it drives, and what not every one has, is no part of the stage’s figure
-        .filter(({ comesOffAs, onlyOn, sometimes }) => comesOffAs !== 'machine work' && !onlyOn?.use && !sometimes)
+        .filter(
+          ({ comesOffAs, onlyOn, sometimes }) => comesOffAs !== 'machine work' && !onlyOn?.use && !sometimes,
+        )
         .reduce((sum, { minutesOff }) => sum + minutesOff, 0);
       expect(minutes).toBeGreaterThanOrEqual(full.from);
       expect(minutes).toBeLessThanOrEqual(full.to);
