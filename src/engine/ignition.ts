@@ -15,6 +15,7 @@ export function sparkShiftDeg(offsetMm: number, shaftMm: number): number {
       `an offset over half the shaft (${radius} mm) is no shifted key; got ${offsetMm} mm.`,
       'offset',
       offsetMm,
+      { least: 0, most: radius, unit: 'mm' },
     );
   return (180 / Math.PI) * (offsetMm / radius);
 }

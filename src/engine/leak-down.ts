@@ -34,6 +34,7 @@ export function leakArea(
       `the cylinder holds more than 0 and at most the supply (${supplyPa.toFixed(0)} Pa); got ${heldPa.toFixed(0)} Pa.`,
       'held',
       heldPa,
+      { least: 0, most: supplyPa, unit: 'Pa' },
     );
   const p2 = heldPa + ambientPa;
   return (orifice * p1 * flowFunction(p2 / p1)) / (p2 * flowFunction(ambientPa / p2));

@@ -1,4 +1,4 @@
-import { EngineError, requirePositive } from './error.js';
+import { EngineError, requirePositive, requireWithin } from './error.js';
 
 export interface CrankGeometry {
   readonly boreMm: number;
@@ -17,6 +17,7 @@ export function requireCrank({ boreMm, strokeMm, rodMm }: CrankGeometry): void {
       `the rod (${rodMm} mm) must be at least 0.6 of the stroke (${strokeMm} mm); it is measured center to center.`,
       'rod',
       rodMm,
+      { least: 0.6 * strokeMm, unit: 'mm' },
     );
 }
 
@@ -46,12 +47,7 @@ export function angleAtTravelDeg(
   { strokeMm, rodMm }: Pick<CrankGeometry, 'strokeMm' | 'rodMm'>,
   travelMm: number,
 ): number {
-  if (!(travelMm >= 0 && travelMm <= strokeMm))
-    throw new EngineError(
-      `travel must lie between 0 and the stroke, ${strokeMm} mm; got ${travelMm} mm.`,
-      'travel',
-      travelMm,
-    );
+  requireWithin(travelMm, 0, strokeMm, 'travel', 'mm');
   const r = strokeMm / 2;
   const d = r + rodMm - travelMm;
   const cosine = (r * r + d * d - rodMm * rodMm) / (2 * r * d);

@@ -1,3 +1,4 @@
+import { of, to } from '../quantity/index.js';
 import { FastenError, positive } from './error.js';
 import { figure } from './figure.js';
 import { mmPerInch } from './thread-form.js';
@@ -48,6 +49,10 @@ function limitsFor(thread: StandardThread, where: ThreadReading['where']): Limit
   return where === 'bolt' ? boltDiameterLimits(thread) : nutBoreLimits(thread);
 }
 
+/** A thread's sizes are said in the system it belongs to. */
+const unitOf = ({ system }: StandardThread) => (system === 'inch' ? 'in' : 'mm');
+const sizeIn = (thread: StandardThread) => (mm: number) => to(of(mm, 'mm'), unitOf(thread));
+
 function candidate(thread: StandardThread, reading: ThreadReading): ThreadCandidate | undefined {
   const limits = limitsFor(thread, reading.where);
   const diameterOffMm = outside(reading.diameterMm, limits, reading.caliperMm ?? usualCaliperMm);
@@ -56,11 +61,12 @@ function candidate(thread: StandardThread, reading: ThreadReading): ThreadCandid
   const near = Math.abs(diameterOffMm) <= 0.03 * thread.majorMm && pitchPart <= nearPitch;
   if (!near) return undefined;
   const fits = diameterOffMm === 0 && pitchPart <= samePitch;
-  const range = `${figure(limits.leastMm, 4)} to ${figure(limits.mostMm, 4)} mm`;
+  const size = sizeIn(thread);
+  const range = `${figure(size(limits.leastMm), 4)} to ${figure(size(limits.mostMm), 4)} ${unitOf(thread)}`;
   const diameterWords =
     diameterOffMm === 0
       ? `diameter within ${range}`
-      : `diameter ${figure(Math.abs(diameterOffMm), 2)} mm ${diameterOffMm < 0 ? 'under' : 'over'} ${range}`;
+      : `diameter ${figure(size(Math.abs(diameterOffMm)), 2)} ${unitOf(thread)} ${diameterOffMm < 0 ? 'under' : 'over'} ${range}`;
   const pitchWords =
     pitchOffMm === undefined
       ? 'pitch not read'

@@ -151,6 +151,9 @@ export function tighteningOrder(points: readonly Point[], options: PatternOption
   return circle ? roundFlange(points, circle, start) : fromTheCenter(points);
 }
 
+const fewOf = (holes: readonly number[]) =>
+  holes.length > 8 ? `${holes.slice(0, 6).join(', ')} and ${holes.length - 6} more` : holes.join(', ');
+
 /**
  * A sequence taken from the maker's sheet or tapped in by hand, if it names each of `n` holes once.
  * Throws FastenError naming the holes left out, named twice, or not there.
@@ -161,9 +164,9 @@ export function checkOrder(order: readonly number[], n: number): readonly number
   const missing = Array.from({ length: n }, (_, i) => i + 1).filter((hole) => !order.includes(hole));
   const faults = [
     strangers.length > 0 &&
-      `${strangers.join(', ')} ${plural(strangers.length, 'is no hole', 'are no holes')} of 1 to ${n}`,
-    twice.length > 0 && `${twice.join(', ')} named more than once`,
-    missing.length > 0 && `${missing.join(', ')} left out`,
+      `${fewOf(strangers)} ${plural(strangers.length, 'is no hole', 'are no holes')} of 1 to ${n}`,
+    twice.length > 0 && `${fewOf(twice)} named more than once`,
+    missing.length > 0 && `${fewOf(missing)} left out`,
   ].filter(Boolean);
   if (faults.length > 0) throw new FastenError(`order: ${faults.join('; ')}`, 'order');
   return order;

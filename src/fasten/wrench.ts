@@ -29,7 +29,7 @@ function leverMm(wrenchMm: number, adapterMm: number, angleDeg: number): number 
   const lever = wrenchMm + adapterMm * Math.cos((angleDeg * Math.PI) / 180);
   if (!(lever > 0.05 * wrenchMm)) {
     throw new FastenError(
-      `adapter: ${adapterMm} mm at ${angleDeg}° puts the bolt under the grip of a ${wrenchMm} mm wrench; no lever is left`,
+      'adapter: folded back that far it puts the bolt under the grip of the wrench; no lever is left',
       'adapter',
     );
   }

@@ -1,7 +1,8 @@
 import { percent } from '../phrase/index.js';
 /** A number for a sentence: two more digits than the first digit of its uncertainty, at most nine significant. */
 export function figure(x: number, u = 0, unit?: string): string {
-  const text = u > 0 ? byUncertainty(x, u) : trimmed(x.toPrecision(9));
+  // of two equal figures binary arithmetic leaves less than this
+  const text = u > 0 ? byUncertainty(x, u) : Math.abs(x) < 1e-12 ? '0' : trimmed(x.toPrecision(9));
   return unit ? `${text} ${unit}` : text;
 }
 

@@ -31,20 +31,33 @@ const coarsestDecimals: Readonly<Record<string, number>> = { in: 3, mm: 1 };
 export function decimalsFor(quantity: Quantity, unit: string): number {
   const value = to(quantity, unit);
   const written = writtenNumber(quantity);
-  if (written?.unit === unit && written.number.decimals !== undefined) return written.number.decimals;
-  return Math.max(wantedDecimals(quantity, unit, value, written), decimalsOfSignificant(value, 2));
+  if (written?.unit === unit && written.number.decimals !== undefined)
+    return Math.min(written.number.decimals, mostDecimals(value));
+  const wanted = Math.max(wantedDecimals(quantity, unit, value, written), decimalsOfSignificant(value, 2));
+  return Math.min(wanted, mostDecimals(value));
 }
 
+/** A number holds some fifteen digits; whoever writes a hundred and fifty decimals is shown no more. */
+const mostDecimals = (value: number) => (value === 0 ? 15 : decimalsOfSignificant(value, 15));
+
 function wantedDecimals(quantity: Quantity, unit: string, value: number, written?: Written): number {
-  if (quantity.kind === 'length' && unit in micrometerDecimals) return lengthDecimals(unit, written);
+  if (quantity.kind === 'length' && unit in micrometerDecimals) {
+    const decimals = lengthDecimals(unit, written);
+    return written?.number.form === 'fraction' ? withoutNoughts(value, decimals, unit) : decimals;
+  }
   if (quantity.kind === 'temperature') return written?.number.decimals === 0 ? 0 : 1;
   return benchDecimals[unit]?.(value) ?? decimalsOfSignificant(value, 3);
 }
 
+function withoutNoughts(value: number, decimals: number, unit: string): number {
+  const closing = /0*$/.exec(value.toFixed(decimals))![0].length;
+  return Math.max(coarsestDecimals[unit] ?? 0, decimals - closing);
+}
+
 function lengthDecimals(unit: string, written?: Written): number {
   if (!written) return micrometerDecimals[unit] ?? 0;
-  // a fraction is set out with a rule and read to a thousandth at best
-  const decimals = written.number.decimals ?? 3;
+  // a fraction names a size exactly: 3/8 in is 9.525 mm, and 1/2 in 12.7
+  const decimals = written.number.decimals ?? 4;
   const lastDigit = (10 ** -decimals * findUnit(written.unit).factor) / findUnit(unit).factor;
   return Math.max(coarsestDecimals[unit] ?? 0, Math.ceil(-Math.log10(lastDigit) - 1e-9));
 }

@@ -7,8 +7,8 @@ import { show } from './show.js';
 export interface PlausibleBounds {
   readonly low: Quantity;
   readonly high: Quantity;
-  /** what the bounds belong to, as a noun phrase: "a 5/16-18 bolt" */
-  readonly because: string;
+  /** what the bounds belong to, as a noun phrase: "a 5/16-18 bolt"; left out, the place where it is asked */
+  readonly because?: string;
   /** ids of units a slip of the pen may have meant, the likeliest first */
   readonly likelyUnits: readonly string[];
 }
@@ -26,23 +26,24 @@ export function requirePlausible<Q extends Quantity>(quantity: Q, bounds: Plausi
   const low = to(bounds.low, quantity.unit);
   const high = to(bounds.high, quantity.unit);
   if (value >= low && value <= high) return quantity;
-  const side =
-    value > high
-      ? `above what ${bounds.because} takes (at most`
-      : `below what ${bounds.because} takes (at least`;
-  const bound = value > high ? high : low;
+  const over = value > high;
+  const bound = over ? high : low;
   const given = show(quantity);
+  const takes = bounds.because === undefined ? 'can be meant here' : `${bounds.because} takes`;
+  const side = `${isFar(value, bound) ? 'far ' : ''}${over ? 'above' : 'below'} what ${takes}`;
   throw new QuantityError(
     'implausible',
-    `${given} is ${isFar(value, bound) ? 'far ' : ''}${side} ${rounded(bound)} ${quantity.unit})`,
+    `${given} is ${side} (at ${over ? 'most' : 'least'} ${inWords(rounded(bound), quantity.unit)})`,
     {
       text: quantity.written ?? given,
-      wanted: `${rounded(low)} to ${rounded(high)} ${quantity.unit}`,
+      wanted: `${rounded(low)} to ${inWords(rounded(high), quantity.unit)}`,
       given,
       hint: likelyReading(quantity, bounds),
     },
   );
 }
+
+const inWords = (value: number, unit: string) => (unit === '1' ? String(value) : `${value} ${unit}`);
 
 /** Off by a factor of two or more, or on the other side of zero. */
 function isFar(value: number, bound: number): boolean {
@@ -62,7 +63,7 @@ function likelyReading(quantity: Quantity, { low, high, likelyUnits }: Plausible
     .filter(({ kind, si }) => kind === quantity.kind && si >= low.si && si <= high.si);
   if (fitting.length === 0) return undefined;
   return `${listed(
-    fitting.map((each) => `${number} ${each.unit}`),
+    fitting.map((each) => inWords(number, each.unit)),
     'or',
   )} would be plausible`;
 }

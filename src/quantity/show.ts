@@ -52,13 +52,13 @@ export function showAsWritten(quantity: Quantity): string {
 }
 
 function figures(quantity: Quantity, unit: string, { digits }: ShowOptions): string {
-  const value = to(quantity, unit);
+  const value = shownValue(quantity, unit);
   if (digits !== undefined)
     return plain(Number(value.toPrecision(digits)), decimalsOfSignificant(value, digits));
   return (
     writtenProportion(quantity, unit) ??
     writtenFraction(quantity, unit) ??
-    plain(value, decimalsFor(quantity, unit))
+    plain(value, value === 0 ? decimalsFor({ ...quantity, si: 0 }, unit) : decimalsFor(quantity, unit))
   );
 }
 
@@ -88,6 +88,15 @@ function spread(quantity: Quantity, u: number, unit: string): string {
 function placesOf(value: number): number {
   const most = decimalsOfSignificant(value, 2);
   return most > 0 && value.toFixed(most).endsWith('0') ? most - 1 : most;
+}
+
+/** A length under a hundredth of an atom is what is left of a difference of two equal ones. */
+const leastLengthM = 1e-12;
+
+/** In a unit, without what only the arithmetic left over. */
+function shownValue(quantity: Quantity, unit: string): number {
+  if (quantity.kind === 'length' && Math.abs(quantity.si) < leastLengthM) return 0;
+  return to(quantity, unit);
 }
 
 function plain(value: number, decimals: number): string {

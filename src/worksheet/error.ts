@@ -1,9 +1,17 @@
+/** The bounds that a figure broke, in a unit of the table or none: what refuses a person can say them in their own unit. */
+export interface Bounds {
+  readonly least?: number;
+  readonly most?: number;
+  readonly unit: string;
+}
+
 /** A question that cannot be answered as put. Names the field, the value and the bound; each room throws its own kind. */
 export class Refusal extends Error {
   constructor(
     message: string,
     readonly field?: string,
     readonly value?: unknown,
+    readonly bounds?: Bounds,
   ) {
     super(message);
     this.name = new.target.name;
@@ -14,7 +22,9 @@ export class Refusal extends Error {
 export class WorksheetError extends Refusal {}
 
 /** The usual bounds of figures, each refused as the room's own kind of Refusal; a value within them is handed back. */
-export function boundsOf(Kind: new (message: string, field: string, value: unknown) => Refusal) {
+export function boundsOf(
+  Kind: new (message: string, field: string, value: unknown, bounds?: Bounds) => Refusal,
+) {
   const finite = (value: number, field: string): number => {
     if (Number.isFinite(value)) return value;
     throw new Kind(`${field} must be a number; got ${value}.`, field, value);
@@ -33,11 +43,8 @@ export function boundsOf(Kind: new (message: string, field: string, value: unkno
     if (finite(value, field) >= least && value <= most) return value;
     const after = unit && ` ${unit}`;
     const got = Number(value.toPrecision(6));
-    throw new Kind(
-      `${field} must lie between ${least} and ${most}${after}; got ${got}${after}.`,
-      field,
-      value,
-    );
+    const said = `${field} must lie between ${least} and ${most}${after}; got ${got}${after}.`;
+    throw new Kind(said, field, value, { least, most, unit });
   };
   return { finite, positive, notNegative, within };
 }

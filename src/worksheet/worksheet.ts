@@ -28,6 +28,13 @@ export interface Worksheet extends WorksheetDescription {
   readonly fields: readonly (Ask<unknown> & { readonly id: string })[];
   readonly compute: (given: Readonly<Record<string, unknown>>) => readonly Answer[];
   readonly names: Readonly<Record<string, string>>;
+  readonly oneOf: readonly OneOf[];
+}
+
+/** Fields that say the same thing in two ways: at most one is written, and where it is wanted, exactly one. */
+interface OneOf<Id extends string = string> {
+  readonly ids: readonly Id[];
+  readonly wanted: boolean;
 }
 
 type Asks = Readonly<Record<string, Ask<unknown>>>;
@@ -42,6 +49,8 @@ interface Definition<F extends Asks> extends Omit<WorksheetDescription, 'fields'
   readonly compute: (given: Given<NoInfer<F>>) => readonly Answer[];
   /** what the room calls a value in its refusals, where that is not the id of the field a person filled in */
   readonly names?: Readonly<Record<string, NoInfer<keyof F & string>>>;
+  /** fields of which two would say the same thing twice */
+  readonly oneOf?: readonly OneOf<NoInfer<keyof F & string>>[];
   readonly examples: readonly (Omit<Example, 'given'> & {
     readonly given: { readonly [Id in NoInfer<keyof F>]?: string };
   })[];
@@ -49,18 +58,19 @@ interface Definition<F extends Asks> extends Omit<WorksheetDescription, 'fields'
 
 /** A worksheet whose field ids and kinds the compiler follows into `compute`, `names` and the examples. */
 export function worksheet<F extends Asks>(made: Definition<F>): Worksheet {
-  const { fields, compute, names = {}, examples, ...told } = made;
+  const { fields, compute, names = {}, oneOf = [], examples, ...told } = made;
   return {
     ...told,
     fields: Object.entries(fields).map(([id, field]) => ({ id, ...field })),
     // `run` reads every field of `fields` before it computes
     compute: (given) => compute(given as Given<F>),
     names,
+    oneOf,
     examples: examples as readonly Example[],
   };
 }
 
 /** A worksheet as plain data, for the wire. */
-export function describe({ compute: _, names: __, ...told }: Worksheet): WorksheetDescription {
-  return { ...told, fields: told.fields.map(({ read: ___, ...field }) => field) };
+export function describe({ compute: _, names: __, oneOf: ___, ...told }: Worksheet): WorksheetDescription {
+  return { ...told, fields: told.fields.map(({ read: ____, ...field }) => field) };
 }

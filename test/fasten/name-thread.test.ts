@@ -65,7 +65,7 @@ describe('naming a thread', () => {
     const found = nameThread({ diameterMm: 9.6, where: 'bolt', pitchMm: leafPitchMm(16) });
     expect(found.verdict).toBe('none');
     expect(found.candidates.map(({ thread }) => thread.name)).toContain('3/8-16');
-    expect(found.words).toMatch(/nearest is 3\/8-16 \(diameter 0\.11 mm over/);
+    expect(found.words).toMatch(/nearest is 3\/8-16 \(diameter 0\.0043 in over/);
     const miss = nameThread({ diameterMm: 7.85, where: 'bolt', pitchMm: 1.32 });
     expect(miss.verdict).toBe('none');
     expect(miss.candidates[0]!.why).toMatch(/leaf 5\.6 % too coarse/);

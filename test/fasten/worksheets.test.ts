@@ -106,7 +106,7 @@ describe('what a reader sees', () => {
   test('the long form wants torque or clamp, not both and not neither', () => {
     expect(refused('torque-long-form', { thread: 'M8' }).field).toBe('torque');
     expect(refused('torque-long-form', { thread: 'M8', torque: '20 N·m', clamp: '10 kN' }).field).toBe(
-      'torque',
+      'clamp',
     );
     const there = answers('torque-long-form', { thread: 'M8', torque: '20 N·m' });
     const value = there.torque!.value;
@@ -174,7 +174,7 @@ describe('what a reader sees', () => {
   });
 
   test('leaves of two systems at once are refused', () => {
-    expect(refused('name-thread', { diameter: '7.85 mm', tpi: '18', pitch: '1.25 mm' }).field).toBe('tpi');
+    expect(refused('name-thread', { diameter: '7.85 mm', tpi: '18', pitch: '1.25 mm' }).field).toBe('pitch');
     expect(text('name-thread', { diameter: '7.85 mm', pitch: '1.25 mm' })).toMatch(/Thread: M8×1\.25/);
     expect(text('name-thread', { diameter: '0.247 in', where: 'bolt', tpi: '20' })).toMatch(
       /Thread: 1\/4-20/,

@@ -41,9 +41,11 @@ describe('how many decimals are shown', () => {
     expect(decimalsFor(parse('1 mm'), 'in')).toBe(3);
   });
 
-  test('a written fraction is shown as a fraction in its own unit, and to a thousandth of an inch’s worth elsewhere', () => {
+  test('a written fraction is shown as a fraction in its own unit, and elsewhere as the exact size that it names', () => {
     expect(show(parse('3/8 in'), 'inch')).toBe('3/8 in');
-    expect(decimalsFor(parse('3/8 in'), 'mm')).toBe(2);
+    // two decimals made 9.52 of it
+    expect(show(parse('3/8 in'), 'metric')).toBe('9.525 mm');
+    expect(show(parse('1/2 in'), 'metric')).toBe('12.7 mm');
     expect(decimalsFor(parse('3/8 in'), 'in')).toBe(3);
   });
 });

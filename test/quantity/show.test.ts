@@ -21,7 +21,7 @@ const shown: readonly (readonly [written: string, inch: string, metric: string])
   ['0.76 mm', '0.0299 in', '0.76 mm'],
   ['60 mm', '2.362 in', '60 mm'],
   ['0.1 mm', '0.0039 in', '0.1 mm'],
-  ['3/64 in', '3/64 in', '1.19 mm'],
+  ['3/64 in', '3/64 in', '1.191 mm'],
   ['1 1/4"', '1-1/4 in', '31.75 mm'],
   ['1½ turns', '1-1/2 turns', '1-1/2 turns'],
   ['half a turn', '1/2 turn', '1/2 turn'],

@@ -108,6 +108,7 @@ test('a described worksheet is the worksheet without its computing, as plain dat
       fields: described.fields.map((field, i) => ({ ...field, read: worksheet.fields[i]!.read })),
       compute: worksheet.compute,
       names: worksheet.names,
+      oneOf: worksheet.oneOf,
     }).toEqual(worksheet);
   }
 });

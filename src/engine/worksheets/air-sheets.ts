@@ -18,15 +18,18 @@ import { ethanolBlend, leaningOnBlend } from '../fuel.js';
 import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.js';
 import { approximateAirDensity, dryAirPressure, moistAirDensity, type Weather } from '../moist-air.js';
 import { iso1585Factor, saeJ1349Factor } from '../power-correction.js';
-import { altitude, humidity } from './fields.js';
+import { airPressureSpan, airSpan, altitude, heightSpan, humidity } from './fields.js';
 
 const icao = 'ICAO Doc 7488 / ISO 2533';
-const temperature = ask.in('°C', 'Temperature', 'Of the air the engine breathes.', '25 °C');
+const temperature = ask.in('°C', 'Temperature', 'Of the air the engine breathes.', {
+  hint: '25 °C',
+  within: airSpan,
+});
 const pressure = ask.in(
   'Pa',
   'Air pressure',
   'At the place itself, not reduced to sea level as weather reports are.',
-  '990 mbar',
+  { hint: '990 mbar', within: airPressureSpan },
 );
 
 const today = { temperature, pressure, humidity };
@@ -148,7 +151,11 @@ const powerCorrection = worksheet({
   purpose: 'The factor from power observed today to power in standard air, by SAE J1349 and by ISO 1585.',
   fields: {
     ...today,
-    power: ask.quantity('power', 'Observed power', 'As measured today.', { hint: '5 hp', optional: true }),
+    power: ask.quantity('power', 'Observed power', 'As measured today.', {
+      hint: '5 hp',
+      optional: true,
+      within: ['10 W', '50 kW'],
+    }),
   },
   compute: ({ power, ...given }) => {
     const weather = weatherOf(given);
@@ -195,9 +202,15 @@ const jetForAltitude = worksheet({
   question: 'Which jet does this engine want at another altitude?',
   purpose: 'How much the mixture changes between two altitudes, and the jet that brings it back.',
   fields: {
-    jet: ask.quantity('length', 'Jet now', 'Bore of the main jet.', '0.70 mm'),
-    from: ask.in('m', 'Set for', 'Altitude the jet was right at; sea level stands.', { standard: '0 m' }),
-    to: ask.in('m', 'Used at', 'Altitude where it will work.', '2000 m'),
+    jet: ask.quantity('length', 'Jet now', 'Bore of the main jet.', {
+      hint: '0.70 mm',
+      within: ['0.1 mm', '5 mm'],
+    }),
+    from: ask.in('m', 'Set for', 'Altitude the jet was right at; sea level stands.', {
+      standard: '0 m',
+      within: heightSpan,
+    }),
+    to: ask.in('m', 'Used at', 'Altitude where it will work.', { hint: '2000 m', within: heightSpan }),
   },
   compute: ({ jet, from, to }) => {
     const densityAt = (m: number) => standardAirAtMapHeight(m).kgPerM3;
@@ -257,13 +270,15 @@ const mixtureToday = worksheet({
       '°C',
       'Set at',
       'Temperature of the day it was set; 20 °C stands as an ordinary shop (common practice).',
-      { standard: '20 °C' },
+      { standard: '20 °C', within: airSpan },
     ),
     'set-pressure': ask.in('Pa', 'Pressure then', '1013.25 hPa stands: standard air at sea level.', {
       standard: '1013.25 hPa',
+      within: airPressureSpan,
     }),
     'set-humidity': ask.in('1', 'Humidity then', '50 % stands as an ordinary day (common practice).', {
       standard: '50 %',
+      within: ['0 %', '100 %'],
     }),
   },
   compute: (given) => {
@@ -321,16 +336,20 @@ const ethanolMixture = worksheet({
   question: 'How lean does this engine run on ethanol fuel?',
   purpose: 'Air the blend wants, how lean it runs on an unchanged jet, and the jet that brings it back.',
   fields: {
-    ethanol: ask.in('1', 'Ethanol', 'By volume, as the pump says: E10 is 10 %.', '10 %'),
+    ethanol: ask.in('1', 'Ethanol', 'By volume, as the pump says: E10 is 10 %.', {
+      hint: '10 %',
+      within: ['0 %', '100 %'],
+    }),
     set: ask.in(
       '1',
       'Set for',
       'Ethanol content it was set for; 0 % stands for old carburetors (common practice).',
-      { standard: '0 %' },
+      { standard: '0 %', within: ['0 %', '100 %'] },
     ),
     jet: ask.quantity('length', 'Jet now', 'Bore of the main jet, for the new size.', {
       hint: '0.70 mm',
       optional: true,
+      within: ['0.1 mm', '5 mm'],
     }),
   },
   compute: ({ ethanol, set, jet }) => {

@@ -27,9 +27,11 @@ import {
 import { type LeakFound, leakFromReading } from '../cranking/find-leak.js';
 import { leakPicture, strokePicture } from './compression-picture.js';
 import {
+  airSpan,
   barometer,
   bore,
   compressionRatio,
+  gaugeSpan,
   geometryOf,
   kind,
   leakAmount,
@@ -67,15 +69,18 @@ const crankingFields = {
     'rpm',
     'Pull speed',
     'Before the compression holds it back; how far it does is worked out. Left empty, 350 rpm for a starter; for a rope a hand of 2 m/s over the usual drum: some 350 rpm, a small two-stroke 750 (trade judgement, no source).',
-    { hint: '350 rpm', optional: true },
+    { hint: '350 rpm', optional: true, within: ['20 rpm', '1500 rpm'] },
   ),
-  pulls: ask.count('Pulls', 'With the gauge in; 6 stands (common practice: 5 or 6).', { standard: '6' }),
+  pulls: ask.count('Pulls', 'With the gauge in; 6 stands (common practice: 5 or 6).', {
+    standard: '6',
+    within: [1, 50],
+  }),
   altitude: shopAltitude,
   temperature: ask.in(
     '°C',
     'Temperature',
     'Of shop and engine; 20 °C stands as an ordinary shop (common practice).',
-    { standard: '20 °C' },
+    { standard: '20 °C', within: airSpan },
   ),
 };
 
@@ -139,6 +144,7 @@ const expectedCompressionSheet = worksheet({
     reading: ask.in('Pa', 'Your reading', 'Left empty, only the band is worked out.', {
       hint: '110 psi',
       optional: true,
+      within: gaugeSpan,
     }),
   },
   compute: ({ reading, ...given }) => {
@@ -147,6 +153,7 @@ const expectedCompressionSheet = worksheet({
     return reading === undefined ? band : [...readingAnswers(reading, expected), ...band];
   },
   names: { ...fieldOf, ambient: 'barometer' },
+  oneOf: [{ ids: ['altitude', 'barometer'], wanted: false }],
   cautions,
   sources,
   examples: [
@@ -199,7 +206,7 @@ const leakFromCompression = worksheet({
   question: 'How big a leak would explain this compression reading?',
   purpose: 'The effective hole that gives this reading on this engine, or why the reading does not tell.',
   fields: {
-    reading: ask.in('Pa', 'Reading', 'After the last pull.', '60 psi'),
+    reading: ask.in('Pa', 'Reading', 'After the last pull.', { hint: '60 psi', within: gaugeSpan }),
     ...engineFields,
     ...crankingFields,
     barometer,
@@ -207,7 +214,7 @@ const leakFromCompression = worksheet({
       '1',
       'Gauge uncertainty',
       'Standard uncertainty as a part of the reading; 4 % stands (trade judgement, no source).',
-      { standard: '4 %' },
+      { standard: '4 %', within: ['0.1 %', '50 %'] },
     ),
   },
   compute: ({ reading: readingPa, gauge, ...given }) => {
@@ -220,6 +227,7 @@ const leakFromCompression = worksheet({
     return [...leakAnswers(found, drawn), ...bandAnswers(expected, false)];
   },
   names: { ...fieldOf, ambient: 'barometer' },
+  oneOf: [{ ids: ['altitude', 'barometer'], wanted: false }],
   cautions: [
     ...cautions,
     'It cannot tell rings from valves or gasket: listen with a leak-down, or put in a spoon of oil.',
@@ -272,6 +280,7 @@ const compressionAtAltitude = worksheet({
     book: ask.in('psi', 'Book figure', 'A sea-level figure to bring up here.', {
       hint: '90 psi',
       optional: true,
+      within: gaugeSpan,
     }),
   },
   compute: ({ book, ...given }) => {

@@ -7,27 +7,47 @@ import type { KnownGeometry } from '../cranking/likely-engine.js';
 
 export const psi = of(1, 'psi').si;
 
-export const bore = ask.in('mm', 'Bore', 'Diameter of the cylinder.', '2.5625 in');
-const aStroke = ['Stroke', 'Travel of the piston from top to bottom.', '2.4375 in'] as const;
+/** What can be meant of the air and of a small engine. */
+export const heightSpan = ['-500 m', '9000 m'] as const;
+export const airPressureSpan = ['400 hPa', '1100 hPa'] as const;
+export const airSpan = ['-45 °C', '60 °C'] as const;
+export const ratioSpan = ['2:1', '16:1'] as const;
+export const runningSpan = ['100 rpm', '15000 rpm'] as const;
+export const gaugeSpan = ['0 kPa', '3000 kPa'] as const;
+export const openingSpan = ['50 mm²', '400 cm²'] as const;
+
+export const bore = ask.in('mm', 'Bore', 'Diameter of the cylinder.', {
+  hint: '2.5625 in',
+  within: ['15 mm', '200 mm'],
+});
+const aStroke = [
+  'Stroke',
+  'Travel of the piston from top to bottom.',
+  { hint: '2.4375 in', within: ['10 mm', '200 mm'] },
+] as const;
 export const stroke = ask.in('mm', ...aStroke);
 export const strokeAsWritten = ask.quantity('length', ...aStroke);
 export const rod = ask.in(
   'mm',
   'Connecting rod',
   'Center to center. Left empty, 1.75 strokes stands (trade judgement, no source).',
-  { hint: '108 mm', optional: true },
+  { hint: '108 mm', optional: true, within: ['15 mm', '500 mm'] },
 );
-export const altitude = ask.in('m', 'Altitude', 'Above sea level, as a map gives it.', '1500 m');
+export const altitude = ask.in('m', 'Altitude', 'Above sea level, as a map gives it.', {
+  hint: '1500 m',
+  within: heightSpan,
+});
 
 export const humidity = ask.in(
   '1',
   'Humidity',
   'Relative; 50 % stands as an ordinary day (common practice).',
-  { standard: '50 %' },
+  { standard: '50 %', within: ['0 %', '100 %'] },
 );
 export const shopAltitude = ask.in('m', 'Altitude', 'Of the shop; sea level stands.', {
   standard: '0 m',
   hint: '500 m',
+  within: heightSpan,
 });
 
 /** At a worksheet that takes the altitude as well. */
@@ -35,7 +55,7 @@ export const barometer = ask.in(
   'Pa',
   'Barometer',
   'At the place itself, not reduced to sea level. Left empty, the standard atmosphere at the altitude.',
-  { hint: '980 hPa', optional: true },
+  { hint: '980 hPa', optional: true, within: airPressureSpan },
 );
 
 /** One of the architectures, in words. */
@@ -50,6 +70,7 @@ export const compressionRatio = (help: string) =>
   ask.in('1', 'Compression ratio', `From the maker’s sheet or the compression-ratio worksheet. ${help}`, {
     hint: '8.3:1',
     optional: true,
+    within: ratioSpan,
   });
 
 /** What a person gave of the engine, for the room's functions. */

@@ -1,7 +1,7 @@
 import { ask, computed, type Given } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Weather } from '../moist-air.js';
-import { barometer, compressionRatio, humidity } from './fields.js';
+import { airSpan, barometer, compressionRatio, heightSpan, humidity, runningSpan } from './fields.js';
 
 export const firingModel = computed(
   'firing stroke over crank angle (Wiebe burning, Hohenberg wall heat; own model); band by JCGM 100:2008, 5.1.2, k = 2',
@@ -20,16 +20,20 @@ export const speed = ask.in(
   'rpm',
   'Speed',
   'At full throttle; 3600 rpm stands (common practice: the usual top speed).',
-  { standard: '3600 rpm' },
+  { standard: '3600 rpm', within: runningSpan },
 );
 export const air = {
-  altitude: ask.in('m', 'Altitude', 'Where it works; sea level stands.', { standard: '0 m', hint: '500 m' }),
+  altitude: ask.in('m', 'Altitude', 'Where it works; sea level stands.', {
+    standard: '0 m',
+    hint: '500 m',
+    within: heightSpan,
+  }),
   barometer,
   temperature: ask.in(
     '°C',
     'Temperature',
     'Of the air it breathes; 20 °C stands as an ordinary day (common practice).',
-    { standard: '20 °C' },
+    { standard: '20 °C', within: airSpan },
   ),
   humidity,
 };

@@ -16,7 +16,7 @@ import { architectures, classEngines } from '../cranking/class-engine.js';
 import { expectedFiring } from '../firing/expected-firing.js';
 import type { FiringPoint } from '../firing/fire.js';
 import { headLoad } from '../firing/head-load.js';
-import { bore, geometryOf, kind, psi, rod, shareWords, stroke, thinned } from './fields.js';
+import { bore, geometryOf, kind, openingSpan, psi, rod, shareWords, stroke, thinned } from './fields.js';
 import {
   fieldOf,
   firingModel,
@@ -53,15 +53,18 @@ export const firingLoad = worksheet({
       'mm²',
       'Gasket opening',
       'Over which the gas reaches the head. Left empty, the bore’s area; on a side-valve 1.6 of it, valves included (trade judgement, no source): measure it.',
-      { hint: '5000 mm²', optional: true },
+      { hint: '5000 mm²', optional: true, within: openingSpan },
     ),
-    bolts: ask.count('Head bolts', 'How many hold the head.', '8'),
+    bolts: ask.count('Head bolts', 'How many hold the head.', { hint: '8', within: [1, 40] }),
     thread: ask.thread(
       'Thread',
       'As marked: inch size and threads per inch, or M size and pitch.',
       '5/16-18',
     ),
-    torque: ask.in('N·m', 'Torque', 'As set on the wrench, last pass.', '200 in-lb'),
+    torque: ask.in('N·m', 'Torque', 'As set on the wrench, last pass.', {
+      hint: '200 in-lb',
+      within: ['0.1 N·m', '300 N·m'],
+    }),
     condition: ask.choice(
       'Threads and head face',
       'How they are when the wrench turns; bare and dry stands, as most head bolts go in (common practice).',
@@ -71,7 +74,7 @@ export const firingLoad = worksheet({
     k: ask.number(
       'Nut factor K',
       'Only when you know it, from a maker’s sheet or a trial. It then goes before the condition.',
-      { hint: '0.20', optional: true },
+      { hint: '0.20', optional: true, within: [0.05, 0.6] },
     ),
   },
   compute: ({ speed: rpm, opening, bolts, thread, torque, condition, k: ownK, ...given }) => {

@@ -19,8 +19,11 @@ const twoStrokeMix = worksheet({
   question: 'How much oil goes into this fuel?',
   purpose: 'Oil for an amount of gasoline at a mixing ratio.',
   fields: {
-    fuel: ask.in('L', 'Gasoline', 'How much there is to mix.', '1 gal'),
-    ratio: ask.in('1', 'Ratio', 'Parts of gasoline to one of oil, from the machine’s label.', '50:1'),
+    fuel: ask.in('L', 'Gasoline', 'How much there is to mix.', { hint: '1 gal', within: ['1 mL', '1000 L'] }),
+    ratio: ask.in('1', 'Ratio', 'Parts of gasoline to one of oil, from the machine’s label.', {
+      hint: '50:1',
+      within: ['10:1', '100:1'],
+    }),
   },
   compute: ({ fuel, ratio }) => {
     const liters = twoStrokeOil(fuel, ratio);
@@ -63,12 +66,12 @@ const waterInFuel = worksheet({
   question: 'How much water can this fuel hold before it separates?',
   purpose: 'Water that E10 takes up at a temperature before water and alcohol fall to the bottom.',
   fields: {
-    fuel: ask.in('mL', 'Fuel', 'How much is in the tank.', '1 gal'),
+    fuel: ask.in('mL', 'Fuel', 'How much is in the tank.', { hint: '1 gal', within: ['1 mL', '1000 L'] }),
     temperature: ask.in(
       '°C',
       'Coldest it gets',
       'Fuel that is clear in the warm shop may part in the cold shed.',
-      '15 °C',
+      { hint: '15 °C', within: ['-40 °C', '40 °C'] },
     ),
   },
   compute: ({ fuel: milliliters, temperature }) => {
@@ -107,7 +110,7 @@ const fuelAgeSheet = worksheet({
   question: 'Is this fuel too old to use?',
   purpose: 'Whether fuel of an age is still worth putting in.',
   fields: {
-    age: ask.in('days', 'Age', 'Since it was pumped.', '5 months'),
+    age: ask.in('days', 'Age', 'Since it was pumped.', { hint: '5 months', within: ['0 days', '50 years'] }),
     kind: ask.choice(
       'Fuel',
       'Most pump gasoline is E10; it stands (common practice).',

@@ -21,7 +21,7 @@ import {
   requireCrank,
 } from '../slider-crank.js';
 import { meanPistonSpeed } from '../speeds.js';
-import { bore, rod, stroke, strokeAsWritten } from './fields.js';
+import { bore, openingSpan, rod, runningSpan, stroke, strokeAsWritten } from './fields.js';
 
 const swept = computed('π/4 · bore² · stroke');
 const ratioRule = computed('(swept + clearance)/clearance');
@@ -39,6 +39,7 @@ const engineDisplacement = worksheet({
     speed: ask.in('rpm', 'Speed', 'For the piston speed; leave empty for none.', {
       hint: '3600 rpm',
       optional: true,
+      within: runningSpan,
     }),
   },
   compute: ({ bore: boreMm, stroke: strokeMm, speed: rpm }) => {
@@ -78,40 +79,43 @@ const compressionRatioSheet = worksheet({
   fields: {
     bore,
     stroke,
-    head: ask.in(
-      'cc',
-      'Head volume',
-      'The recess in the head, by burette, plug in and valves closed.',
-      '24 cc',
-    ),
+    head: ask.in('cc', 'Head volume', 'The recess in the head, by burette, plug in and valves closed.', {
+      hint: '24 cc',
+      within: ['0 cc', '500 cc'],
+    }),
     gasket: ask.in('mm', 'Gasket', 'Squeezed thickness; 0 stands for none.', {
       standard: '0 mm',
       hint: '1.2 mm',
+      within: ['0 mm', '10 mm'],
     }),
     opening: ask.in(
       'mm²',
       'Gasket opening',
       'Left empty, the bore’s area. On a side-valve it spans the valves: measure it.',
-      { hint: '5000 mm²', optional: true },
+      { hint: '5000 mm²', optional: true, within: openingSpan },
     ),
     deck: ask.in(
       'mm',
       'Piston below the face',
       'At top; negative when it stands above. 0 stands for level.',
-      { standard: '0 mm', hint: '0.3 mm' },
+      { standard: '0 mm', hint: '0.3 mm', within: ['-3 mm', '25 mm'] },
     ),
     crown: ask.in(
       'cc',
       'Hollow of the crown',
       'Negative for a dome; a side-valve’s valve pockets belong here. 0 stands for flat.',
-      { standard: '0 cc', hint: '2 cc' },
+      { standard: '0 cc', hint: '2 cc', within: ['-50 cc', '50 cc'] },
     ),
-    cut: ask.in('mm', 'Milled off', 'What comes off the head’s face.', { hint: '0.010 in', optional: true }),
+    cut: ask.in('mm', 'Milled off', 'What comes off the head’s face.', {
+      hint: '0.010 in',
+      optional: true,
+      within: ['0 mm', '10 mm'],
+    }),
     recess: ask.in(
       'mm²',
       'Recess at the face',
       'Area of the head’s recess where it is cut. Left empty, the gasket opening.',
-      { hint: '4500 mm²', optional: true },
+      { hint: '4500 mm²', optional: true, within: openingSpan },
     ),
   },
   compute: ({ bore: boreMm, head, gasket, deck, crown, cut, recess, ...given }) => {
@@ -172,6 +176,7 @@ const pistonPosition = worksheet({
     depth: ask.in('mm', 'Depth', 'Of the piston below top; or give the angle instead.', {
       hint: '0.25 in',
       optional: true,
+      within: ['0 mm', '200 mm'],
     }),
   },
   compute: ({ stroke: written, rod: rodMm, angle, depth }) => {
@@ -194,6 +199,7 @@ const pistonPosition = worksheet({
     ];
   },
   names: { travel: 'depth' },
+  oneOf: [{ ids: ['angle', 'depth'], wanted: false }],
   cautions: ['Find top by a stop on either side and halve the angle: near top the piston hardly moves.'],
   sources: ['Internal Combustion Engine Fundamentals 1988, eq. 2.4 and 2.5'],
   examples: [

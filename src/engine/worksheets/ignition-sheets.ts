@@ -25,8 +25,14 @@ const sparkShift = worksheet({
   question: 'How far does this key offset move the spark?',
   purpose: 'Degrees of crank for an offset seen at the keyway, and what they do.',
   fields: {
-    offset: ask.in('mm', 'Offset', 'Between the edges of the two keyways, along the surface.', '1 mm'),
-    shaft: ask.in('mm', 'Shaft', 'Diameter of the taper where the offset is seen.', '20 mm'),
+    offset: ask.in('mm', 'Offset', 'Between the edges of the two keyways, along the surface.', {
+      hint: '1 mm',
+      within: ['0 mm', '50 mm'],
+    }),
+    shaft: ask.in('mm', 'Shaft', 'Diameter of the taper where the offset is seen.', {
+      hint: '20 mm',
+      within: ['5 mm', '100 mm'],
+    }),
     way: ask.choice(
       'Which way',
       'The rotor runs on when the shaft stops dead, so that ahead is usual; it stands (common practice).',
@@ -96,28 +102,33 @@ const coilGapSheet = worksheet({
       'length',
       'Card',
       'Thickness of one: measure it. Business cards run 0.25 to 0.36 mm (common practice).',
-      '0.012 in',
+      { hint: '0.012 in', within: ['0.05 mm', '3 mm'] },
     ),
-    cards: ask.count('Cards', 'How many lie under both legs; one stands.', { standard: '1' }),
+    cards: ask.count('Cards', 'How many lie under both legs; one stands.', {
+      standard: '1',
+      within: [1, 20],
+    }),
     'run-out': ask.in('mm', 'Run-out of the rim', 'Full swing on a dial; 0 stands for not measured.', {
       standard: '0 mm',
       hint: '0.004 in',
+      within: ['0 mm', '5 mm'],
     }),
     play: ask.in('mm', 'Side play of the shaft', 'Full swing at the flywheel; 0 stands for not measured.', {
       standard: '0 mm',
       hint: '0.003 in',
+      within: ['0 mm', '5 mm'],
     }),
     least: ask.in(
       'mm',
       'Least allowed',
       'From the maker’s sheet. Left empty, 0.006 in: of the class, not this engine’s.',
-      { hint: '0.010 in', optional: true },
+      { hint: '0.010 in', optional: true, within: ['0.05 mm', '5 mm'] },
     ),
     most: ask.in(
       'mm',
       'Most allowed',
       'From the maker’s sheet. Left empty, 0.014 in: of the class, not this engine’s.',
-      { hint: '0.014 in', optional: true },
+      { hint: '0.014 in', optional: true, within: ['0.05 mm', '5 mm'] },
     ),
   },
   compute: ({ card, cards, 'run-out': runOut, play, least, most }) => {

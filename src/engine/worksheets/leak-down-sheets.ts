@@ -13,7 +13,6 @@ import {
   worksheet,
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
-import { EngineError } from '../error.js';
 import {
   heldAtPercent,
   heldPressure,
@@ -31,28 +30,32 @@ const supply = ask.in(
   'Pa',
   'Supply gauge',
   'What the tester’s first gauge is held at; 80 psi stands (FAA AC 43.13-1B).',
-  { standard: '80 psi' },
+  { standard: '80 psi', within: ['5 psi', '150 psi'] },
 );
 const orifice = ask.in(
   'mm',
   'Tester’s orifice',
   '0.040 in stands: FAA AC 43.13-1B for a bore under 5 in. Hobby testers have others: measure it with a drill shank.',
-  { standard: '0.040 in' },
+  { standard: '0.040 in', within: ['0.2 mm', '10 mm'] },
 );
 
-/** Held pressure, or the percent of testers that show percent. */
-function heldFrom(held: number | undefined, percent: number | undefined, tester: LeakTester): number {
-  if (held !== undefined) return held;
-  if (percent !== undefined) return heldAtPercent(tester, 100 * percent);
-  throw new EngineError('one of the two is wanted: the cylinder gauge, or the percent lost.', 'held');
-}
+/** Held pressure, or the percent of testers that show percent: one of the two is there. */
+const heldFrom = (held: number | undefined, percent: number | undefined, tester: LeakTester): number =>
+  held ?? heldAtPercent(tester, 100 * percent!);
+
+const oneReading = [{ ids: ['held', 'percent'], wanted: true }] as const;
 
 const reading = {
   held: ask.in('Pa', 'Cylinder gauge', 'What the second gauge shows; or give the percent instead.', {
     hint: '70 psi',
     optional: true,
+    within: ['0 psi', '150 psi'],
   }),
-  percent: ask.in('1', 'Percent lost', 'On testers that show percent.', { hint: '12 %', optional: true }),
+  percent: ask.in('1', 'Percent lost', 'On testers that show percent.', {
+    hint: '12 %',
+    optional: true,
+    within: ['0 %', '100 %'],
+  }),
 };
 
 const cautions = [
@@ -74,7 +77,7 @@ const leakDownSheet = worksheet({
       'Pa',
       'Gauge uncertainty',
       'Expanded (k = 2) of either gauge; 1 psi stands (trade judgement, no source).',
-      { standard: '1 psi' },
+      { standard: '1 psi', within: ['0.01 psi', '20 psi'] },
     ),
     altitude: shopAltitude,
   },
@@ -94,6 +97,7 @@ const leakDownSheet = worksheet({
       }),
     ];
   },
+  oneOf: oneReading,
   cautions,
   sources: [
     'FAA AC 43.13-1B, 8-14',
@@ -157,8 +161,12 @@ const leakDownTesters = worksheet({
     'other-supply': ask.in('Pa', 'Other supply', '80 psi stands (FAA AC 43.13-1B).', {
       standard: '80 psi',
       hint: '100 psi',
+      within: ['5 psi', '150 psi'],
     }),
-    'other-orifice': ask.in('mm', 'Other orifice', 'Of the tester to compare with.', '0.060 in'),
+    'other-orifice': ask.in('mm', 'Other orifice', 'Of the tester to compare with.', {
+      hint: '0.060 in',
+      within: ['0.2 mm', '10 mm'],
+    }),
   },
   compute: ({
     held: given,
@@ -180,6 +188,7 @@ const leakDownTesters = worksheet({
       leakAmount('leak', 'Effective leak', area, series),
     ];
   },
+  oneOf: oneReading,
   cautions,
   sources: ['FAA AC 43.13-1B, 8-14', 'Fundamentals of Engineering Thermodynamics'],
   examples: [

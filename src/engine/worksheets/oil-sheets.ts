@@ -31,10 +31,13 @@ import {
 } from '../oil-grades.js';
 import { viscosityAt, viscosityLine } from '../viscosity.js';
 import { viscosityIndex } from '../viscosity-index.js';
+import { airSpan } from './fields.js';
 
 const d341 = computed('ASTM D341: log log(ν + 0.7) = A − B log T, T = t + 273.15');
-const at40 = (help: string, hint: string) => ask.in('mm²/s', 'At 40 °C', help, hint);
-const at100 = (help: string) => ask.in('mm²/s', 'At 100 °C', help, '10.5 mm²/s');
+const at40 = (help: string, hint: string) =>
+  ask.in('mm²/s', 'At 40 °C', help, { hint, within: ['2 mm²/s', '2000 mm²/s'] });
+const at100 = (help: string) =>
+  ask.in('mm²/s', 'At 100 °C', help, { hint: '10.5 mm²/s', within: ['1 mm²/s', '100 mm²/s'] });
 const names = Object.keys(oilGrades) as OilGradeName[];
 const grade = (label: string, taken: OilGradeName) =>
   ask.choice(label, `${taken} stands (common practice).`, names, taken);
@@ -48,7 +51,10 @@ const oilViscosity = worksheet({
   fields: {
     'at-forty': at40('From the data sheet.', '68 mm²/s'),
     'at-hundred': at100('From the data sheet.'),
-    temperature: ask.in('°C', 'Temperature', 'Where it is wanted.', '-10 °C'),
+    temperature: ask.in('°C', 'Temperature', 'Where it is wanted.', {
+      hint: '-10 °C',
+      within: ['-40 °C', '200 °C'],
+    }),
   },
   compute: ({ 'at-forty': cold, 'at-hundred': hot, temperature: t }) => {
     const line = viscosityLine({ celsius: 40, mm2PerS: cold }, { celsius: 100, mm2PerS: hot });
@@ -147,7 +153,10 @@ const oilDrag = worksheet({
   fields: {
     first: grade('Oil', '10W-30'),
     second: grade('Against', 'SAE 30'),
-    temperature: ask.in('°C', 'Coldest start', 'Of the engine itself after a night.', '-5 °C'),
+    temperature: ask.in('°C', 'Coldest start', 'Of the engine itself after a night.', {
+      hint: '-5 °C',
+      within: ['-35 °C', '60 °C'],
+    }),
   },
   compute: ({ first, second, temperature: t }) => {
     const drag = crankingDrag(first, second, t);
@@ -220,9 +229,13 @@ const oilForTemperature = worksheet({
   question: 'Which oil suits the temperatures it will work in?',
   purpose: 'Grades whose usual range covers the coldest start and the hottest day.',
   fields: {
-    coldest: ask.in('°C', 'Coldest start', 'Of the season the oil stays in.', '-5 °C'),
+    coldest: ask.in('°C', 'Coldest start', 'Of the season the oil stays in.', {
+      hint: '-5 °C',
+      within: airSpan,
+    }),
     hottest: ask.in('°C', 'Hottest day', '30 °C stands as a summer day (common practice).', {
       standard: '30 °C',
+      within: airSpan,
     }),
   },
   compute: ({ coldest, hottest }) => {

@@ -17,7 +17,7 @@ import type { Band } from '../band.js';
 import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
 import { type ExpectedPower, expectedPower, likelyPower } from '../firing/expected-firing.js';
 import type { Weather } from '../moist-air.js';
-import { bore, geometryOf, kind, rod, shareWords, stroke } from './fields.js';
+import { bore, geometryOf, kind, rod, runningSpan, shareWords, stroke } from './fields.js';
 import { air, fieldOf, firingModel, firingSources, givesFiring, ratio, weatherOf } from './firing-fields.js';
 
 export const expectedPowerSheet = worksheet({
@@ -37,14 +37,14 @@ export const expectedPowerSheet = worksheet({
       'rpm',
       'Speed',
       'Under load at full throttle; 3600 rpm stands (common practice: plates give power there). A hand-held two-stroke’s plate gives it at 7000 to 9500.',
-      { standard: '3600 rpm' },
+      { standard: '3600 rpm', within: runningSpan },
     ),
     ...air,
     plate: ask.in(
       'W',
       'Plate or measured power',
       'Compared with the band. Left empty, only the band is worked out.',
-      { hint: '5 hp', optional: true },
+      { hint: '5 hp', optional: true, within: ['10 W', '50 kW'] },
     ),
   },
   compute: ({ speed: rpm, plate, ...given }) => {
@@ -61,6 +61,7 @@ export const expectedPowerSheet = worksheet({
     ];
   },
   names: { ...fieldOf, pressure: 'barometer' },
+  oneOf: [{ ids: ['altitude', 'barometer'], wanted: false }],
   cautions: [
     'A guide to what is far off, no rating: filling, spark and friction are of the class, not this engine’s.',
     'Friction comes from an automotive correlation that does not cover small air-cooled singles; a two-stroke’s is trade judgement, and its filling hangs on its exhaust.',

@@ -15,7 +15,7 @@ import { crankedSetup } from '../cranking/expected.js';
 import { requireWithin } from '../error.js';
 import { type FiringGeometry, likelyFiring } from '../firing/expected-firing.js';
 import type { FiringResult } from '../firing/fire.js';
-import { bore, geometryOf, kind, psi, rod, stroke } from './fields.js';
+import { bore, geometryOf, kind, psi, ratioSpan, rod, stroke } from './fields.js';
 import {
   fieldOf,
   firingModel,
@@ -36,8 +36,14 @@ export const ratioChange = worksheet({
     architecture: kind(architectures, givesFiring),
     bore,
     stroke,
-    ratio: ask.in('1', 'Ratio now', 'From the compression-ratio worksheet or the maker’s sheet.', '8.3:1'),
-    'new-ratio': ask.in('1', 'Ratio then', 'After milling, another gasket or scraping off carbon.', '8.9:1'),
+    ratio: ask.in('1', 'Ratio now', 'From the compression-ratio worksheet or the maker’s sheet.', {
+      hint: '8.3:1',
+      within: ratioSpan,
+    }),
+    'new-ratio': ask.in('1', 'Ratio then', 'After milling, another gasket or scraping off carbon.', {
+      hint: '8.9:1',
+      within: ratioSpan,
+    }),
     rod,
     speed,
   },

@@ -15,6 +15,7 @@ import {
   worksheet,
 } from '../../worksheet/index.js';
 import { beltDrive, droop, generatorHz, rpmAtTipSpeed, rpmForHz, tipSpeed } from '../speeds.js';
+import { runningSpan } from './fields.js';
 
 const perMinute = (metersPerSecond: number) => (metersPerSecond * 60) / 0.3048;
 
@@ -26,18 +27,21 @@ const tipSpeedSheet = worksheet({
   purpose:
     'Tip speed of a blade or rotor against the rotary-mower limit, and the engine speed that just keeps to it.',
   fields: {
-    diameter: ask.in('mm', 'Blade length', 'Tip to tip, through the center.', '21 in'),
+    diameter: ask.in('mm', 'Blade length', 'Tip to tip, through the center.', {
+      hint: '21 in',
+      within: ['50 mm', '2 m'],
+    }),
     speed: ask.in(
       'rpm',
       'Blade speed',
       'Of the blade itself: the engine’s only when it sits on the crankshaft.',
-      '3100 rpm',
+      { hint: '3100 rpm', within: runningSpan },
     ),
     limit: ask.in(
       'm/s',
       'Most allowed',
       '19 000 ft/min stands: ANSI B71.1 for rotary mowers. Other machines have limits of their own.',
-      { standard: '19000 ft/min' },
+      { standard: '19000 ft/min', within: ['1 m/s', '300 m/s'] },
     ),
   },
   compute: ({ diameter: diameterMm, speed: rpm, limit }) => {
@@ -101,15 +105,24 @@ const pulleySpeed = worksheet({
   question: 'How fast does the driven pulley turn?',
   purpose: 'Driven speed and belt speed from two pulleys, with slip.',
   fields: {
-    speed: ask.in('rpm', 'Driver speed', 'Of the engine’s shaft, as a rule.', '3600 rpm'),
+    speed: ask.in('rpm', 'Driver speed', 'Of the engine’s shaft, as a rule.', {
+      hint: '3600 rpm',
+      within: runningSpan,
+    }),
     driver: ask.in(
       'mm',
       'Driver pulley',
       'Pitch diameter: where the belt’s cord runs, some 3 mm inside the rim all round (common practice).',
-      '60 mm',
+      { hint: '60 mm', within: ['5 mm', '2 m'] },
     ),
-    driven: ask.in('mm', 'Driven pulley', 'Pitch diameter, measured the same way.', '120 mm'),
-    slip: ask.in('1', 'Slip', '2 % stands for a V-belt in order (common practice).', { standard: '2 %' }),
+    driven: ask.in('mm', 'Driven pulley', 'Pitch diameter, measured the same way.', {
+      hint: '120 mm',
+      within: ['5 mm', '2 m'],
+    }),
+    slip: ask.in('1', 'Slip', '2 % stands for a V-belt in order (common practice).', {
+      standard: '2 %',
+      within: ['0 %', '30 %'],
+    }),
   },
   compute: ({ speed, driver, driven, slip }) => {
     const { drivenRpm, beltSpeed } = beltDrive({
@@ -148,14 +161,15 @@ const generatorSpeed = worksheet({
   question: 'What frequency does this generator give at this speed?',
   purpose: 'Frequency from speed and poles, and the speed for the frequency wanted.',
   fields: {
-    speed: ask.in('rpm', 'Speed', 'Of the rotor.', '3720 rpm'),
+    speed: ask.in('rpm', 'Speed', 'Of the rotor.', { hint: '3720 rpm', within: runningSpan }),
     poles: ask.count(
       'Poles',
       'Of the rotor; 2 stands: nearly all that turn at 3000 or 3600 rpm (common practice).',
-      { standard: '2' },
+      { standard: '2', within: [2, 24] },
     ),
     wanted: ask.in('Hz', 'Wanted', 'Frequency of the mains here; 60 Hz stands (common practice).', {
       standard: '60 Hz',
+      within: ['5 Hz', '500 Hz'],
     }),
   },
   compute: ({ speed, poles, wanted }) => {
@@ -200,11 +214,15 @@ const governorDroop = worksheet({
   question: 'Does the governor hold the speed under load?',
   purpose: 'How much the speed falls from no load to load, against what is usual.',
   fields: {
-    'no-load': ask.in('rpm', 'Without load', 'Settled, warm, throttle at fast.', '3600 rpm'),
-    loaded: ask.in('rpm', 'Under load', 'Settled, at full load.', '3400 rpm'),
+    'no-load': ask.in('rpm', 'Without load', 'Settled, warm, throttle at fast.', {
+      hint: '3600 rpm',
+      within: runningSpan,
+    }),
+    loaded: ask.in('rpm', 'Under load', 'Settled, at full load.', { hint: '3400 rpm', within: runningSpan }),
     rated: ask.in('rpm', 'Allowed without load', 'From the machine’s plate.', {
       hint: '3600 rpm',
       optional: true,
+      within: runningSpan,
     }),
   },
   compute: ({ 'no-load': noLoad, loaded, rated }) => {

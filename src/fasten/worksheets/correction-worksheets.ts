@@ -98,7 +98,7 @@ export const intoAluminumSheet = worksheet({
       'mm',
       'Engaged thread',
       'How far the bolt goes into good thread. Leave empty if not measured.',
-      { hint: '5/8 in', optional: true },
+      { hint: '5/8 in', optional: true, within: ['0 mm', '200 mm'] },
     ),
   },
   compute: ({ thread: { majorMm }, torque, engagement }) => {

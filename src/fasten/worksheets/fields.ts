@@ -8,7 +8,12 @@ export const thread = ask.thread(
   '5/16-18',
 );
 
-export const torqueField = (help: string) => ask.in('N·m', 'Torque', help, '140 in-lb');
+/** What can be meant on a small engine and its machine. */
+const torqueSpan = ['0.1 N·m', '500 N·m'] as const;
+export const factorSpan = [0.05, 0.6] as const;
+
+export const torqueField = (help: string) =>
+  ask.in('N·m', 'Torque', help, { hint: '140 in-lb', within: torqueSpan });
 
 export const conditionField = (
   label = 'Threads and head face',
@@ -19,7 +24,7 @@ export const factorField = (label = 'Nut factor K') =>
   ask.number(
     label,
     "Only when you know it, from a maker's sheet or a trial. It then goes before the condition.",
-    { hint: '0.20', optional: true },
+    { hint: '0.20', optional: true, within: factorSpan },
   );
 
 export const grade = ask.choice(
@@ -28,4 +33,5 @@ export const grade = ask.choice(
   gradeNames,
 );
 
-export const orderField = (help: string) => ask.numbers("Maker's sequence", help, '1, 5, 3, 7, 2, 6, 4, 8');
+export const orderField = (help: string) =>
+  ask.numbers("Maker's sequence", help, { hint: '1, 5, 3, 7, 2, 6, 4, 8', within: [1, 100] });

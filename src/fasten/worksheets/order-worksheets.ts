@@ -24,6 +24,7 @@ export const tighteningOrderSheet = worksheet({
     start: ask.count('Begin with hole', 'For a round flange; hole 1 stands when empty.', {
       hint: '1',
       optional: true,
+      within: [1, 100],
     }),
     order: optional(orderField('Goes before the computed one, if you have it. Each hole once.')),
   },
@@ -70,7 +71,7 @@ export const tighteningPasses = worksheet({
     parts: ask.numbers(
       'Parts of it',
       'Rising, the last is 1. Half and full stands when empty: common practice for small heads.',
-      { standard: '0.5, 1', hint: '0.3, 0.7, 1' },
+      { standard: '0.5, 1', hint: '0.3, 0.7, 1', within: [0.05, 1] },
     ),
     round: ask.choice(
       'Round at full torque',

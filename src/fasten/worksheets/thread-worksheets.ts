@@ -13,7 +13,6 @@ import {
   worksheet,
 } from '../../worksheet/index.js';
 import { tappedMetals } from '../aluminum.js';
-import { FastenError } from '../error.js';
 import { leafPitchMm, nameThread } from '../name-thread.js';
 import { commonPractice, sources } from '../sources.js';
 import { tapDrill } from '../tap-drill.js';
@@ -147,7 +146,7 @@ export const tapDrillSheet = worksheet({
     percent: ask.number(
       'Percentage of thread',
       '75 stands when empty (common practice). Soft metal up to 80, steel 60 to 70.',
-      { standard: '75' },
+      { standard: '75', within: [30, 100] },
     ),
   },
   compute: ({ thread: form, percent }) => {
@@ -200,12 +199,6 @@ export const tapDrillSheet = worksheet({
   })),
 });
 
-function pitchFrom(tpi: number | undefined, pitchMm: number | undefined): number | undefined {
-  if (tpi === undefined) return pitchMm;
-  if (pitchMm === undefined) return leafPitchMm(tpi);
-  throw new FastenError('give threads per inch or the pitch, and leave the other empty', 'tpi');
-}
-
 export const nameThreadSheet = worksheet({
   id: 'name-thread',
   group: 'Threads',
@@ -217,7 +210,7 @@ export const nameThreadSheet = worksheet({
       'mm',
       'Diameter',
       'Across the outside of the bolt, or across the bore of the tapped hole.',
-      '0.309 in',
+      { hint: '0.309 in', within: ['1 mm', '60 mm'] },
     ),
     where: ask.choice(
       'Measured on',
@@ -225,11 +218,23 @@ export const nameThreadSheet = worksheet({
       { bolt: 'bolt', hole: 'tapped hole' },
       'bolt',
     ),
-    tpi: ask.number('Threads per inch', 'Mark on the inch leaf that fits.', { hint: '18', optional: true }),
-    pitch: ask.in('mm', 'Pitch', 'Mark on the metric leaf that fits.', { hint: '1.25 mm', optional: true }),
+    tpi: ask.number('Threads per inch', 'Mark on the inch leaf that fits.', {
+      hint: '18',
+      optional: true,
+      within: [4, 100],
+    }),
+    pitch: ask.in('mm', 'Pitch', 'Mark on the metric leaf that fits.', {
+      hint: '1.25 mm',
+      optional: true,
+      within: ['0.2 mm', '6 mm'],
+    }),
   },
   compute: ({ diameter, where, tpi, pitch }) => {
-    const found = nameThread({ diameterMm: diameter, where, pitchMm: pitchFrom(tpi, pitch) });
+    const found = nameThread({
+      diameterMm: diameter,
+      where,
+      pitchMm: tpi === undefined ? pitch : leafPitchMm(tpi),
+    });
     const how = computed('limits of class 2A and 2B, ASME B1.1, and of 6g and 6H, ISO 965-1 (from memory)');
     const fitting = found.candidates.filter(({ fits }) => fits);
     return [
@@ -249,6 +254,7 @@ export const nameThreadSheet = worksheet({
       ),
     ];
   },
+  oneOf: [{ ids: ['tpi', 'pitch'], wanted: false }],
   cautions: ['Never force a bolt to find out: an inch bolt starts in a metric hole and strips it.'],
   sources: [sources.unified, 'ISO 965-1 (from memory)'],
   examples: [
@@ -287,16 +293,18 @@ export const threadRepair = worksheet({
     depth: ask.in('mm', 'Depth to drill', 'How deep the hole may go. Leave empty if not measured.', {
       hint: '1 in',
       optional: true,
+      within: ['0 mm', '300 mm'],
     }),
     'good-thread': ask.in('mm', 'Good thread left', 'Below the damage. Leave empty if not measured.', {
       hint: '1/4 in',
       optional: true,
+      within: ['0 mm', '300 mm'],
     }),
     boss: ask.in(
       'mm',
       'Boss',
       'Metal round the hole, across its thinnest place. Leave empty if not measured.',
-      { hint: '3/4 in', optional: true },
+      { hint: '3/4 in', optional: true, within: ['1 mm', '300 mm'] },
     ),
   },
   compute: ({ thread: form, metal, depth, 'good-thread': goodThreadMm, boss }) => {

@@ -10,7 +10,6 @@ import {
   words,
   worksheet,
 } from '../../worksheet/index.js';
-import { FastenError } from '../error.js';
 import { figure } from '../figure.js';
 import { strengthOf } from '../grades.js';
 import { longFormClamp, longFormTorque, torqueParts, usualCollarMm } from '../long-form.js';
@@ -82,7 +81,10 @@ export const torqueFromClamp = worksheet({
   question: 'What torque gives this clamp load?',
   purpose: 'The setting for a wanted clamp load, with what each published friction figure would make of it.',
   fields: {
-    clamp: ask.in('N', 'Clamp load', 'The pull wanted in the bolt.', '3300 lbf'),
+    clamp: ask.in('N', 'Clamp load', 'The pull wanted in the bolt.', {
+      hint: '3300 lbf',
+      within: ['10 N', '500 kN'],
+    }),
     thread,
     condition: conditionField(),
     k: factorField(),
@@ -283,20 +285,19 @@ export const torqueLongForm = worksheet({
     clamp: ask.in('N', 'Clamp load', 'Leave empty to find it from the torque.', {
       hint: '25000 lbf',
       optional: true,
+      within: ['10 N', '500 kN'],
     }),
-    f: ask.number('Friction in the thread', frictionHelp('f'), { standard: '0.15' }),
-    fc: ask.number('Friction under the head', frictionHelp('fc'), { standard: '0.15' }),
+    f: ask.number('Friction in the thread', frictionHelp('f'), { standard: '0.15', within: [0.02, 0.6] }),
+    fc: ask.number('Friction under the head', frictionHelp('fc'), { standard: '0.15', within: [0.02, 0.6] }),
     dc: ask.in(
       'mm',
       'Mean diameter of the head face',
       'Left empty it is taken as 1.25 times the bolt, as in the source.',
-      { hint: '0.4 in', optional: true },
+      { hint: '0.4 in', optional: true, within: ['2 mm', '100 mm'] },
     ),
   },
   compute: ({ thread: form, torque, clamp, f, fc, dc: collarMm = usualCollarMm(form) }) => {
     const friction = { thread: f, collar: fc };
-    if ((torque === undefined) === (clamp === undefined))
-      throw new FastenError('give either the torque or the clamp load, and leave the other empty', 'torque');
     const clampN = clamp ?? longFormClamp(form, torque!, friction, collarMm);
     const torqueNm = longFormTorque(form, clampN, friction, collarMm);
     const parts = torqueParts(form, clampN, friction, collarMm);
@@ -319,6 +320,7 @@ export const torqueLongForm = worksheet({
       ),
     ];
   },
+  oneOf: [{ ids: ['torque', 'clamp'], wanted: true }],
   cautions: [engineFirst],
   sources: [equation826, sources.spacecraft],
   examples: [

@@ -29,23 +29,21 @@ export const wrenchAdapter = worksheet({
   purpose: 'The setting that gives the wanted torque at the bolt.',
   fields: {
     torque: torqueField('Wanted at the bolt.'),
-    wrench: ask.in(
-      'mm',
-      'Wrench length',
-      'From the middle of the square drive to the middle of the grip.',
-      '12 in',
-    ),
+    wrench: ask.in('mm', 'Wrench length', 'From the middle of the square drive to the middle of the grip.', {
+      hint: '12 in',
+      within: ['20 mm', '2 m'],
+    }),
     adapter: ask.in(
       'mm',
       'Adapter length',
       'From the middle of the drive to the middle of the bolt. Folded back toward the grip: negative.',
-      '2 in',
+      { hint: '2 in', within: ['-1 m', '1 m'] },
     ),
     angle: ask.quantity(
       'angle',
       'Angle of the adapter',
       '0° straight out (stands when empty), 90° to the side: no change.',
-      { standard: '0 deg' },
+      { standard: '0 deg', within: ['-180 deg', '180 deg'] },
     ),
   },
   compute: ({ torque, wrench, adapter, angle }) => {

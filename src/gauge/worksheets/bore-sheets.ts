@@ -7,12 +7,14 @@ import { GaugeError } from '../error.js';
 import { chooseOversize, type OversizeAnswer } from '../oversize.js';
 import { verdict } from './answers.js';
 import {
+  diameterSpan,
   limitAnswer,
   limitField,
   limitFields,
   listIn,
   standardIn,
   toleranceField,
+  toolSpan,
   type UsedLimit,
   usedLimit,
 } from './fields.js';
@@ -35,18 +37,18 @@ export const boreMapSheet = worksheet({
       'length',
       'Standard bore',
       'Size when new, or the size it was last bored to. Look for an oversize stamped on the piston.',
-      '2.5625 in',
+      { hint: '2.5625 in', within: diameterSpan },
     ),
     diameters: ask.list(
       'length',
       'Diameters',
       'Depth by depth from the top: all directions of the first depth, then of the next. The unit may stand once, at the end.',
-      '2.5650; 2.5635; 2.5640; 2.5632; 2.5628; 2.5627 in',
+      { hint: '2.5650; 2.5635; 2.5640; 2.5632; 2.5628; 2.5627 in', within: diameterSpan },
     ),
     directions: ask.count(
       'Directions',
       'How many directions at each depth; two are usual, along and across the crank (common practice).',
-      { standard: '2', hint: '2' },
+      { standard: '2', hint: '2', within: [1, 12] },
     ),
     depths: ask.list(
       'length',
@@ -55,6 +57,7 @@ export const boreMapSheet = worksheet({
       {
         hint: '0.5; 1.25; 2 in',
         optional: true,
+        within: ['0 mm', '400 mm'],
       },
     ),
     uncertainty: dialBoreGauge,
@@ -62,7 +65,7 @@ export const boreMapSheet = worksheet({
       'length',
       'Setting ring or micrometer, k = 2',
       'Uncertainty all readings share. It matters for wear and drops out of taper and out-of-round.',
-      { hint: '0.0001 in', optional: true },
+      { hint: '0.0001 in', optional: true, within: toolSpan },
     ),
     wear: limitField('Wear allowed', classFigures.boreWear),
     taper: limitField('Taper allowed', classFigures.boreTaper),
@@ -170,19 +173,25 @@ export const boreOversize = worksheet({
   question: 'Which oversize will clean this bore up, and how will the piston fit?',
   purpose: 'The smallest size on the list that surely takes the wear out, with the clearance of its piston.',
   fields: {
-    standard: ask.quantity('length', 'Standard bore', 'Size when new.', '2.5625 in'),
-    largest: ask.quantity('length', 'Largest diameter', 'From the bore map.', '2.5675 in'),
+    standard: ask.quantity('length', 'Standard bore', 'Size when new.', {
+      hint: '2.5625 in',
+      within: diameterSpan,
+    }),
+    largest: ask.quantity('length', 'Largest diameter', 'From the bore map.', {
+      hint: '2.5675 in',
+      within: diameterSpan,
+    }),
     oversizes: ask.list(
       'length',
       'Oversizes sold',
       'Over standard; 0.010, 0.020 and 0.030 in stand as the usual ones (common practice). Write what you can really buy.',
-      { standard: '0.010; 0.020; 0.030 in', hint: '0.010; 0.020 in' },
+      { standard: '0.010; 0.020; 0.030 in', hint: '0.010; 0.020 in', within: ['0.01 mm', '10 mm'] },
     ),
     'clean-up': ask.quantity(
       'length',
       'Stock for the hone',
       'Left on the diameter after the last trace of wear; 0.002 in stands (trade judgement, no source).',
-      { standard: '0.002 in', hint: '0.002 in' },
+      { standard: '0.002 in', hint: '0.002 in', within: ['0 mm', '2 mm'] },
     ),
     center: ask.choice(
       'Where the new bore stands',
@@ -195,7 +204,7 @@ export const boreOversize = worksheet({
       'length',
       'Standard piston',
       'Skirt diameter of the standard piston; gives the clearance, if the oversize piston grows by the same amount.',
-      { hint: '2.5585 in', optional: true },
+      { hint: '2.5585 in', optional: true, within: diameterSpan },
     ),
     ...limitFields(classFigures.pistonClearance),
   },

@@ -6,6 +6,8 @@ import { decide } from '../decide.js';
 import { decideExtreme, decideSpread } from '../spread.js';
 import { verdict } from './answers.js';
 import {
+  diameterSpan,
+  gapSpan,
   limitAnswer,
   limitField,
   limitFields,
@@ -35,9 +37,9 @@ const pairSheet = ({ hole: inside, shaft: outside, figure, ...pair }: Pair) =>
     group: 'Is it worn?',
     purpose: 'Clearance from two diameters, decided with the uncertainty of both tools.',
     fields: {
-      hole: ask.quantity('length', inside[0], inside[1], inside[2]),
+      hole: ask.quantity('length', inside[0], inside[1], { hint: inside[2], within: diameterSpan }),
       'hole-uncertainty': toleranceField('Tool for the hole, k = 2', inside[3], inside[4]),
-      shaft: ask.quantity('length', outside[0], outside[1], outside[2]),
+      shaft: ask.quantity('length', outside[0], outside[1], { hint: outside[2], within: diameterSpan }),
       'shaft-uncertainty': toleranceField('Tool for the shaft, k = 2', outside[3], outside[4]),
       ...limitFields(figure),
     },
@@ -161,15 +163,18 @@ export const guideWobble = worksheet({
       'length',
       'Rock at the head',
       'Whole travel of the indicator, valve held a little off its seat.',
-      '0.010 in',
+      { hint: '0.010 in', within: gapSpan },
     ),
     lever: ask.quantity(
       'length',
       'Head to guide',
       'From where the indicator touches to the near end of the guide, along the stem.',
-      '0.8 in',
+      { hint: '0.8 in', within: ['0 mm', '300 mm'] },
     ),
-    guide: ask.quantity('length', 'Guide length', 'Length that carries the stem.', '1.6 in'),
+    guide: ask.quantity('length', 'Guide length', 'Length that carries the stem.', {
+      hint: '1.6 in',
+      within: ['1 mm', '300 mm'],
+    }),
     uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator', '0.001 in'),
     ...limitFields(classFigures.guideClearance),
   },
@@ -214,12 +219,15 @@ export const journalWear = worksheet({
   question: 'Is this crankpin still good?',
   purpose: 'Wear and out-of-round of a journal from several micrometer readings.',
   fields: {
-    standard: ask.quantity('length', 'Standard size', 'When new, from the maker’s sheet.', '1.0000 in'),
+    standard: ask.quantity('length', 'Standard size', 'When new, from the maker’s sheet.', {
+      hint: '1.0000 in',
+      within: diameterSpan,
+    }),
     diameters: ask.list(
       'length',
       'Diameters',
       'Four or more: two directions at each end (common practice).',
-      '0.9996; 0.9995; 0.9996; 0.9994 in',
+      { hint: '0.9996; 0.9995; 0.9996; 0.9994 in', within: diameterSpan },
     ),
     uncertainty: toleranceField('Micrometer, k = 2', 'a micrometer', '0.0002 in'),
     wear: limitField('Under size allowed', classFigures.journalWear),

@@ -13,20 +13,22 @@ const valueFields = {
   value: ask.number(
     'Value',
     'What you measured, as a plain number. All figures of this sheet are in one and the same unit.',
-    '0.0045',
+    { hint: '0.0045', within: [-1e7, 1e7] },
   ),
   uncertainty: ask.number(
     'Uncertainty, k = 2',
     'Expanded uncertainty of the value (k = 2), as on your shop list. 0 compares exactly, and the answer says so.',
-    '0.0006',
+    { hint: '0.0006', within: [0, 1e7] },
   ),
   least: ask.number('Least allowed', 'Lower limit; leave empty if there is none.', {
     hint: '0.002',
     optional: true,
+    within: [-1e7, 1e7],
   }),
   most: ask.number('Most allowed', 'Upper limit; leave empty if there is none.', {
     hint: '0.005',
     optional: true,
+    within: [-1e7, 1e7],
   }),
   unit: ask.text('Unit', 'Only for the words of the answer.', { hint: 'in', optional: true }),
 };
@@ -34,7 +36,7 @@ const valueFields = {
 const sure = ask.number(
   'How sure, %',
   'A pass or a fail must be at least this sure. 95 % is the rule of ISO 14253-1 where nothing else is agreed.',
-  { standard: '95', hint: '95' },
+  { standard: '95', hint: '95', within: [50.1, 99.999] },
 );
 
 type Measured = Given<typeof valueFields & { sure: typeof sure }>;
@@ -115,12 +117,12 @@ export const settleReading = worksheet({
     scatter: ask.number(
       'Scatter of one reading',
       'Standard deviation of repeats (see pooled readings). Leave empty to leave repeats out.',
-      { hint: '0.0004', optional: true },
+      { hint: '0.0004', optional: true, within: [0, 1e7] },
     ),
     systematic: ask.number(
       'What repeats cannot lower, k = 2',
       'Expanded uncertainty of zero, standard and temperature, which all repeats share. 0 if you know of none.',
-      { standard: '0', hint: '0.0002' },
+      { standard: '0', hint: '0.0002', within: [0, 1e7] },
     ),
     tools: ask.text('Better tools', 'Name and expanded uncertainty (k = 2) of each, parted by semicolons.', {
       hint: 'dial bore gauge 0.0003; micrometer 0.0002',

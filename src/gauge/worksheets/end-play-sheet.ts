@@ -4,7 +4,16 @@ import { classFigures } from '../class-figures.js';
 import { chanceOf } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';
 import { verdict } from './answers.js';
-import { limitAnswer, limitFields, listIn, standardIn, toleranceField, usedLimit } from './fields.js';
+import {
+  gapSpan,
+  limitAnswer,
+  limitFields,
+  listIn,
+  standardIn,
+  toleranceField,
+  toolSpan,
+  usedLimit,
+} from './fields.js';
 
 const playRule = computed('play changes by the change of thickness; decided by JCGM 106:2012');
 
@@ -19,13 +28,13 @@ export const endPlayGasket = worksheet({
       'length',
       'End play measured',
       'With the cover at torque, indicator on the shaft end. 0 if the shaft binds.',
-      '0.001 in',
+      { hint: '0.001 in', within: gapSpan },
     ),
     fitted: ask.quantity(
       'length',
       'Thickness fitted then',
       'Gasket or shims in place while measuring; 0 in for none.',
-      '0.015 in',
+      { hint: '0.015 in', within: gapSpan },
     ),
     kind: ask.choice(
       'What sets it',
@@ -37,14 +46,14 @@ export const endPlayGasket = worksheet({
       'length',
       'Thicknesses to be had',
       'Each single one. Shims are tried in stacks of up to three; gaskets are never stacked.',
-      '0.005; 0.009; 0.015; 0.020 in',
+      { hint: '0.005; 0.009; 0.015; 0.020 in', within: ['0.01 mm', '10 mm'] },
     ),
     uncertainty: toleranceField('Indicator, k = 2', 'a dial indicator on the shaft end', '0.0005 in'),
     crush: ask.quantity(
       'length',
       'Thickness as clamped, k = 2',
       'How far a clamped gasket strays from its size; 0.001 in stands (trade judgement, no source). 0 in for steel shims.',
-      { standard: '0.001 in', hint: '0.001 in' },
+      { standard: '0.001 in', hint: '0.001 in', within: toolSpan },
     ),
     ...limitFields(classFigures.endPlay),
   },

@@ -6,13 +6,20 @@ import { type Material, materials } from '../thermal.js';
 
 type Length = Quantity<'length'>;
 
+/** What can be meant of a small engine's parts. */
+export const diameterSpan = ['1 mm', '300 mm'] as const;
+export const gapSpan = ['0 mm', '10 mm'] as const;
+export const toolSpan = ['0 mm', '1 mm'] as const;
+/** Readings over a plate or from a zero, which may go either way. */
+export const heightSpan = ['-25 mm', '25 mm'] as const;
+
 /** The tool's expanded uncertainty; `standard` is a trade figure and the help says so. */
 export const toleranceField = (label: string, tool: string, standard: string) =>
   ask.quantity(
     'length',
     label,
     `Expanded uncertainty (k = 2) of one reading, from your shop list. ${standard} stands for ${tool} in practised hands (trade judgement, no source).`,
-    { standard, hint: standard },
+    { standard, hint: standard, within: toolSpan },
   );
 
 export const feelers = toleranceField('Feelers, k = 2', 'a feeler set', '0.001 in');
@@ -22,7 +29,7 @@ export const limitField = (label: string, figure: ClassFigure) =>
     'length',
     label,
     `From the maker's sheet of this engine. Left empty, a figure ${notThisEngines} is used and marked so.`,
-    { hint: `${figure.maxIn ?? figure.minIn} in`, optional: true },
+    { hint: `${figure.maxIn ?? figure.minIn} in`, optional: true, within: gapSpan },
   );
 
 /** Least and most allowed; both empty takes the class figure. */

@@ -5,7 +5,9 @@ import { decide } from '../decide.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';
 import { verdict } from './answers.js';
 import {
+  diameterSpan,
   feelers,
+  gapSpan,
   limitAnswer,
   limitField,
   limitFields,
@@ -30,12 +32,16 @@ export const ringEndGap = worksheet({
       'length',
       'Gap measured',
       'Ring squared with the piston, in the unworn part of the bore.',
-      '0.014 in',
+      { hint: '0.014 in', within: gapSpan },
     ),
-    bore: ask.quantity('length', 'Bore there', 'Diameter where the gap was measured.', '2.5625 in'),
+    bore: ask.quantity('length', 'Bore there', 'Diameter where the gap was measured.', {
+      hint: '2.5625 in',
+      within: diameterSpan,
+    }),
     worn: ask.quantity('length', 'Bore where worn', 'Largest diameter: gives the gap there.', {
       hint: '2.5655 in',
       optional: true,
+      within: diameterSpan,
     }),
     uncertainty: feelers,
     ring: materialField('Ring', 'cast iron'),
@@ -118,12 +124,15 @@ export const boreGrowthFromGaps = worksheet({
   question: 'I have no bore gauge: can a ring and feelers show the taper?',
   purpose: 'How much wider the bore is at one depth than at another, from the end gap of one ring at both.',
   fields: {
-    worn: ask.quantity('length', 'Gap where worn', 'Ring squared near the top of its travel.', '0.019 in'),
+    worn: ask.quantity('length', 'Gap where worn', 'Ring squared near the top of its travel.', {
+      hint: '0.019 in',
+      within: gapSpan,
+    }),
     unworn: ask.quantity(
       'length',
       'Gap where unworn',
       'The same ring squared below the lowest ring travel.',
-      '0.010 in',
+      { hint: '0.010 in', within: gapSpan },
     ),
     uncertainty: feelers,
     most: limitField('Taper allowed', classFigures.boreTaper),

@@ -1,7 +1,7 @@
 import { to } from '../../quantity/index.js';
 import { amount, ask, computed, near, words, worksheet } from '../../worksheet/index.js';
 import { atReference, expansions, hotClearance, type Mating, referenceC } from '../thermal.js';
-import { materialField } from './fields.js';
+import { diameterSpan, materialField } from './fields.js';
 import { linePicture } from './pictures.js';
 
 const how = computed('linear expansion to 20 °C (ISO 1:2016; JCGM 100:2008, H.1.2)');
@@ -14,15 +14,21 @@ export const thermalLength = worksheet({
   question: 'The part is warm: what size is it really?',
   purpose: 'A length read at shop temperature, brought to 20 °C, with what that correction is worth.',
   fields: {
-    read: ask.quantity('length', 'Reading', 'As the tool shows it.', '65.000 mm'),
+    read: ask.quantity('length', 'Reading', 'As the tool shows it.', {
+      hint: '65.000 mm',
+      within: ['0.1 mm', '2 m'],
+    }),
     part: materialField('Part', 'aluminum'),
-    'part-temperature': ask.in('°C', 'Part temperature', 'Of the part itself, not of the air.', '30 °C'),
+    'part-temperature': ask.in('°C', 'Part temperature', 'Of the part itself, not of the air.', {
+      hint: '30 °C',
+      within: ['-30 °C', '150 °C'],
+    }),
     tool: materialField('Tool', 'steel'),
     'tool-temperature': ask.in(
       '°C',
       'Tool temperature',
       'Left empty, as the part: both lay together for an hour.',
-      { hint: '30 °C', optional: true },
+      { hint: '30 °C', optional: true, within: ['-30 °C', '100 °C'] },
     ),
   },
   names: { partC: 'part-temperature', toolC: 'tool-temperature' },
@@ -57,12 +63,24 @@ export const runningClearance = worksheet({
   question: 'Will this fit still have clearance when it runs hot?',
   purpose: 'Clearance at running temperature from sizes at 20 °C.',
   fields: {
-    hole: ask.quantity('length', 'Hole at 20 °C', 'Bore, rod eye, guide.', '65.00 mm'),
+    hole: ask.quantity('length', 'Hole at 20 °C', 'Bore, rod eye, guide.', {
+      hint: '65.00 mm',
+      within: diameterSpan,
+    }),
     'hole-material': materialField('Around the hole', 'cast iron'),
-    'hole-temperature': ask.in('°C', 'Hole, running', 'An estimate does.', '150 °C'),
-    shaft: ask.quantity('length', 'Shaft at 20 °C', 'Piston, pin, stem.', '64.90 mm'),
+    'hole-temperature': ask.in('°C', 'Hole, running', 'An estimate does.', {
+      hint: '150 °C',
+      within: ['-30 °C', '400 °C'],
+    }),
+    shaft: ask.quantity('length', 'Shaft at 20 °C', 'Piston, pin, stem.', {
+      hint: '64.90 mm',
+      within: diameterSpan,
+    }),
     'shaft-material': materialField('Shaft', 'aluminum'),
-    'shaft-temperature': ask.in('°C', 'Shaft, running', 'An estimate does.', '200 °C'),
+    'shaft-temperature': ask.in('°C', 'Shaft, running', 'An estimate does.', {
+      hint: '200 °C',
+      within: ['-30 °C', '400 °C'],
+    }),
   },
   compute: (given) => {
     const { unit } = given.hole;

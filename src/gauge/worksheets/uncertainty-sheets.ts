@@ -11,7 +11,11 @@ const guide = 'JCGM 100:2008';
 const how = computed(`${guide}, 4.2, 4.3, 5.1.2, G.4.1, G.6.4`);
 
 const halves = (label: string, when: string) =>
-  ask.numbers(label, `Half-widths (± a), one a source. ${when}`, { hint: '0.0005; 0.0002', optional: true });
+  ask.numbers(label, `Half-widths (± a), one a source. ${when}`, {
+    hint: '0.0005; 0.0002',
+    optional: true,
+    within: [0, 1e6],
+  });
 
 export const uncertaintyBudget = worksheet({
   id: 'uncertainty-budget',
@@ -32,6 +36,7 @@ export const uncertaintyBudget = worksheet({
     expanded: ask.numbers('Expanded uncertainties, k = 2', 'From instrument list or certificate.', {
       hint: '0.0003',
       optional: true,
+      within: [0, 1e6],
     }),
     rectangular: halves(
       'Anywhere within',
@@ -42,6 +47,7 @@ export const uncertaintyBudget = worksheet({
     coverage: ask.number('Coverage, %', 'How often the interval shall hold the true value. 95 % is usual.', {
       standard: '95',
       hint: '95',
+      within: [50, 99.999],
     }),
   },
   names: { lines: 'standard' },
@@ -135,7 +141,7 @@ export const pooledReadings = worksheet({
     uncertainty: ask.number(
       'Instrument, k = 2',
       'Expanded uncertainty (k = 2) of one reading, from your shop list. Repeats do not lower it.',
-      '0.0005',
+      { hint: '0.0005', within: [0, 1e6] },
     ),
     zero: ask.number(
       'Zero error',

@@ -9,7 +9,15 @@ import {
   type ValveClearance,
 } from '../valve-clearance.js';
 import { verdict } from './answers.js';
-import { feelers, limitAnswer, limitField, standardIn, type UsedLimit, usedLimit } from './fields.js';
+import {
+  feelers,
+  gapSpan,
+  limitAnswer,
+  limitField,
+  standardIn,
+  type UsedLimit,
+  usedLimit,
+} from './fields.js';
 import { linePicture } from './pictures.js';
 
 const stemRule = computed('clearance grows by what the stem loses (common practice)');
@@ -55,7 +63,7 @@ export const valveClearanceSideValve = worksheet({
       'length',
       'Clearance measured',
       'Cold, valve seated, crank where the maker’s sheet wants it. 0 if no leaf enters.',
-      '0.002 in',
+      { hint: '0.002 in', within: gapSpan },
     ),
     uncertainty: feelers,
     ...range,
@@ -119,9 +127,18 @@ export const valveClearanceRecheck = worksheet({
   question: 'I ground the stem: did the clearance grow by what came off?',
   purpose: 'Compares the change of clearance with the stock taken off.',
   fields: {
-    before: ask.quantity('length', 'Clearance before', 'As measured before the cut.', '0.002 in'),
-    removed: ask.quantity('length', 'Stem before less after', 'By micrometer, valve in hand.', '0.002 in'),
-    after: ask.quantity('length', 'Clearance after', 'Measured at the same crank position.', '0.004 in'),
+    before: ask.quantity('length', 'Clearance before', 'As measured before the cut.', {
+      hint: '0.002 in',
+      within: gapSpan,
+    }),
+    removed: ask.quantity('length', 'Stem before less after', 'By micrometer, valve in hand.', {
+      hint: '0.002 in',
+      within: gapSpan,
+    }),
+    after: ask.quantity('length', 'Clearance after', 'Measured at the same crank position.', {
+      hint: '0.004 in',
+      within: gapSpan,
+    }),
     uncertainty: feelers,
   },
   names: { u: 'uncertainty' },
@@ -184,7 +201,7 @@ export const valveClearanceOverhead = worksheet({
       'length',
       'Clearance measured',
       'Cold, at top dead center of the firing stroke, both rockers loose.',
-      '0.05 mm',
+      { hint: '0.05 mm', within: gapSpan },
     ),
     uncertainty: {
       ...feelers,
@@ -192,11 +209,14 @@ export const valveClearanceOverhead = worksheet({
       hint: '0.02 mm',
       help: 'Expanded uncertainty (k = 2) of your feelers. 0.02 mm stands for a metric feeler set in practised hands (trade judgement, no source).',
     },
-    pitch: ask.quantity('length', 'Pitch of the adjuster', 'Travel for one turn: thread pitch.', '0.75 mm'),
+    pitch: ask.quantity('length', 'Pitch of the adjuster', 'Travel for one turn: thread pitch.', {
+      hint: '0.75 mm',
+      within: ['0.2 mm', '3 mm'],
+    }),
     ratio: ask.number(
       'Rocker ratio',
       'Valve-side arm over push-rod-side arm; 1.3 stands (trade judgement, no source).',
-      { standard: '1.3', hint: '1.3' },
+      { standard: '1.3', hint: '1.3', within: [0.5, 3] },
     ),
     at: ask.choice(
       'Where it adjusts',
