@@ -113,7 +113,7 @@ export function billFor(asked: BillAsked, faultIds: readonly string[]): Bill {
     pieces: pieces.lines,
     parts: parts.withSets(),
     shared: catalog.sharedRepairs.map((s) => s.restPer100 / 100),
-    pace: factor(catalog, 'pace') ?? { from: 1, likely: 1, to: 1 },
+    pace: pace(catalog) ?? { from: 1, likely: 1, to: 1 },
     unpriced: [...parts.unpriced].sort(),
   };
 }
@@ -140,7 +140,7 @@ function isLeftAlone({ catalog, architecture, facts }: BillAsked, fault: Fault):
   return minutes > judgementOf(catalog, 'left-alone-from-minutes');
 }
 
-const factor = (catalog: Catalog, id: 'put-back' | 'pace') => catalog.workFactors.find((f) => f.id === id);
+const pace = (catalog: Catalog) => catalog.workFactors.find((f) => f.id === 'pace');
 
 /** Several entries for one fault stand for different ways to scrap: it is sound when none of them is so. */
 function scrapChances(catalog: Catalog): Map<string, number> {
@@ -158,10 +158,12 @@ class PartList {
   private readonly priceOf: ReadonlyMap<string, Price>;
 
   private readonly known: PartsKnown;
+  private readonly architecture: Architecture;
   private readonly holds: ReadonlyMap<string, readonly string[]>;
 
-  constructor({ catalog, parts, currency }: BillAsked) {
+  constructor({ catalog, parts, currency, architecture }: BillAsked) {
     this.known = parts;
+    this.architecture = architecture;
     const prices = catalog.prices.filter((p) => p.currency === currency || parts.quoted.has(p.id));
     this.holds = new Map(prices.map((p) => [p.id, p.holds ?? []]));
     this.priceOf = new Map(prices.flatMap((p) => p.names.map((name) => [name, p])));
@@ -189,7 +191,8 @@ class PartList {
     return [place];
   }
 
-  private line({ id, from, to, boughtPer100, renewedPer100 }: Price): PartLine {
+  private line(price: Price): PartLine {
+    const { id, from, to, boughtPer100, renewedPer100 } = { ...price, ...price.on?.[this.architecture] };
     const quoted = this.known.quoted.get(id);
     const span = quoted === undefined ? { from, to } : { from: quoted, to: quoted };
     return {
@@ -223,11 +226,11 @@ class PieceList {
   }
 
   private line({ id, minutesOff, oneTimeParts }: Component): PieceLine {
-    const minutesBack = minutesOff * (factor(this.asked.catalog, 'put-back')?.likely ?? 1);
     return {
       id,
       minutesOff: this.asked.off.has(id) ? 0 : minutesOff,
-      minutesBack,
+      // what takes longer on the way back (facing, setting, torque in passes) stands in the repair's own minutes
+      minutesBack: minutesOff,
       oneTime: this.parts.places(oneTimeParts),
     };
   }

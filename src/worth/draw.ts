@@ -1,17 +1,40 @@
+import { seeded } from '../infer/index.js';
 import type { Bill, FaultLine } from './bill.js';
 import { betweenByRatio, triangular } from './inverse.js';
 
 /** What each drawn machine takes. */
-export interface Drawn {
-  readonly count: number;
+export interface Taken {
   /** to make it right; for scrap, until it is found to be so */
   readonly minutes: Float64Array;
   readonly parts: Float64Array;
   /** place in the bill of the fault that makes it scrap, or -1 */
   readonly scrapBy: Int32Array;
-  /** by fault of the bill, summed over machines that are made right: its part of minutes and of money for parts */
-  readonly minutesOf: Float64Array;
-  readonly partsOf: Float64Array;
+}
+
+export interface Drawn {
+  readonly count: number;
+  /** for the faults that are quoted */
+  readonly quoted: Taken;
+  /** for those and the ones that nobody has looked for */
+  readonly whole: Taken;
+  /** by fault of the bill, summed over machines whose quoted faults are made right */
+  readonly shares: readonly Share[];
+}
+
+/** What one fault takes of the minutes and the parts that are quoted. */
+export interface Share {
+  /** the repair itself */
+  own: number;
+  /** its part of laying open and closing up */
+  reach: number;
+  /** place in the bill's parts → its part of the money */
+  readonly parts: Map<number, number>;
+}
+
+/** The faults of one machine, as places in the bill. */
+export interface DrawnMachine {
+  readonly quoted: readonly number[];
+  readonly whole: readonly number[];
 }
 
 /**
@@ -21,30 +44,46 @@ export interface Drawn {
  * hardly matters is mended only where the engine is open anyway. One factor of pace holds for the whole job, and each
  * fault to be mended that may be past saving is found so or not.
  *
+ * Quoted and whole are the same machine on the same day: pace, prices and what proves to be scrap are drawn once, so
+ * that their difference is what the faults nobody has looked for add.
+ *
  * Scrap: the machine is taken apart as far as the nearest such fault, and nothing else is done to it. That is the
  * least that finding it can cost; faults repaired before it is found add to it.
  *
  * A piece or part that n faults need counts a nth for each. That is the Shapley value: the mean, over all orders in
  * which the faults might be met, of what a fault adds. Minutes of one piece of work are shared in proportion.
- * @param present by machine: the places in the bill of the faults that it has
  */
-export function drawCosts(bill: Bill, present: readonly (readonly number[])[], next: () => number): Drawn {
-  const { length: count } = present;
-  const drawn: Drawn = {
-    count,
-    minutes: new Float64Array(count),
-    parts: new Float64Array(count),
-    scrapBy: new Int32Array(count).fill(-1),
-    minutesOf: new Float64Array(bill.faults.length),
-    partsOf: new Float64Array(bill.faults.length),
-  };
-  const bench = new Bench(bill, drawn, next);
-  for (let i = 0; i < count; i += 1) bench.take(i, present[i]!);
-  return drawn;
+export function drawCosts(bill: Bill, machines: readonly DrawnMachine[], seed: number): Drawn {
+  const { length: count } = machines;
+  const quoted = nothingTaken(count);
+  const whole = nothingTaken(count);
+  const shares = bill.faults.map((): Share => ({ own: 0, reach: 0, parts: new Map() }));
+  const bench = new Bench(bill, seeded(seed));
+  for (const [i, machine] of machines.entries()) {
+    bench.roll();
+    bench.take(machine.quoted, quoted, i);
+    if (quoted.scrapBy[i]! < 0) bench.shareOut(shares);
+    if (machine.whole.length === machine.quoted.length) copy(quoted, whole, i);
+    else bench.take(machine.whole, whole, i);
+  }
+  return { count, quoted, whole, shares };
+}
+
+const nothingTaken = (count: number): Taken => ({
+  minutes: new Float64Array(count),
+  parts: new Float64Array(count),
+  scrapBy: new Int32Array(count).fill(-1),
+});
+
+function copy(from: Taken, to: Taken, i: number): void {
+  to.minutes[i] = from.minutes[i]!;
+  to.parts[i] = from.parts[i]!;
+  to.scrapBy[i] = from.scrapBy[i]!;
 }
 
 /** Works through one machine after another; the sums of the last one are written over. */
 class Bench {
+  private mended: readonly number[] = [];
   private readonly pieceNeeds: Int32Array;
   private readonly partNeeds: Int32Array;
   private readonly partNamed: Uint8Array;
@@ -64,60 +103,72 @@ class Bench {
   private readonly partsOfPieces: readonly Int32Array[];
   /** by fault: minutes to lay it open */
   private readonly reach: Float64Array;
+  /** what chance has in store for the machine at hand */
+  private pace = 1;
+  private readonly pastSaving: Float64Array;
+  private readonly length: Float64Array;
+  private readonly isBought: Float64Array;
+  private readonly price: Float64Array;
 
   constructor(
     private readonly bill: Bill,
-    private readonly drawn: Drawn,
     private readonly next: () => number,
   ) {
-    this.pieceNeeds = new Int32Array(bill.pieces.length);
-    this.pieceCost = new Float64Array(bill.pieces.length);
-    this.partNeeds = new Int32Array(bill.parts.length);
-    this.partNamed = new Uint8Array(bill.parts.length);
-    this.partCost = new Float64Array(bill.parts.length);
-    this.spared = new Uint8Array(bill.faults.length);
-    this.actSum = new Float64Array(bill.shared.length);
-    this.actLongest = new Float64Array(bill.shared.length);
-    this.setsFirst = bill.parts
-      .map((_, p) => p)
-      .sort((a, b) => bill.parts[a]!.heldBy.length - bill.parts[b]!.heldBy.length);
-    this.repair = new Float64Array(bill.faults.length);
-    this.sharedSum = new Float64Array(bill.shared.length);
-    this.sharedLongest = new Float64Array(bill.shared.length);
-    this.partsTouched = bill.faults.map((f) => Int32Array.from(touched(bill, f)));
-    this.partsOfPieces = bill.faults.map((f) => Int32Array.from(touched(bill, { ...f, parts: [] })));
-    this.reach = Float64Array.from(bill.faults, (f) =>
-      f.pieces.reduce((sum, p) => sum + bill.pieces[p]!.minutesOff, 0),
+    const { faults, pieces, parts, shared } = bill;
+    this.pieceNeeds = new Int32Array(pieces.length);
+    this.pieceCost = new Float64Array(pieces.length);
+    this.partNeeds = new Int32Array(parts.length);
+    this.partNamed = new Uint8Array(parts.length);
+    this.partCost = new Float64Array(parts.length);
+    this.spared = new Uint8Array(faults.length);
+    this.actSum = new Float64Array(shared.length);
+    this.actLongest = new Float64Array(shared.length);
+    this.setsFirst = parts.map((_, p) => p).sort((a, b) => parts[a]!.heldBy.length - parts[b]!.heldBy.length);
+    this.repair = new Float64Array(faults.length);
+    this.sharedSum = new Float64Array(shared.length);
+    this.sharedLongest = new Float64Array(shared.length);
+    this.partsTouched = faults.map((f) => Int32Array.from(touched(bill, f)));
+    this.partsOfPieces = faults.map((f) => Int32Array.from(touched(bill, { ...f, parts: [] })));
+    this.reach = Float64Array.from(faults, (f) =>
+      f.pieces.reduce((sum, p) => sum + pieces[p]!.minutesOff, 0),
     );
+    this.pastSaving = new Float64Array(faults.length);
+    this.length = new Float64Array(faults.length);
+    this.isBought = new Float64Array(parts.length);
+    this.price = new Float64Array(parts.length);
   }
 
-  take(i: number, present: readonly number[]): void {
+  /** The next machine: what chance has in store for it, whatever is mended on it. */
+  roll(): void {
     const { from, likely, to } = this.bill.pace;
-    const pace = triangular(from, likely, to, this.next());
-    const mended = this.mendedOf(present);
-    const scrap = this.nearestScrap(mended);
+    this.pace = triangular(from, likely, to, this.next());
+    for (const chances of [this.pastSaving, this.length, this.isBought, this.price])
+      for (let i = 0; i < chances.length; i += 1) chances[i] = this.next();
+  }
+
+  take(present: readonly number[], into: Taken, i: number): void {
+    this.mended = this.mendedOf(present);
+    const scrap = this.nearestScrap();
     if (scrap >= 0) {
-      this.drawn.scrapBy[i] = scrap;
-      this.drawn.minutes[i] = this.reach[scrap]! * pace;
+      into.scrapBy[i] = scrap;
+      into.minutes[i] = this.reach[scrap]! * this.pace;
       return;
     }
-    this.drawn.minutes[i] = this.takeApart(pace) + this.mend(mended, pace);
-    this.drawn.parts[i] = this.buy();
-    this.shareOut(mended);
+    into.minutes[i] = this.takeApart() + this.mend();
+    into.parts[i] = this.buy();
   }
 
-  private nearestScrap(present: readonly number[]): number {
+  private nearestScrap(): number {
     let nearest = -1;
-    for (const f of present) {
-      const { scrap } = this.bill.faults[f]!;
-      if (scrap === 0 || this.next() >= scrap) continue;
+    for (const f of this.mended) {
+      if (this.pastSaving[f]! >= this.bill.faults[f]!.scrap) continue;
       if (nearest < 0 || this.reach[f]! < this.reach[nearest]!) nearest = f;
     }
     return nearest;
   }
 
   /** What is mended, its needs counted: faults far in that hardly matter only where their pieces are off anyway. */
-  private mendedOf(present: readonly number[]): number[] {
+  private mendedOf(present: readonly number[]): readonly number[] {
     const { faults, pieces } = this.bill;
     const sure = present.filter((f) => !faults[f]!.onlyIfOpen);
     this.countNeeds(sure, present);
@@ -152,27 +203,27 @@ class Bench {
     }
   }
 
-  private takeApart(pace: number): number {
+  private takeApart(): number {
     let sum = 0;
     for (let p = 0; p < this.pieceNeeds.length; p += 1) {
       if (this.pieceNeeds[p] === 0) continue;
       const { minutesOff, minutesBack } = this.bill.pieces[p]!;
-      this.pieceCost[p] = (minutesOff + minutesBack) * pace;
+      this.pieceCost[p] = (minutesOff + minutesBack) * this.pace;
       sum += this.pieceCost[p]!;
     }
     return sum;
   }
 
   /** The repairs themselves, into `repair`. */
-  private mend(present: readonly number[], pace: number): number {
+  private mend(): number {
     this.sharedSum.fill(0);
     this.sharedLongest.fill(0);
     this.actSum.fill(0);
     this.actLongest.fill(0);
-    for (const f of present) {
+    for (const f of this.mended) {
       const { minutes, minutesTo, shared, sameAct } = this.bill.faults[f]!;
-      const alone = minutesTo > minutes ? minutes + (minutesTo - minutes) * this.next() : minutes;
-      this.repair[f] = this.spared[f] === 1 ? 0 : alone * pace;
+      const alone = minutes + (minutesTo - minutes) * this.length[f]!;
+      this.repair[f] = this.spared[f] === 1 ? 0 : alone * this.pace;
       if (shared < 0) continue;
       this.sharedSum[shared]! += this.repair[f]!;
       if (sameAct) {
@@ -182,7 +233,7 @@ class Bench {
       this.sharedLongest[shared] = Math.max(this.sharedLongest[shared]!, this.repair[f]!);
     }
     let sum = 0;
-    for (const f of present) {
+    for (const f of this.mended) {
       const { shared } = this.bill.faults[f]!;
       if (shared >= 0) this.repair[f]! *= this.togetherPart(shared);
       sum += this.repair[f]!;
@@ -207,19 +258,23 @@ class Bench {
       const { from, to, bought, renewed, heldBy } = this.bill.parts[p]!;
       if (heldBy.some((set) => this.partCost[set]! > 0)) continue;
       const chance = this.partNamed[p] === 1 ? bought : renewed;
-      const cost = this.next() < chance ? betweenByRatio(from, to, this.next()) : 0;
+      const cost = this.isBought[p]! < chance ? betweenByRatio(from, to, this.price[p]!) : 0;
       this.partCost[p] = cost;
       sum += cost;
     }
     return sum;
   }
 
-  private shareOut(present: readonly number[]): void {
-    for (const f of present) {
-      let minutes = this.repair[f]!;
-      for (const p of this.bill.faults[f]!.pieces) minutes += this.pieceCost[p]! / this.pieceNeeds[p]!;
-      this.drawn.minutesOf[f]! += minutes;
-      for (const p of this.partsFor(f)) this.drawn.partsOf[f]! += this.partCost[p]! / this.partNeeds[p]!;
+  /** Adds what each fault of the machine last taken takes of it. */
+  shareOut(shares: readonly Share[]): void {
+    for (const f of this.mended) {
+      const share = shares[f]!;
+      share.own += this.repair[f]!;
+      for (const p of this.bill.faults[f]!.pieces) share.reach += this.pieceCost[p]! / this.pieceNeeds[p]!;
+      for (const p of this.partsFor(f)) {
+        if (this.partCost[p] === 0) continue;
+        share.parts.set(p, (share.parts.get(p) ?? 0) + this.partCost[p]! / this.partNeeds[p]!);
+      }
     }
   }
 }

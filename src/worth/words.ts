@@ -5,7 +5,7 @@ import type { Worth } from './worth.js';
 export interface WorthWords {
   /** three or four words */
   readonly headline: string;
-  /** the chances, counted out on twenty machines */
+  /** the chances, counted out on twenty machines, with what may still turn up */
   readonly chance: string;
   /** the stop point as it is written down, with its reason */
   readonly stop?: string;
@@ -23,8 +23,9 @@ export function worthWords(
   };
 }
 
-function headline({ chanceBelowValue, stop, cost, scrap }: Worth): string {
+function headline({ chanceBelowValue, stop, cost, scrap, drivers, rest }: Worth): string {
   if (scrap.chance > 0.5) return 'Most likely scrap';
+  if (drivers.length === 0 && rest.chance > hardlyAny) return 'Nothing found yet';
   if (chanceBelowValue === undefined) return cost ? 'What it will cost' : 'What it will take';
   if (stop?.rule === 'not-worth-starting')
     return chanceBelowValue >= 0.5 ? 'Even at best' : 'Hardly worth it as it stands';
@@ -32,24 +33,45 @@ function headline({ chanceBelowValue, stop, cost, scrap }: Worth): string {
   return chanceBelowValue >= 0.5 ? 'Worth it, more likely than not' : 'A risk';
 }
 
+/** A chance that is not worth a word. */
+const hardlyAny = 0.02;
+
+/** What may still turn up, as one line. */
+export function restWords(
+  { rest, drivers }: Pick<Worth, 'rest' | 'drivers'>,
+  money: ((amount: number) => string) | undefined,
+): string {
+  if (rest.chance <= hardlyAny) return 'Hardly anything more can turn up: what matters was looked at.';
+  const more = drivers.length > 0 ? 'something more that matters' : 'something that matters';
+  const adds =
+    money && rest.cost
+      ? `half of them for ${money(rest.cost.p25)} to ${money(rest.cost.p75)}`
+      : `half of them ${roughHours(rest.minutes!.p25)} to ${roughHours(rest.minutes!.p75)} of work`;
+  return `Not looked at yet: ${machinesHave(rest.chance)} ${more}, ${adds}.`;
+}
+
+function machinesHave(chance: number): string {
+  const often = Math.round(10 * chance);
+  if (often === 10) return 'nearly all machines like this one have';
+  if (often === 0) return 'few machines like this one (1 in 20 or so) have';
+  return `${often} of 10 machines like this one ${plural(often, 'has', 'have')}`;
+}
+
 function chanceWords(
-  { ofTwenty, minutes }: Worth,
+  { ofTwenty, minutes, rest }: Worth,
   { value, limit, money }: Parameters<typeof worthWords>[1],
 ): string {
   if (ofTwenty.length === 0 && minutes)
     return `At the bench ${roughHours(minutes.p25)} to ${roughHours(minutes.p75)} in one half of all cases.`;
   const scrap = 20 - ofTwenty.length;
+  const like = `Of 20 machines like this one${rest.chance > hardlyAny ? ', with what may still turn up' : ''}`;
   const most = value ?? limit;
   const ends = scrap > 0 ? [`${counted(scrap, 'ends', 'end')} as scrap`] : [];
   if (most === undefined)
-    return sentence(
-      [`Of 20 machines like this one, ${counted(ofTwenty.length, 'is', 'are')} made right`, ...ends].join(
-        ', ',
-      ),
-    );
+    return sentence([`${like}, ${counted(ofTwenty.length, 'is', 'are')} made right`, ...ends].join(', '));
   const below = ofTwenty.filter((c) => c <= most).length;
   const above = ofTwenty.length - below;
-  const right = `Of 20 machines like this one, ${counted(below, 'is', 'are')} made right for ${money(most)} or less`;
+  const right = `${like}, ${counted(below, 'is', 'are')} made right for ${money(most)} or less`;
   const more = above > 0 ? [`${counted(above, 'costs', 'cost')} more`] : [];
   return sentence([right, ...more, ...ends].join(', '));
 }

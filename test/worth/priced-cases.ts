@@ -1,4 +1,4 @@
-import type { Facts } from '../../src/catalog/index.js';
+import type { Architecture, Facts } from '../../src/catalog/index.js';
 
 /**
  * What a mechanic who does this every week would write on the ticket. All of it from memory: the minutes are flat-rate
@@ -9,7 +9,7 @@ import type { Facts } from '../../src/catalog/index.js';
  */
 export interface PricedCase {
   readonly name: string;
-  readonly facts: Facts;
+  readonly facts: Facts & { readonly architecture: Architecture };
   /** what was found and is to be repaired */
   readonly repairs: readonly string[];
   /** on the ticket */

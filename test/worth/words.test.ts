@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { type Worth, worthWords } from '../../src/worth/index.js';
+import { restWords, type Worth, worthWords } from '../../src/worth/index.js';
 
 const money = (amount: number): string => `$${amount}`;
 const worth = (more: Partial<Worth>): Worth => ({
   scrap: { chance: 0, minutesUntilFound: 0, by: [] },
   drivers: [],
+  rest: { chance: 0, most: [] },
+  service: [],
   ofTwenty: [],
   lacks: [],
   unpriced: [],
@@ -40,6 +42,28 @@ describe('what an answer says', () => {
     expect(worthWords(all, { money }).chance).toBe(
       'At the bench 1 h 40 min to 4 h in one half of all cases.',
     );
+  });
+
+  test('says in one line what may still turn up, and counts it in', () => {
+    const rest = { chance: 0.62, most: [], cost: { ...spread, p25: 40, p75: 180 }, minutes: spread };
+    const all = worth({
+      cost: spread,
+      rest,
+      ofTwenty: Array.from({ length: 20 }, () => 100),
+      chanceBelowValue: 1,
+    });
+    expect(restWords(all, money)).toBe(
+      'Not looked at yet: 6 of 10 machines like this one have something that matters, half of them for $40 to $180.',
+    );
+    expect(restWords(all, undefined)).toContain('half of them 1 h 40 min to 3 h 20 min of work.');
+    expect(restWords(worth({ rest: { chance: 0.001, most: [] } }), money)).toBe(
+      'Hardly anything more can turn up: what matters was looked at.',
+    );
+    expect(worthWords(all, { value: 500, money })).toMatchObject({
+      headline: 'Nothing found yet',
+      chance:
+        'Of 20 machines like this one, with what may still turn up, 20 are made right for $500 or less.',
+    });
   });
 
   test('says when it is most likely scrap, whatever else holds', () => {

@@ -23,6 +23,8 @@ export const fault = z.strictObject({
   repairMinutes: minutes,
   repairMinutesTo: minutes.optional(),
   repairMinutesOn: z.partialRecord(architecture, minutes).optional(),
+  /** done at most visits whether it is wanted or not: offered to the owner, and counted only where he takes it */
+  service: z.strictObject({ offer: line, done: line }).optional(),
   /** waiting that needs nobody */
   repairWait: line.optional(),
   /** 0 none, 1 minor, 2 injury or fire possible, 3 serious */

@@ -64,6 +64,9 @@ const bounds = {
   'missed-minutes': [0, 10_000],
   'danger-minutes': [0, 10_000],
   'needless-parts-minutes': [0, 10_000],
+  'likely-from': [0, 1],
+  'likely-raised': [1, 1000],
+  'service-seen-from': [0, 1],
 } as const satisfies Record<string, readonly [number, number]>;
 
 export type JudgementId = keyof typeof bounds;

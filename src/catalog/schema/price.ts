@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { origin } from './fields/origin.js';
 import { ref, refs } from './fields/reference.js';
+import { architecture } from './fields/when.js';
 import { id, line } from './fields/word.js';
 
 const amount = z.number().gt(0).max(1e6);
@@ -23,6 +24,13 @@ export const price = z
     boughtPer100: per100.optional(),
     /** renewed in so many of 100 cases in which its component comes off for another reason; all when left out */
     renewedPer100: per100.optional(),
+    /** where it differs on a kind of engine: a trimmer's cylinder is not a tiller's */
+    on: z
+      .partialRecord(
+        architecture,
+        z.strictObject({ from: amount, to: amount, boughtPer100: per100.optional() }),
+      )
+      .optional(),
     origin,
   })
   .refine(({ from, to }) => from <= to, '"from" is above "to"');

@@ -9,10 +9,10 @@ import {
   shopCatalog,
   type WorthVerdict,
 } from '../../job/index.js';
-import { percent, roughMoney } from '../../phrase/index.js';
+import { percent, roughHours, roughMoney } from '../../phrase/index.js';
 import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
-import { worthWords } from '../../worth/index.js';
+import { estimateOf, restWords, worthWords } from '../../worth/index.js';
 import { type Command, Failed, flag } from '../command.js';
 import { sayBehind } from './reindex.js';
 import { storeOptions, withStore } from './store-options.js';
@@ -96,8 +96,6 @@ function togetherLines({ explanations }: Findings): string[] {
   );
 }
 
-const mostDrivers = 3;
-
 function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
   if (verdict.state === 'cannot') return [verdict.words];
   const { worth, currency, value, limit } = verdict;
@@ -107,20 +105,23 @@ function worthLines(verdict: WorthVerdict, catalog: Catalog): string[] {
     ...(limit !== undefined && { limit }),
     money,
   });
-  const { cost } = worth;
   const names = byId(catalog.faults);
-  const drivers = worth.drivers
-    .slice(0, mostDrivers)
-    .map((d) => `${names.get(d.fault)?.name ?? d.fault} (${percent(d.share)} of the cost)`);
+  const drivers = worth.drivers.map((d) => {
+    const name = names.get(d.fault)?.name ?? d.fault;
+    return d.present === 1 ? name : `${name} (${percent(d.present)} likely)`;
+  });
+  const { total, minutes, parts } = estimateOf(worth);
+  const figures = `${roughHours(minutes.low)} to ${roughHours(minutes.high)} at the bench, parts ${money(parts.low)} to ${money(parts.high)}`;
   return [
     `${said.headline}. ${said.chance}`,
-    ...(cost
+    ...(drivers.length > 0
       ? [
-          `Half cost ${money(cost.p25)} to ${money(cost.p75)}, nine in ten ${money(cost.p05)} to ${money(cost.p95)}.`,
+          `It will take ${total ? `about ${money(total.median)} (${money(total.low)} to ${money(total.high)}): ` : ''}${figures}.`,
+          `For: ${drivers.join('; ')}.`,
         ]
       : []),
+    restWords(worth, worth.cost && money),
     ...(said.stop ? [said.stop] : []),
-    ...(drivers.length > 0 ? [`Mostly: ${drivers.join('; ')}.`] : []),
     ...worth.lacks.map((lack) =>
       lack === 'rate'
         ? 'The shop’s rate an hour is not written down: no money without it.'

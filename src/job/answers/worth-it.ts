@@ -12,6 +12,7 @@ import {
 import type { From, Job, Shop } from '../job.js';
 import type { Answers } from './answers.js';
 import { contradiction } from './contradiction.js';
+import { servicesTaken } from './findings/machine-case.js';
 import { kindOfPart } from './parts/part-kind.js';
 import { doneSteps } from './steps/tally.js';
 
@@ -129,12 +130,16 @@ function askedFor(
 ): WorthAsked {
   const { catalog, machine } = answers;
   const { currency, ratePerHour, value, limit } = terms;
+  const services = servicesTaken(job);
+  const declined = declinedFaults(answers);
+  const settled = (fault: string): boolean => services.get(fault) === 'made' || declined.has(fault);
   return {
     catalog,
     architecture: answers.architecture!,
     facts: answers.engine.facts,
     inference,
-    standing: standingFaults(machine, declinedFaults(answers)),
+    standing: standingFaults(machine, settled),
+    chosenService: new Set([...services.keys()].filter((fault) => services.get(fault) === 'wanted')),
     off: new Set(answers.tally.notPutBack.flatMap((s) => s.component ?? [])),
     parts: partsKnown(answers, currency),
     currency,
@@ -147,8 +152,8 @@ function askedFor(
 }
 
 /** What has still to be made right, by its name in the network. */
-function standingFaults(machine: Machine, declined: ReadonlySet<string>): ReadonlyMap<string, string> {
-  const wanted = machine.faults.filter(({ id }) => !declined.has(id));
+function standingFaults(machine: Machine, settled: (fault: string) => boolean): ReadonlyMap<string, string> {
+  const wanted = machine.faults.filter(({ id }) => !settled(id));
   return new Map(wanted.map(({ id }) => [machine.now(id), id]));
 }
 

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
 import type { From, Job, WorthVerdict } from '../../job/index.js';
-import { money, percent, price, roughHours, roughMoney, thousands } from '../../phrase/index.js';
-import { type Spread, type Worth, worthWords } from '../../worth/index.js';
+import { lowerFirst, money, percent, price, roughHours, roughMoney, thousands } from '../../phrase/index.js';
+import { type Worth, worthWords } from '../../worth/index.js';
 import { useCatalog } from '../data/answers.js';
 import { useShop } from '../data/queries.js';
 import { readAmount } from '../form/amount.js';
@@ -14,7 +14,7 @@ import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Dialog } from '../parts/dialog.js';
 import { FigureWithOrigin } from '../parts/number.js';
 import { useWorkedOut } from '../work/use-worked-out.js';
-import { Drivers } from './worth/drivers.js';
+import { Estimate } from './worth/estimate.js';
 import { WorthHistory } from './worth/history.js';
 import { SpreadPicture } from './worth/spread-picture.js';
 
@@ -92,91 +92,14 @@ function Answer(props: { job: Job; verdict: Answered; decided: boolean }) {
           {words.chance}
         </p>
       )}
-      {worth.cost ? (
-        <SpreadPicture worth={worth} value={value} limit={limit} money={about} />
-      ) : (
-        <BenchTime verdict={verdict} />
-      )}
+      <Estimate job={job} verdict={verdict} />
+      <SpreadPicture worth={worth} value={value} limit={limit} money={about} />
       {words.stop && <p className="card first stop-point">{words.stop}</p>}
       <Missing job={job} verdict={verdict} />
-      <Drivers worth={worth} money={verdict.ratePerHour === undefined ? undefined : about} />
       <WorthHistory history={history} money={about} />
       <HowSure verdict={verdict} />
     </>
   );
-}
-
-/** What can be said without a rate; a tap on a figure shows where it comes from. */
-function BenchTime({ verdict: { worth, currency } }: { verdict: Answered }) {
-  const catalog = useCatalog();
-  const { minutes, parts, drawn, scrap } = worth;
-  const about = moneyIn(currency);
-  if (!minutes || !parts) return <p className="empty">It is scrap: nothing that makes it right is left.</p>;
-  return (
-    <ul className="lines">
-      <li>
-        <span>At the bench, half of all cases</span>
-        <FigureWithOrigin
-          what="Hours at the bench"
-          shown={`${roughHours(minutes.p25)} to ${roughHours(minutes.p75)}`}
-          rows={spreadRows(
-            drawn,
-            minutes,
-            roughHours,
-            'minutes of each repair and of reaching it, from the catalog',
-          )}
-        />
-      </li>
-      <li>
-        <span>Parts, half of all cases</span>
-        <FigureWithOrigin
-          what="Cost of parts"
-          shown={`${about(parts.p25)} to ${about(parts.p75)}`}
-          rows={spreadRows(drawn, parts, about, 'prices written down on this job, else the catalog’s')}
-        />
-      </li>
-      <li>
-        <span>Ends as scrap</span>
-        <FigureWithOrigin
-          what="Chance of scrap"
-          shown={percent(scrap.chance)}
-          rows={scrapRows(worth, catalog)}
-        />
-      </li>
-    </ul>
-  );
-}
-
-type Rows = (readonly [label: string, words: string])[];
-
-function drawnWords({ machines, joint }: Worth['drawn']): string {
-  const how = joint === 'independent' ? ', fault by fault' : ', all faults at once';
-  return `computed: ${thousands(machines)} machines drawn from what the findings leave open${how}`;
-}
-
-function spreadRows(drawn: Worth['drawn'], spread: Spread, say: (x: number) => string, stands: string): Rows {
-  return [
-    ['from', drawnWords(drawn)],
-    ['stands on', `${stands}; trade judgement, no source`],
-    ['middle', say(spread.p50)],
-    ['nine in ten', `${say(spread.p05)} to ${say(spread.p95)}`],
-  ];
-}
-
-function scrapRows({ drawn, scrap }: Worth, catalog: Catalog): Rows {
-  const faults = byId(catalog.faults);
-  const by = scrap.by
-    .slice(0, 3)
-    .map((f) => `${faults.get(f.fault)?.name ?? f.fault} (${percent(f.chance)})`);
-  return [
-    ['from', drawnWords(drawn)],
-    ['stands on', 'what is often scrap: trade judgement, no source'],
-    ...(by.length > 0 ? [['most by', by.join(', ')] as const] : []),
-    ...(scrap.chance > 0
-      ? [['found after', `${roughHours(scrap.minutesUntilFound)} on average, at the least`] as const]
-      : []),
-    ['uncertainty', `± ${percent(2 * drawn.chanceError)}, 19 times in 20`],
-  ];
 }
 
 function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answered }) {
@@ -202,9 +125,15 @@ function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answ
   );
 }
 
+const mostScrap = ({ scrap }: Worth, { faults }: Catalog): string => {
+  const names = scrap.by.slice(0, 2).map((f) => lowerFirst(byId(faults).get(f.fault)?.name ?? f.fault));
+  return names.length > 0 ? `, mostly by ${names.join(' or ')}` : '';
+};
+
 function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered }) {
   const about = moneyIn(currency);
-  const { drawn, scrap, unpriced, cost } = worth;
+  const catalog = useCatalog();
+  const { drawn, scrap, unpriced, withRest } = worth;
   return (
     <details className="section">
       <summary>Where these numbers come from</summary>
@@ -215,17 +144,18 @@ function HowSure({ verdict: { worth, spent, currency } }: { verdict: Answered })
           {drawn.joint === 'independent' && ', here fault by fault, because they hang together too widely'}. A
           chance is right within {percent(2 * drawn.chanceError)}.
         </li>
-        {cost && drawn.medianBetween && (
+        {withRest && drawn.medianBetween && (
           <li>
-            Half cost {about(cost.p25)} to {about(cost.p75)}, nine in ten {about(cost.p05)} to{' '}
-            {about(cost.p95)}; the middle lies between {about(drawn.medianBetween[0])} and{' '}
-            {about(drawn.medianBetween[1])}.
+            With what may still turn up half cost {about(withRest.p25)} to {about(withRest.p75)}, nine in ten{' '}
+            {about(withRest.p05)} to {about(withRest.p95)}; the middle lies between{' '}
+            {about(drawn.medianBetween[0])} and {about(drawn.medianBetween[1])}.
           </li>
         )}
         {scrap.chance > 0 && (
           <li>
-            Scrap is found after {roughHours(scrap.minutesUntilFound)} on average, at the least. It costs that
-            much and brings nothing.
+            {percent(scrap.chance)} end as scrap{mostScrap(worth, catalog)}: found after{' '}
+            {roughHours(scrap.minutesUntilFound)} on average, at the least. It costs that much and brings
+            nothing.
           </li>
         )}
         <li>

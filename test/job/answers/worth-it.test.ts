@@ -80,9 +80,11 @@ describe('what a job is worth', () => {
       }),
       rate,
     ).worth;
-    const share = (w: typeof open) => w.drivers.find((d) => d.fault === 'rings-and-bore-worn')!.present;
-    expect(share(found)).toBe(1);
-    expect(share(done)).toBeLessThan(0.1);
+    const drives = (w: typeof open) => w.drivers.find((d) => d.fault === 'rings-and-bore-worn')?.present;
+    expect(drives(found)).toBe(1);
+    // what nobody has found, and what is repaired, is not in the quote
+    expect(drives(open)).toBeUndefined();
+    expect(drives(done)).toBeUndefined();
     expect(found.cost!.p50).toBeGreaterThan(open.cost!.p50 + 200);
     expect(done.cost!.p50).toBeLessThan(found.cost!.p50 - 200);
   });
@@ -98,16 +100,50 @@ describe('what a job is worth', () => {
     expect(declined('guard-missing')).toContain('guard-missing');
   });
 
+  test('counts service only where the owner takes it, and believes no more in the fault for it', () => {
+    const rate = shopWith('60');
+    const oil = 'oil-low-or-black';
+    const offered = answered(jobWith(), rate).worth;
+    expect(offered.service.map((s) => s.fault)).toContain(oil);
+    const take = (add: Parameters<Parameters<typeof taken>[0] & object>[0]) =>
+      add('decision', {
+        about: 'fault',
+        which: oil,
+        choice: 'service',
+        title: 'Change the oil: wanted',
+        reason: '',
+      });
+    const taking = answered(jobWith(take), rate).worth;
+    expect(taking.service.map((s) => s.fault)).not.toContain(oil);
+    expect(taking.cost!.p50).toBeGreaterThan(offered.cost!.p50 + 15);
+    const posterior = (job: Job) => door(job).findings;
+    const likely = (f: ReturnType<typeof posterior>) =>
+      f.state === 'answered' ? f.findings.faults.find((x) => x.id === oil)!.posterior : undefined;
+    expect(likely(posterior(jobWith(take)))).toBe(likely(posterior(jobWith())));
+    const made = jobWith((add) => {
+      take(add);
+      add('step', { step: 'back', stage: 'assembly', title: 'Drain plug in', state: 'done' });
+    });
+    expect(answered(made, rate).worth.service.map((s) => s.fault)).not.toContain(oil);
+    expect(answered(made, rate).worth.drivers.map((d) => d.fault)).not.toContain(oil);
+  });
+
   test('leaves what was spent out, and shows it', () => {
     const rate = shopWith('60');
+    // both are found: what nobody has found is not in the quote
+    const found = (add: Parameters<Parameters<typeof taken>[0] & object>[0]) => {
+      add('decision', { ...repair, which: 'plug-fouled-or-cracked' });
+      add('decision', { ...repair, which: 'float-faulty' });
+    };
     const job = jobWith((add) => {
+      found(add);
       add('step', { step: 'plug', stage: 'teardown', title: 'Plug', component: 'spark-plug', state: 'done' });
       add('part', { part: 'spark-plug', name: 'Spark plug', count: 1, state: 'arrived', price: money(6) });
       add('part', { part: 'float', name: 'Float', count: 1, state: 'wanted', price: money(500) });
     });
     const verdict = answered(job, rate);
     expect(verdict.spent).toEqual({ minutes: 1, parts: 6, cost: 7 });
-    const before = answered(jobWith(), rate).worth;
+    const before = answered(jobWith(found), rate).worth;
     // the plug lies here, the float is quoted far above its list price
     const plug = (w: typeof before) => w.drivers.find((d) => d.fault === 'plug-fouled-or-cracked')!.cost;
     const float = (w: typeof before) => w.drivers.find((d) => d.fault === 'float-faulty')!.cost;

@@ -26,15 +26,32 @@ const soundChoices: ReadonlySet<string> = new Set(['none', 'no-fault', 'reuse', 
 /** Choices that leave a fault in the machine. */
 const leavesIt: ReadonlySet<string> = new Set(['declined', 'provisional', 'ask-owner', 'scrap', 'donor']);
 
+/** The choice by which the owner takes a service that one would do anyway: it says nothing of what is there. */
+const asService = 'service';
+
+const lastWords = (job: Job): Map<string, From<'decision'>> =>
+  new Map(
+    job.decisions.flatMap((d) =>
+      d.about === 'fault' && d.which !== undefined ? [[d.which, d] as const] : [],
+    ),
+  );
+
+/** Service that the owner takes though nobody has found the fault, by fault: still to be made, or made already. */
+export const servicesTaken = (job: Job): ReadonlyMap<string, 'wanted' | 'made'> =>
+  new Map(
+    [...lastWords(job)].flatMap(([fault, d]) =>
+      d.choice === asService ? [[fault, repairTime(job, d) === undefined ? 'wanted' : 'made'] as const] : [],
+    ),
+  );
+
 /**
  * What the log's decisions say of faults, the last word of each. A repair counts as made when the first piece went
  * back on after it was decided, or when the choice itself says "repaired".
  */
 export function faultsSaid(job: Job): FaultSaid[] {
-  const latest = new Map<string, From<'decision'>>();
-  for (const d of job.decisions) if (d.about === 'fault' && d.which !== undefined) latest.set(d.which, d);
-  return [...latest].map(([fault, decision]) => {
+  return [...lastWords(job)].flatMap(([fault, decision]) => {
     const { choice, at } = decision;
+    if (choice === asService) return [];
     if (soundChoices.has(choice)) return { fault, present: false, at };
     const repairedAt = repairTime(job, decision);
     const declined = choice === 'declined' && { declined: true as const };

@@ -11,10 +11,10 @@ export function SpreadPicture(props: {
   money: (amount: number) => string;
 }) {
   const { worth, value, limit, money } = props;
-  const { ofTwenty, cost } = worth;
+  const { ofTwenty, withRest: cost } = worth;
   const [box, width] = useWidth<HTMLDivElement>();
-  if (!cost) return <div ref={box} className="worth-picture" />;
-  const says = `Cost of twenty machines like this one: half of them between ${money(cost.p25)} and ${money(cost.p75)}`;
+  if (!cost || ofTwenty.length === 0) return <div ref={box} className="worth-picture" />;
+  const says = `Cost of twenty machines like this one, with what may still turn up: half of them between ${money(cost.p25)} and ${money(cost.p75)}`;
   const view = { ofTwenty, cost, good: value ?? limit, marks: marksOf(worth, value, limit, money) };
   return (
     <div ref={box} className="worth-picture">
