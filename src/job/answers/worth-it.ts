@@ -128,7 +128,7 @@ function askedFor(
   terms: Terms,
   draws: number | undefined,
 ): WorthAsked {
-  const { catalog, machine } = answers;
+  const { job, catalog, machine } = answers;
   const { currency, ratePerHour, value, limit } = terms;
   const services = servicesTaken(job);
   const declined = declinedFaults(answers);
