@@ -4,6 +4,8 @@ export {
   type Bundle,
   type BundledPicture,
   type BundleLimits,
+  type BundleSource,
+  jobDigest,
   type ReadBundle,
   readBundle,
   standardBundleLimits,

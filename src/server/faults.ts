@@ -31,6 +31,7 @@ const storeStatus: Readonly<Record<StoreErrorCode, ContentfulStatusCode>> = {
 
 const shopkeepStatus: Readonly<Record<ShopkeepError['code'], ContentfulStatusCode>> = {
   'not-found': 404,
+  'bad-file': 422,
   'no-demo': 404,
   'bad-entry': 422,
   'bad-picture': 422,

@@ -2,7 +2,7 @@
 export class ShopkeepError extends Error {
   override readonly name = 'ShopkeepError';
   constructor(
-    readonly code: 'not-found' | 'bad-entry' | 'bad-picture' | 'bad-demo' | 'no-demo',
+    readonly code: 'not-found' | 'bad-file' | 'bad-entry' | 'bad-picture' | 'bad-demo' | 'no-demo',
     message: string,
     readonly field?: string,
   ) {

@@ -1,8 +1,10 @@
-export { type Exported, exportJob, type Imported, importBundle } from './bundle.js';
+export { type Exported, exportJob } from './bundle.js';
 export { type Loaded, loadDemo, type RemovedDemo, removeDemo } from './demo.js';
 export { ShopkeepError } from './error.js';
+export { fileSource } from './file-source.js';
 export { findJob } from './find-job.js';
 export { recordFonts } from './fonts.js';
+export { type ImportPlan, type OpenedImport, openImport, type PlannedJob } from './import.js';
 export { entriesOf } from './job-entries.js';
 export { JobNotes, type ListedJob } from './job-notes.js';
 export { keepPicture, sha256Of } from './keep-picture.js';

@@ -68,6 +68,83 @@ test('a job taken to another shop and back is the same job, struck lines and pic
   expect(again.json.already).toHaveLength(5);
 });
 
+describe('a bundle is shown before it is taken in, and touches only jobs of its own', () => {
+  const mine = uuid(70);
+  const own = uuid(71);
+  const bundle = () =>
+    writeBundle({
+      entries: [
+        openEntry(70, 70, own),
+        note(71, 'a line of its own', own),
+        entry(72, 'intake', { owner: 'Somebody else' }, mine),
+        entry(73, 'setting', { key: 'shop-name', value: 'Another’s name' }, 'shop'),
+      ],
+      pictures: [],
+    });
+  let server: TestServer;
+  beforeAll(async () => {
+    server = await startServer();
+    await server.post('/api/entries', { entries: [openEntry(74, 7, mine)] });
+  });
+  afterAll(() => server.close());
+  const lines = async (job: string) => (await server.get(`/api/jobs/${job}/entries`)).json.entries.length;
+
+  test('the look says what it would do, and stores nothing', async () => {
+    const head = await server.store.head();
+    const look = await server.send('POST', '/api/bundles?look', await bundle());
+    expect(look.status).toBe(200);
+    expect(look.json).toMatchObject({
+      jobs: [
+        { job: own, tag: 70, title: 'Tag 70', fresh: 2, known: 0, here: false },
+        { job: mine, fresh: 1, known: 0, here: true, asKept: false },
+      ],
+      shopLines: { fresh: 1, known: 0 },
+      pictures: 0,
+    });
+    expect(await server.store.head()).toBe(head);
+  });
+
+  test('without a yes neither the shop nor a job that is here is touched, and both are named', async () => {
+    const { json } = await server.send('POST', '/api/bundles', await bundle());
+    expect(json.stored).toHaveLength(2);
+    expect(json.leftOut).toEqual([
+      { job: mine, lines: 1 },
+      { job: 'shop', lines: 1 },
+    ]);
+    expect([await lines(mine), await lines('shop'), await lines(own)]).toEqual([1, 0, 2]);
+  });
+
+  test('each is taken by a yes of its own', async () => {
+    const into = await server.send('POST', `/api/bundles?into=${mine}`, await bundle());
+    expect(into.json.leftOut).toEqual([{ job: 'shop', lines: 1 }]);
+    expect([await lines(mine), await lines('shop')]).toEqual([2, 0]);
+    expect((await server.send('POST', '/api/bundles?shop=yes', await bundle())).json.leftOut).toEqual([]);
+    expect(await lines('shop')).toBe(1);
+  });
+
+  test('lines handed over earlier are shown to be the ones that were kept, or not to be', async () => {
+    const { bytes } = await server.get(`/api/jobs/${own}/bundle.zip`);
+    await server.post('/api/entries', { entries: [note(75, 'after the hand-over', own)] });
+    const look = async (given: Uint8Array) =>
+      (await server.send('POST', '/api/bundles?look', given)).json.jobs[0].asKept;
+    expect(await look(bytes)).toBe(true);
+    const changed = [openEntry(70, 70, own), note(71, 'another line than was kept', own)];
+    expect(await look(await writeBundle({ entries: changed, pictures: [] }))).toBe(false);
+  });
+});
+
+test('six bundles at once: those beyond what is read at a time are told to come again', async () => {
+  const many = Array.from({ length: 3000 }, (_, i) => note(8000 + i, 'w'.repeat(200), uuid(80)));
+  const bundle = await writeBundle({ entries: [openEntry(80, 80, uuid(80)), ...many], pictures: [] });
+  const send = () => there.send('POST', '/api/bundles', bundle);
+  const answers = await Promise.all(Array.from({ length: 6 }, send));
+  const by = (status: number) => answers.filter((answer) => answer.status === status);
+  expect(by(200).length).toBeGreaterThan(0);
+  expect(by(200).length + by(429).length).toBe(6);
+  for (const { json } of by(429)) expect(json.error.message).toMatch(/again in a moment/);
+  expect((await there.get(`/api/jobs/${uuid(80)}/entries`)).json.entries).toHaveLength(3001);
+});
+
 describe('a bundle that must not be believed', () => {
   const refused = async (bytes: Uint8Array, status: number, message: RegExp) => {
     const before = await there.store.head();

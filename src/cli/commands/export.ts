@@ -1,3 +1,4 @@
+import { counted } from '../../phrase/index.js';
 import { exportJob, findJob } from '../../shopkeep/index.js';
 import { type Command, flag, text } from '../command.js';
 import { forceOption, requireFree, writeWhole } from './out-file.js';
@@ -16,9 +17,10 @@ export const exportCommand: Command = {
     await withStore(call, around, 'must-exist', async ({ store }) => {
       const { id, tag } = await findJob(store, call.positionals[0]!);
       const path = requireFree(text(call, 'out') || `job-tag-${tag}.zip`, flag(call, 'force'));
-      const { bytes, missing } = await exportJob(store, id);
+      const { bytes, missing, lines, digest } = await exportJob(store, id);
       writeWhole(path, bytes, flag(call, 'force'));
       around.out(`Job ${id} is in ${path}`);
+      around.out(`The digest of its ${counted(lines, 'line')} is ${digest}`);
       for (const sha256 of missing) around.err(`Without picture ${sha256}: the store does not have it.`);
     });
   },

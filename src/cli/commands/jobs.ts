@@ -40,4 +40,4 @@ function jobLine({ id, summary }: ListedJob): string {
 }
 
 /** What a person wrote, without the signs by which a terminal would take orders. */
-const printed = (words: string): string => words.replace(/\p{Cc}+/gu, ' ');
+export const printed = (words: string): string => words.replace(/\p{Cc}+/gu, ' ');

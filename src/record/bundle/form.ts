@@ -22,6 +22,8 @@ export interface About {
   readonly pictures: number;
   /** of the bytes of log.jsonl: a damaged log must not be read as a shorter one */
   readonly logSha256: string;
+  /** of the lines in their order, see `jobDigest`; a bundle of an earlier program states none */
+  readonly digest?: string | undefined;
 }
 
 const extensions: Readonly<Record<PictureMime, string>> = {

@@ -1,6 +1,7 @@
 import { strToU8, type Zippable, zipSync } from 'fflate';
-import { inOrder, type RawEntry } from '../../job/index.js';
+import { canonicalLine, type RawEntry } from '../../job/index.js';
 import { RecordError } from '../error.js';
+import { jobDigest } from './chain.js';
 import {
   type About,
   aboutName,
@@ -18,13 +19,14 @@ export interface Bundle {
 }
 
 /**
- * The log and its pictures as one ZIP. The same log gives the same bytes, in whatever order its entries and pictures
- * are handed over and however often an entry was sent.
+ * The log and its pictures as one ZIP, its lines in the order in which they are handed over: that in which the store took
+ * them in, by which they can be shown to be the ones that were kept. The same log gives the same bytes, in whatever order
+ * its pictures come and however often an entry was sent.
  * Throws RecordError for a picture whose bytes are not what its hash says: nobody could read such a bundle back.
  */
 export async function writeBundle({ entries, pictures }: Bundle): Promise<Uint8Array> {
-  const unique = inOrder([...new Map(entries.map((entry) => [entry.id, entry])).values()]);
-  const log = strToU8(unique.map((entry) => `${canonical(envelope(entry))}\n`).join(''));
+  const unique = [...new Map(entries.map((entry) => [entry.id, entry])).values()];
+  const log = strToU8(unique.map((entry) => `${canonicalLine(entry)}\n`).join(''));
   const kept = new Map(pictures.map((picture) => [pictureName(picture), picture]));
   await requireHashes([...kept.values()]);
   const about: About = {
@@ -33,6 +35,7 @@ export async function writeBundle({ entries, pictures }: Bundle): Promise<Uint8A
     entries: unique.length,
     pictures: kept.size,
     logSha256: await sha256Of(log),
+    digest: await jobDigest(unique),
   };
   const files: Zippable = { [aboutName]: strToU8(`${JSON.stringify(about, null, 2)}\n`), [logName]: log };
   // pictures are compressed already; storing them keeps a large bundle quick
@@ -52,22 +55,4 @@ async function requireHashes(pictures: readonly BundledPicture[]): Promise<void>
       throw new RecordError(`Picture ${sha256} holds other bytes than its hash says.`, sha256);
     }
   }
-}
-
-/** Only what an entry is: a store may hand over its own row numbers beside it. */
-function envelope({ id, job, at, rank, by, kind, v, body }: RawEntry): RawEntry {
-  return { id, job, at, ...(rank !== undefined && { rank }), by, kind, v, body };
-}
-
-/** JSON with the keys of every object in one order: a database may give them back in another. */
-function canonical(value: unknown): string {
-  return JSON.stringify(value, (_key, inner: unknown) => (isPlainObject(inner) ? sorted(inner) : inner));
-}
-
-function isPlainObject(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function sorted(object: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(object).sort(([a], [b]) => (a < b ? -1 : 1)));
 }

@@ -1,15 +1,95 @@
-import { Hono } from 'hono';
-import { importBundle } from '../../shopkeep/index.js';
+import { createWriteStream } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { type Context, Hono } from 'hono';
+import { fileSource, openImport } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
-import { atMost, megabyte } from '../body.js';
+import { megabyte } from '../body.js';
+import { ApiError } from '../error.js';
 
 const largest = 256 * megabyte;
+/** Each lies on the disk while it is read. */
+const mostAtOnce = 2;
 
+/**
+ * Taking in a bundle. `?look` stores nothing and says what it would do; the call without it takes the jobs that are not
+ * here yet, and of the others only what is named: `?into=JOB` for each job that may be added to, `?shop=yes` for the lines
+ * of the shop itself.
+ */
 export function bundleRoutes(store: Store): Hono {
   const app = new Hono();
-  app.post('/', atMost(largest, 'A bundle'), async (c) => {
-    const imported = await importBundle(store, new Uint8Array(await c.req.arrayBuffer()));
-    return c.json({ ...imported, head: await store.head() });
+  let underWay = 0;
+  app.post('/', async (c) => {
+    if (underWay >= mostAtOnce) throw busy();
+    underWay += 1;
+    const folder = await mkdtemp(join(tmpdir(), 'wristpin-bundle-'));
+    try {
+      const file = join(folder, 'bundle.zip');
+      await toDisk(c, file);
+      return await answerFor(c, store, file);
+    } finally {
+      underWay -= 1;
+      await rm(folder, { recursive: true, force: true });
+    }
   });
   return app;
+}
+
+async function answerFor(c: Context, store: Store, file: string): Promise<Response> {
+  const source = await fileSource(file);
+  try {
+    const { plan, take } = await openImport(store, source);
+    if (c.req.query('look') !== undefined) return c.json(plan);
+    const choices = { into: c.req.queries('into') ?? [], shop: c.req.query('shop') === 'yes' };
+    const imported = await take(choices);
+    return c.json({ ...imported, head: await store.head() });
+  } finally {
+    await source.close();
+  }
+}
+
+async function toDisk(c: Context, file: string): Promise<void> {
+  if (Number(c.req.header('content-length') ?? 0) > largest) throw tooLarge();
+  let come = 0;
+  const body = c.req.raw.body;
+  await pipeline(
+    body ? Readable.fromWeb(body as Parameters<typeof Readable.fromWeb>[0]) : Readable.from([]),
+    async function* (pieces: AsyncIterable<Uint8Array>) {
+      for await (const piece of pieces) {
+        come += piece.length;
+        if (come > largest) throw tooLarge();
+        yield piece;
+      }
+    },
+    createWriteStream(file),
+  ).catch((error: NodeJS.ErrnoException) => {
+    throw error.code === 'ENOSPC' ? noRoom() : error;
+  });
+}
+
+function tooLarge(): ApiError {
+  return new ApiError(
+    413,
+    'too-large',
+    `A bundle may be at most ${largest / megabyte} MB; this is more. Nothing was stored.`,
+  );
+}
+
+function noRoom(): ApiError {
+  return new ApiError(
+    507,
+    'disk-full',
+    'The bench computer’s disk has no room for this bundle. Nothing was stored. Make room, and send it again.',
+  );
+}
+
+function busy(): ApiError {
+  return new ApiError(
+    429,
+    'busy',
+    `${mostAtOnce} bundles are being read already. Nothing was stored; send this one again in a moment.`,
+  );
 }

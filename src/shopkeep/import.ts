@@ -1,0 +1,151 @@
+import { setImmediate as rest } from 'node:timers/promises';
+import { type RawEntry, shopLog } from '../job/index.js';
+import { type BundleSource, jobDigest, type ReadBundle, RecordError, readBundle } from '../record/index.js';
+import type { Store } from '../store/index.js';
+import { keepPicture } from './keep-picture.js';
+import { inspectPicture } from './picture.js';
+import { readLines } from './read-lines.js';
+import { shownPictures } from './shown-pictures.js';
+
+/** What a bundle would do to one job. */
+export interface PlannedJob {
+  readonly job: string;
+  readonly tag?: number;
+  readonly title?: string;
+  /** lines that are not here yet, and lines that are */
+  readonly fresh: number;
+  readonly known: number;
+  /** whether the job is here already: lines are then added to it only by a yes */
+  readonly here: boolean;
+  /** whether its lines are the very ones, and the first ones, that were kept here */
+  readonly asKept: boolean;
+}
+
+export interface ImportPlan {
+  readonly jobs: readonly PlannedJob[];
+  /** lines of the shop's own log: its name, tools, packs; taken only by a yes */
+  readonly shopLines: { readonly fresh: number; readonly known: number };
+  readonly pictures: number;
+  /** of the bundle's lines */
+  readonly digest: string;
+}
+
+/** What a person said yes to, beyond the jobs that are not here yet. */
+export interface ImportChoices {
+  /** jobs that are here and may be added to */
+  readonly into?: readonly string[];
+  readonly shop?: boolean;
+}
+
+export interface Imported {
+  readonly jobs: readonly string[];
+  readonly stored: readonly string[];
+  readonly already: readonly string[];
+  readonly pictures: number;
+  /** logs of which lines were not taken, for nobody said yes to them */
+  readonly leftOut: readonly { readonly job: string; readonly lines: number }[];
+}
+
+/** A bundle that was read and looked at, of which nothing has been taken yet. */
+export interface OpenedImport {
+  readonly plan: ImportPlan;
+  readonly take: (choices?: ImportChoices) => Promise<Imported>;
+}
+
+const longestMs = 60_000;
+
+/** Lets others in between the pieces of the work, and gives up where it does not end. */
+function patience(): () => Promise<void> {
+  const begun = performance.now();
+  return async () => {
+    await rest();
+    if (performance.now() - begun > longestMs)
+      throw new RecordError(
+        `This bundle could not be read within ${longestMs / 1000} seconds; nothing was stored.`,
+      );
+  };
+}
+
+/** Everything in it is looked at here. @throws RecordError, ShopkeepError when it is no bundle or breaks the rules */
+export async function openImport(store: Store, source: Uint8Array | BundleSource): Promise<OpenedImport> {
+  const breath = patience();
+  const bundle = await readBundle(source, undefined, breath);
+  const entries = await readLines(store, bundle.entries, breath);
+  for (const { sha256 } of bundle.pictures) {
+    await inspectPicture(await bundle.picture(sha256));
+    await breath();
+  }
+  const logs = new Map<string, RawEntry[]>();
+  for (const entry of entries) {
+    const log = logs.get(entry.job);
+    if (log) log.push(entry);
+    else logs.set(entry.job, [entry]);
+  }
+  const { jobs, shopLines } = await planned(store, logs);
+  return {
+    plan: { jobs, shopLines, pictures: bundle.pictures.length, digest: bundle.digest },
+    take: (choices = {}) => take(store, bundle, entries, { jobs, shopLines }, choices),
+  };
+}
+
+async function planned(
+  store: Store,
+  logs: ReadonlyMap<string, readonly RawEntry[]>,
+): Promise<Pick<ImportPlan, 'jobs' | 'shopLines'>> {
+  const jobs: PlannedJob[] = [];
+  let shopLines = { fresh: 0, known: 0 };
+  for (const [job, lines] of logs) {
+    const kept = await store.entries(job);
+    const ids = new Set(kept.map(({ id }) => id));
+    const known = lines.filter(({ id }) => ids.has(id)).length;
+    const counts = { fresh: lines.length - known, known };
+    if (job === shopLog) shopLines = counts;
+    else
+      jobs.push({
+        job,
+        ...named(lines),
+        ...counts,
+        here: kept.length > 0,
+        asKept: await isAsKept(kept, lines),
+      });
+  }
+  return { jobs, shopLines };
+}
+
+function named(lines: readonly RawEntry[]): Pick<PlannedJob, 'tag' | 'title'> {
+  const { tag, title } = (lines.find(({ kind }) => kind === 'open')?.body ?? {}) as Record<string, unknown>;
+  return { ...(typeof tag === 'number' && { tag }), ...(typeof title === 'string' && { title }) };
+}
+
+async function isAsKept(kept: readonly RawEntry[], lines: readonly RawEntry[]): Promise<boolean> {
+  if (kept.length < lines.length) return false;
+  return (await jobDigest(kept.slice(0, lines.length))) === (await jobDigest(lines));
+}
+
+/** The pictures are kept before the lines that show them, so that a cut in between leaves no line without its picture. */
+async function take(
+  store: Store,
+  bundle: ReadBundle,
+  entries: readonly RawEntry[],
+  { jobs, shopLines }: Pick<ImportPlan, 'jobs' | 'shopLines'>,
+  { into = [], shop = false }: ImportChoices,
+): Promise<Imported> {
+  const mayBeAddedTo = new Set(into);
+  // where nothing new would come there is nothing to say yes to; a line that says otherwise is refused by the store
+  const isTaken = ({ job, here, fresh }: PlannedJob) => !here || fresh === 0 || mayBeAddedTo.has(job);
+  const logs = new Set(jobs.filter(isTaken).map(({ job }) => job));
+  if (shop || shopLines.fresh === 0) logs.add(shopLog);
+  const taken = entries.filter(({ job }) => logs.has(job));
+  const shown = new Set([...logs].flatMap((job) => [...shownPictures(job, ofJob(taken, job))]));
+  const wanted = bundle.pictures.filter(({ sha256 }) => shown.has(sha256));
+  for (const { sha256 } of wanted) await keepPicture(store, await bundle.picture(sha256));
+  const { stored, already } = await store.append(taken);
+  const rest = [
+    ...jobs.filter(({ job }) => !logs.has(job)).map(({ job, fresh }) => ({ job, lines: fresh })),
+    ...(logs.has(shopLog) ? [] : [{ job: shopLog, lines: shopLines.fresh }]),
+  ];
+  const names = new Set(taken.map(({ job }) => job));
+  return { jobs: [...names], stored, already, pictures: wanted.length, leftOut: rest };
+}
+
+const ofJob = (entries: readonly RawEntry[], job: string) => entries.filter((entry) => entry.job === job);
