@@ -71,16 +71,22 @@ export interface Occasion {
 /** The cautions to show before it, the gravest first. */
 export function cautionsFor(catalog: Catalog, occasion: Occasion): readonly Caution[] {
   const named = new Set(namedCautions(catalog, occasion));
+  const during = engineDuring(catalog, occasion);
   return catalog.cautions
-    .filter((caution) => named.has(caution.id) || hangsOn(caution.when, occasion))
+    .filter((caution) => named.has(caution.id) || hangsOn(caution.when, occasion, during))
     .toSorted((a, b) => b.severity - a.severity);
 }
 
-function hangsOn(when: Caution['when'], occasion: Occasion): boolean {
+/** What the engine does meanwhile. */
+const engineDuring = (catalog: Catalog, { check, runUp }: Occasion): string | undefined =>
+  byId(catalog.checks).get(check ?? '')?.engine ?? byId(catalog.runUp).get(runUp ?? '')?.engine;
+
+function hangsOn(when: Caution['when'], occasion: Occasion, during: string | undefined): boolean {
   const pairs: [readonly string[] | undefined, string | undefined][] = [
     [when.stages, occasion.stage],
     [when.components, occasion.component],
     [when.checks, occasion.check],
+    [when.engine, during],
     [when.agents, occasion.agent],
     [when.runUp, occasion.runUp],
     [when.faults, occasion.fault],

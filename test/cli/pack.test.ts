@@ -57,7 +57,7 @@ test('a broken pack is refused with file, line and reason, and nothing is kept',
     const { code, err } = await wristpin('pack', act, 'torn.yaml');
     expect(code).toBe(1);
     expect(err).toContain('this pack is not taken; nothing was changed');
-    expect(err).toMatch(/torn\.yaml, line 13, faults\[1\]/);
+    expect(err).toMatch(/torn\.yaml, line 14, faults\[1\]/);
   }
 });
 

@@ -3,7 +3,7 @@ import { figure } from './fields/figure.js';
 import { origin } from './fields/origin.js';
 import { refs } from './fields/reference.js';
 import { use } from './fields/when.js';
-import { id, line, words } from './fields/word.js';
+import { engineDuring, id, line, words } from './fields/word.js';
 import { stage } from './stage.js';
 
 /** Shown before the step it hangs on, not after. */
@@ -19,6 +19,8 @@ export const caution = z.strictObject({
       stages: z.array(stage).min(1).optional(),
       components: refs('components').min(1).optional(),
       checks: refs('checks').min(1).optional(),
+      /** every check and every step of the run-up during which the engine does this */
+      engine: z.array(engineDuring).min(1).optional(),
       agents: refs('agents').min(1).optional(),
       runUp: refs('runUp').min(1).optional(),
       faults: refs('faults').min(1).optional(),

@@ -10,6 +10,8 @@ export const agent = z.strictObject({
   name: line,
   hazards: z.array(line),
   cautions: refs('cautions').optional(),
+  /** why it is never used to clean anything */
+  never: line.optional(),
   /** its waste goes to this stream; streams are not mixed */
   waste: z.enum(['oil', 'fuel', 'dip', 'chelator', 'water', 'solid', 'none']),
   /** soaks there, on the bench plan; with the other soaks when left out */

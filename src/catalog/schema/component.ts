@@ -62,6 +62,8 @@ export const component = z.strictObject({
   torqueClass: ref('torqueClasses'),
   /** the spec that says how tight */
   torqueSpec: ref('specs').optional(),
+  /** held by bolts of this piece too: they are tightened once both are on, to that piece's torque */
+  sharesBoltsOf: ref('components').optional(),
   /** active minutes to take it off once everything before it is off */
   minutesOff: minutes,
   /** pictures wanted before it comes off */
@@ -69,6 +71,8 @@ export const component = z.strictObject({
   /** ports that stand open when it is off */
   opens: refs('ports').optional(),
   lookAlikes: refs('lookAlikes').optional(),
+  /** what a bath that takes it whole touches, whatever part of it is meant */
+  madeOf: refs('materials').min(1).optional(),
   /** penetrant before it is touched: minutes to wait, and where it goes */
   soak: wait.optional(),
   /** not while the engine is warm: minutes to wait after it ran */

@@ -80,6 +80,7 @@ export const nextDue = z.strictObject({
   hours: z.strictObject({ from: z.number(), to: z.number() }).optional(),
   months: z.number().optional(),
   when: when.optional(),
+  needs: needs.optional(),
   origin,
 });
 

@@ -23,6 +23,8 @@ export type Act = Pick<Check, 'when' | 'needs'> &
 export interface EngineNow extends Pieces {
   readonly state: EngineState;
   readonly hazards: readonly Hazard[];
+  /** whether it belongs to this engine at all: its pieces may be fitted, and what was to be renewed or opened for it was */
+  readonly concerns: (act: Pick<Act, 'when' | 'needs'>) => boolean;
   /** why it cannot be done now, in words; undefined where it can */
   readonly cannot: (act: Act) => string | undefined;
   /** why it must not be done now */
@@ -49,11 +51,20 @@ export function engineNow(catalog: Catalog, known: KnownOfEngine): EngineNow {
     ...had,
     state,
     hazards,
+    concerns: (act) => applies(act.when, had.facts) !== 'no' && wasDone(known, act),
     cannot,
     mustNot,
     barred: (act) => mustNot(act) ?? cannot(act),
     ...(stop !== undefined && { stop }),
   };
+}
+
+function wasDone({ renewed, opened }: KnownOfEngine, { needs = {} }: Pick<Act, 'needs'>): boolean {
+  const news = needs.renewed ?? [];
+  const openings = needs.opened ?? [];
+  return (
+    news.every((id) => renewed?.has(id)) && (openings.length === 0 || openings.some((id) => opened?.has(id)))
+  );
 }
 
 interface Here {

@@ -24,6 +24,10 @@ export interface KnownOfEngine {
   readonly off?: ReadonlySet<string>;
   /** when fuel or oil was last filled in */
   readonly filled?: Readonly<Partial<Record<'fuel' | 'oil', string>>>;
+  /** pieces of which new ones were put in */
+  readonly renewed?: ReadonlySet<string>;
+  /** pieces that were off at some time of this job */
+  readonly opened?: ReadonlySet<string>;
   /** when it last ran */
   readonly ranAt?: string;
   /** whether it runs, where someone said so outright */

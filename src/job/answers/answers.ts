@@ -23,6 +23,7 @@ import { billOfParts } from './parts/bill.js';
 import { type BasketChoice, basketProblemOf, orderEntries, ordersOf, toBuy } from './parts/order.js';
 import { acceptanceOf } from './run-up/acceptance.js';
 import { heardOf } from './run-up/heard.js';
+import { nextDueOf } from './run-up/next-due.js';
 import { runUpOf } from './run-up/run-up.js';
 import { instrumentsOwned } from './shop/instruments.js';
 import { finishedHere, type JobsTaught, ownFrequencies, ownSay } from './shop/learned.js';
@@ -148,6 +149,7 @@ const members = {
   runUp: (a: Answers) => runUpOf(a),
   acceptance: (a: Answers) => acceptanceOf(a),
   heard: (a: Answers) => heardOf(a.job),
+  nextDue: (a: Answers) => nextDueOf(a),
 
   listedRules: (a: Answers) => listedRules(a),
   gateRules: (a: Answers) => ({ ...a.listedRules, safetyFound: a.safetyFound }),

@@ -42,7 +42,10 @@ export function waysToClean(catalog: Catalog, component: string | undefined): re
  * was used on the part before. An agent judged on some of the materials only is taken with care; one that nobody
  * has judged on any of them is left out, for it is not known to be safe.
  */
-export function cleaningAnswers({ job, catalog }: Answers, asked: CleaningAsked): AgentAnswer[] {
+export function cleaningAnswers({ job, catalog, components }: Answers, said: CleaningAsked): AgentAnswer[] {
+  // whatever of it was named, the agent touches all that it is made of
+  const madeOf = components.get(said.component ?? '')?.madeOf ?? [];
+  const asked = { ...said, materials: [...new Set([...said.materials, ...madeOf])] };
   const way = asked.way === undefined ? undefined : byId(catalog.cleanings).get(asked.way);
   const answers = catalog.agents
     .map((agent) => answerFor(job, catalog, asked, way, agent))
@@ -67,7 +70,12 @@ function answerFor(
   const attacks = judged(catalog, asked, agent, 'never');
   const meets = neverMeets(job, catalog, asked, agent, attacks.length > 0);
   const avoided = way?.avoidAgents?.includes(agent.id) === true && attacks.length + meets.length === 0;
-  const nevers = [...attacks, ...meets, ...(avoided ? [`Not for this: ${way.avoid}`] : [])];
+  const nevers = [
+    ...(agent.never ? [agent.never] : []),
+    ...attacks,
+    ...meets,
+    ...(avoided ? [`Not for this: ${way.avoid}`] : []),
+  ];
   const cares = [...judged(catalog, asked, agent, 'with care'), ...unjudged(catalog, asked, way, agent)];
   const usual = way?.agents.includes(agent.id) === true;
   const times = usual && way ? timesOf(way) : {};

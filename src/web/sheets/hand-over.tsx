@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type Catalog, cautionsFor } from '../../catalog/index.js';
+import { cautionsFor } from '../../catalog/index.js';
 import type { Answers, Gate, Job } from '../../job/index.js';
 import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
@@ -163,9 +163,9 @@ function dueIn(text: string): { what: string; when: string } {
 }
 
 function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
-  const { catalog, dueFromProvisionals } = useAnswers();
+  const { catalog, dueFromProvisionals, nextDue } = useAnswers();
   const before = job.handOver;
-  const due = before?.nextDue ?? [...dueFromProvisionals, ...usualDue(catalog)];
+  const due = before?.nextDue ?? [...dueFromProvisionals, ...nextDue];
   const form = useForm({
     job: job.id,
     kind: 'hand-over',
@@ -205,5 +205,3 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
     />
   );
 }
-
-const usualDue = (catalog: Catalog) => catalog.nextDue.map((n) => ({ what: n.what, when: n.due }));

@@ -5,6 +5,7 @@ import {
   builtInCatalog,
   byId,
   type Check,
+  cautionsFor,
   componentsOf,
   type When,
 } from '../../../src/catalog/index.js';
@@ -94,3 +95,46 @@ function holdsNumber(value: unknown): boolean {
   if (typeof value !== 'object' || value === null || 'origin' in value) return false;
   return Object.values(value).some(holdsNumber);
 }
+
+describe('cautions stand before what can hurt (common practice)', () => {
+  const severe = (id: string) => cautionsFor(catalog, { check: id }).map((c) => c.id);
+
+  test('carbon monoxide on every check with the engine running', () => {
+    const running = catalog.checks.filter((c) => c.engine === 'running' || c.engine === 'hot');
+    expect(running.length).toBeGreaterThan(20);
+    expect(running.filter((c) => !severe(c.id).includes('carbon-monoxide')).map((c) => c.id)).toEqual([]);
+    const steps = catalog.runUp.filter((s) => s.engine === 'running');
+    const bare = steps.filter(
+      (s) => !cautionsFor(catalog, { runUp: s.id }).some((c) => c.id === 'carbon-monoxide'),
+    );
+    expect(bare).toEqual([]);
+  });
+
+  test('fire on every check that opens what holds or carries fuel', () => {
+    const fuelSide =
+      /^(fuel-|tank-cap|carburetor|float|main-jet|pilot-jet|inlet-needle|metering|pump-diaphragm)/;
+    const opens = catalog.checks.filter((c) =>
+      c.needsOff.some(
+        (p) => fuelSide.test(p.component ?? '') || /fuel|bowl|tank|carburetor/.test(p.words ?? ''),
+      ),
+    );
+    expect(opens.length).toBeGreaterThan(8);
+    expect(opens.filter((c) => !severe(c.id).includes('fuel-handling')).map((c) => c.id)).toEqual([]);
+  });
+
+  test.each(['magnesium-burns', 'fluid-injection', 'springs-and-clips-fly', 'moves-at-idle'])(
+    '%s is spoken of',
+    (id) => {
+      expect(catalog.cautions.map((c) => c.id)).toContain(id);
+    },
+  );
+
+  test('what the trade cleans with is judged on whatever it may touch: aluminum, iron, steel, rubber and plastic', () => {
+    const judged = new Set(catalog.agentsOnMaterials.map((j) => `${j.agent} on ${j.material}`));
+    const used = [...new Set(catalog.cleanings.flatMap((c) => c.agents))];
+    expect(used.length).toBeGreaterThan(20);
+    const touched = ['aluminum', 'cast-iron', 'steel', 'rubber', 'plastic'];
+    const open = used.flatMap((a) => touched.map((m) => `${a} on ${m}`)).filter((pair) => !judged.has(pair));
+    expect(open).toEqual([]);
+  });
+});

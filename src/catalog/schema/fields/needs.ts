@@ -12,6 +12,10 @@ export const needs = z.strictObject({
   firing: z.literal(true).optional(),
   /** fuel in the tank, of whatever age */
   fuel: z.literal(true).optional(),
+  /** new ones of these were put in */
+  renewed: refs('components').min(1).optional(),
+  /** one of these was off at this job */
+  opened: refs('components').min(1).optional(),
   /** an engine that does not run: on one that does it finds nothing out */
   dead: z.literal(true).optional(),
 });

@@ -21,17 +21,28 @@ const gateHandle = (id: string): string => `gate-${id}`;
  * is asked again. Gates at the very end (plugs and leftovers counted) are worked out from the counts, see `tally`.
  */
 export function assemblyGates(answers: Answers): AskedGate[] {
-  const { job, catalog, takenOff, putBack, offNow: off } = answers;
+  const { job, catalog, takenOff, putBack, offNow: off, engine } = answers;
   const pieces = new Map(takenOff.map((s) => [s.step, piecesOf(answers, s)]));
   const ever = new Set([...pieces.values()].flat());
+  // bolts shared with another piece are not tight before that one is on too
+  const sharing = (gate: Gate): string[] =>
+    [...answers.components.values()]
+      .filter((c) => c.sharesBoltsOf !== undefined && gate.after.includes(c.sharesBoltsOf))
+      .map((c) => c.id);
   return catalog.gates
-    .filter((gate) => gate.stage === 'assembly' && gate.after.some((id) => ever.has(id)))
+    .filter(
+      (gate) => gate.stage === 'assembly' && engine.concerns(gate) && gate.after.some((id) => ever.has(id)),
+    )
     .map((gate): AskedGate => {
       const step = gateHandle(gate.id);
       const answer = job.steps.get(step);
       const back = backSince(putBack, gate, pieces);
       const passed = answer?.state === 'done' && Date.parse(answer.at) >= back;
-      const state = gate.after.some((id) => off.has(id)) ? 'not yet' : passed ? 'passed' : 'asked';
+      const state = [...gate.after, ...sharing(gate)].some((id) => off.has(id))
+        ? 'not yet'
+        : passed
+          ? 'passed'
+          : 'asked';
       return { gate, step, state, ...(answer && { answer }) };
     });
 }

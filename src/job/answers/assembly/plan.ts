@@ -1,5 +1,5 @@
 import { byId, type Caution, type Component, cautionsFor, type LookAlike } from '../../../catalog/index.js';
-import { counted } from '../../../phrase/index.js';
+import { counted, lowerFirst } from '../../../phrase/index.js';
 import {
   type AssemblyStep,
   assemblySteps,
@@ -64,6 +64,8 @@ export interface BackStep {
   /** as counted when they came out */
   readonly fasteners: readonly Fastener[];
   readonly torques: readonly StepTorque[];
+  /** why its bolts are left finger tight: a piece that shares them goes on first */
+  readonly fingerTight?: string;
   readonly renew: readonly Renewal[];
   readonly lookAlikes: readonly LookAlike[];
   readonly cautions: readonly Caution[];
@@ -105,9 +107,14 @@ export function assemblyPlanOf(answers: Answers): AssemblyPlan {
   const late = lateComponents(answers, open, nameOf);
   const held = heldBy(open, late, engine);
   const states = statesOf(planned, back, held);
+  const shared = sharedBolts(answers, planned);
   const offOf = new Map(taken.map((s) => [s.step, s]));
   const steps = planned.map((step) =>
-    backStep(answers, step, offOf.get(step.of)!, states.get(step.of)!, held.get(step.of) ?? []),
+    backStep(answers, step, offOf.get(step.of)!, {
+      state: states.get(step.of)!,
+      waitsFor: held.get(step.of) ?? [],
+      shared,
+    }),
   );
   const next = steps.find((s) => s.state === 'next');
   const soFar = soFarWords(steps);
@@ -244,8 +251,7 @@ function backStep(
   answers: Answers,
   step: AssemblyStep,
   off: From<'step'>,
-  state: BackStep['state'],
-  waitsFor: readonly WaitsFor[],
+  { state, waitsFor, shared }: Pick<BackStep, 'state' | 'waitsFor'> & { readonly shared: SharedBolts },
 ): BackStep {
   const { job, catalog } = answers;
   const known = componentsIn(answers, step.components);
@@ -261,7 +267,7 @@ function backStep(
     waitsFor,
     under: step.after.map((of) => job.steps.get(of)?.title ?? of),
     fasteners: off.fasteners ?? [],
-    torques: known.flatMap((c) => torqueOf(answers, c)),
+    ...tighteningFor(answers, step, known, shared),
     renew: step.renew.map(({ component, part }) => renewal(answers, component, part)),
     lookAlikes: step.lookAlikes.map((id) => byId(catalog.lookAlikes).get(id)!),
     cautions: gravestFirst(known.flatMap((c) => cautionsFor(catalog, { component: c.id }))),
@@ -276,6 +282,47 @@ function backStep(
 
 const gravestFirst = (list: readonly Caution[]): Caution[] =>
   [...new Set(list)].sort((a, b) => b.severity - a.severity);
+
+/** By piece: the piece that is held by its bolts as well, where that came off by a step of its own and goes on later. */
+type SharedBolts = ReadonlyMap<string, Component>;
+
+function sharedBolts(answers: Answers, planned: readonly AssemblyStep[]): SharedBolts {
+  const place = new Map(planned.flatMap((step, i) => step.components.map((id) => [id, i] as const)));
+  const sharing = componentsIn(answers, [...place.keys()]).filter((c) => c.sharesBoltsOf !== undefined);
+  return new Map(
+    sharing
+      .filter((c) => (place.get(c.sharesBoltsOf!) ?? Number.POSITIVE_INFINITY) < place.get(c.id)!)
+      .map((c) => [c.sharesBoltsOf!, c]),
+  );
+}
+
+/**
+ * Bolts that hold two pieces are tightened once, with the later of the two, to the torque of the piece whose bolts they
+ * are: on the earlier one they stay finger tight, and the class of the other piece is nobody's torque.
+ */
+function tighteningFor(
+  answers: Answers,
+  step: AssemblyStep,
+  known: readonly Component[],
+  shared: SharedBolts,
+): Pick<BackStep, 'torques' | 'fingerTight'> {
+  const all = answers.components;
+  const here = new Set(step.components);
+  const waits = known.flatMap((c) => shared.get(c.id) ?? []);
+  const torques = known.flatMap((c) => {
+    if (shared.has(c.id)) return [];
+    const owner = c.sharesBoltsOf === undefined ? undefined : all.get(c.sharesBoltsOf);
+    if (owner && here.has(owner.id)) return [];
+    return torqueOf(answers, owner ?? c);
+  });
+  const [first] = waits;
+  return {
+    torques,
+    ...(first && {
+      fingerTight: `Finger tight for now: ${lowerFirst(first.name)} is held by the same bolts. They are tightened once it is on.`,
+    }),
+  };
+}
 
 /** By hand, a clip or a press: nothing to set a wrench to. */
 function torqueOf(

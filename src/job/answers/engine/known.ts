@@ -2,6 +2,7 @@ import { byId, type Catalog } from '../../../catalog/index.js';
 import type { KnownOfEngine, PieceTold, SeenCheck } from '../../../diagnose/index.js';
 import type { Job } from '../../job.js';
 import type { Answers } from '../answers.js';
+import { partFor } from '../parts/part-for.js';
 import { piecesOf } from '../steps/taken.js';
 
 /** What a job's log tells of its engine. */
@@ -18,6 +19,8 @@ export function knownOfEngine(answers: Answers): KnownOfEngine {
     repairs: repaired.map((f) => ({ fault: f.fault, at: inZulu(f.repairedAt!) })),
     told: toldOf(answers),
     off: answers.offNow,
+    renewed: renewedIn(answers),
+    opened: new Set(answers.takenOff.flatMap((step) => piecesOf(answers, step))),
     filled: filledOf(answers),
     ...(ranAt !== undefined && { ranAt }),
   };
@@ -79,6 +82,23 @@ function filledOf(answers: Answers): NonNullable<KnownOfEngine['filled']> {
     }
   }
   return filled;
+}
+
+/** Pieces that were decided to be renewed, or of which a new part was fitted. */
+function renewedIn({ job, components }: Answers): ReadonlySet<string> {
+  const fitted = [...job.parts.values()].filter((part) => part.state === 'fitted');
+  const decided = job.decisions.filter((d) => d.about === 'component' && d.choice === 'renew');
+  const named = [...components.values()].filter(({ id, name, oneTimeParts }) =>
+    [name.toLowerCase(), ...oneTimeParts].some((part) => {
+      const found = partFor(job, id, part);
+      return found !== undefined && fitted.includes(found);
+    }),
+  );
+  return new Set([
+    ...fitted.flatMap((part) => part.component ?? []),
+    ...decided.flatMap((d) => d.which ?? []),
+    ...named.map(({ id }) => id),
+  ]);
 }
 
 /** When the log last says that the engine was running or hot. */

@@ -1,4 +1,4 @@
-import { applies, byId, type Catalog, type RunUpStep, roleOf } from '../../../catalog/index.js';
+import { byId, type Catalog, type RunUpStep, roleOf } from '../../../catalog/index.js';
 import { type Kind, type Origin, of } from '../../../quantity/index.js';
 import type { Written } from '../../entry.js';
 import type { From, Job } from '../../job.js';
@@ -33,7 +33,7 @@ export interface RunUp {
 /** The run-up of this machine: its steps in order, each with what was said, held against its limit. */
 export function runUpOf({ job, catalog, engine }: Answers): RunUp {
   const items = catalog.runUp
-    .filter((step) => applies(step.when, engine.facts) !== 'no')
+    .filter((step) => engine.concerns(step) || job.runUp.has(step.id))
     .map((step) => itemOf(step, job, catalog));
   const barred = items.filter(
     ({ step, state }) => step.barsHandOver && (state === 'not-ok' || state === 'outside'),

@@ -170,6 +170,7 @@ function Act(props: ActProps) {
         <>
           <Resumed form={form} />
           <CountIn step={step} form={form} />
+          {step.fingerTight && <p className="care">! {step.fingerTight}</p>}
           <TorqueLines job={job} torques={step.torques} />
           <TickRows form={form} name="unplugged" items={plugs} says={(port) => `Plug out of: ${port}`} />
           <TickRows form={form} name="checked" items={checks} says={(check) => check} />

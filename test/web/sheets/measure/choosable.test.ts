@@ -11,7 +11,7 @@ const catalogWith = (entry: string) => {
   return catalog;
 };
 const sprocket = (group: string) =>
-  `  - { id: sprocket-wear, name: Sprocket wear, kind: length, ${group} typicalNew: [], typicalReject: [{ from: 0.5, unit: mm }], instruments: [{ name: rule }], decision: replace }\n`;
+  `  - { id: sprocket-wear, name: Sprocket wear, kind: length, components: [chain-and-bar], ${group} typicalNew: [], typicalReject: [{ from: 0.5, unit: mm }], instruments: [{ name: rule }], decision: replace }\n`;
 
 describe('what can be chosen on the Measure sheet', () => {
   test('every measurement of the catalog, each once', () => {
