@@ -50,10 +50,10 @@ describe('nothing of a piece that is not fitted is ever shown', () => {
     expect(pieces).toContain('fuel-drained');
     const graph = door(at.job()).graph;
     if ('state' in graph) throw new Error(graph.words);
-    const before = (id: string) => graph.graph.pieces.find((p) => p.id === id)!.before;
-    expect(before('fuel-tank')).toContain('carburetor');
-    expect(before('blower-housing')).not.toContain('fuel-tank');
-    expect(before('pump-diaphragm')).toEqual(['carburetor']);
+    const waitsFor = (id: string) => graph.graph.pieces.find((p) => p.id === id)!.before;
+    expect(waitsFor('fuel-tank')).toContain('carburetor');
+    expect(waitsFor('blower-housing')).not.toContain('fuel-tank');
+    expect(waitsFor('pump-diaphragm')).toEqual(['carburetor']);
   });
 
   test('next service of a two-stroke knows no engine oil and no valves; of one that goes to scrap, nothing', () => {
