@@ -1,15 +1,15 @@
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
-import { secureHeaders } from 'hono/secure-headers';
 import { catalogOf } from '../job/index.js';
 import { JobNotes, shopNow } from '../shopkeep/index.js';
 import { StoreError } from '../store/index.js';
-import { type DoorEnv, door, pairingPath } from './door.js';
+import { type DoorEnv, door, pairingPath, trustPath } from './door.js';
 import { type ApiError, answerError, notFound } from './error.js';
 import { asApiError, ownFault } from './faults.js';
 import { KeepingWatch } from './keeping.js';
+import { everywhere, guarded } from './headers.js';
 import { News } from './news.js';
-import { everywhere, pages } from './pages.js';
+import { pages } from './pages.js';
 import { pairPage, shutPage } from './pair-page.js';
 import { Pairing } from './pairing.js';
 import type { Parts } from './parts.js';
@@ -27,6 +27,7 @@ import { recordRoutes } from './routes/records.js';
 import { storeRoutes } from './routes/store.js';
 import { worksheetRoutes } from './routes/worksheets.js';
 import { sparing } from './sparing-log.js';
+import { trustPage } from './trust-page.js';
 
 /** On every answer of the API: the bench's own time. */
 const clockHeader = 'Wristpin-Clock';
@@ -49,7 +50,7 @@ export async function createApp(given: Parts): Promise<App> {
   notes.onLearned(() => news.tellLearned());
   const pairing = new Pairing(store, parts.clock);
   const http = new Hono<DoorEnv>();
-  http.use(secureHeaders(everywhere));
+  http.use(everywhere, guarded);
   http.use(door(pairing, parts.network));
   http.use('/api/*', async (c, next) => {
     await next();
@@ -70,7 +71,8 @@ export async function createApp(given: Parts): Promise<App> {
   http.route('/api/bundles', bundleRoutes(store));
   http.route('/api/store', storeRoutes(parts, keeping));
   http.route('/api/demo', demoRoutes(parts, news));
-  http.route(pairingPath, pairPage(pairing));
+  http.route(trustPath, trustPage(parts.network));
+  http.route(pairingPath, pairPage(pairing, parts.network));
   http.all('/api/*', (c) => {
     throw notFound(`There is no ${c.req.method} ${c.req.path} here.`);
   });

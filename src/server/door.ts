@@ -1,10 +1,11 @@
 import { networkInterfaces } from 'node:os';
 import type { HttpBindings } from '@hono/node-server';
-import type { Context, MiddlewareHandler } from 'hono';
+import type { Context, MiddlewareHandler, Next } from 'hono';
 import { getCookie } from 'hono/cookie';
 import type { Device } from '../store/index.js';
 import { ApiError } from './error.js';
 import type { Pairing } from './pairing.js';
+import type { Trust } from './trust.js';
 
 /** Who stands at the door: the bench computer itself, which is asked nothing, or a device that was let in. */
 export type Visitor =
@@ -15,7 +16,19 @@ export type Visitor =
 export interface Network {
   /** this computer's own addresses there, as they stand now */
   readonly addresses: () => readonly string[];
+  /** the name that it answers to there, such as "wristpin.local", while it has one */
+  readonly name?: () => string | undefined;
+  /** the shop's own authority, where it speaks encrypted too */
+  readonly trust?: Trust;
 }
+
+/** All that the bench is called by in the shop's network, its name first. */
+export function calledInNetwork({ addresses, name }: Network): string[] {
+  const own = name?.();
+  return [...(own === undefined ? [] : [own]), ...addresses()];
+}
+
+type Scheme = 'http' | 'https';
 
 export interface AtTheDoor {
   readonly method: string;
@@ -23,6 +36,7 @@ export interface AtTheDoor {
   readonly port: number;
   /** address of whoever asks */
   readonly from: string;
+  readonly scheme?: Scheme;
   readonly header: (name: string) => string | undefined;
 }
 
@@ -50,8 +64,9 @@ export function placeOf(request: AtTheDoor, network?: Network): Visitor['place']
   const place = calledBy(host, request, network);
   if (place === undefined) throw wrongHost(request.port);
   if (readingMethods.has(request.method)) return place;
+  if (place !== 'this computer' && carries(request)) return place; // see `carried`
   const origin = request.header('origin');
-  if (origin !== undefined && origin !== `http://${host}`) throw wrongOrigin();
+  if (origin !== undefined && origin !== `${request.scheme ?? 'http'}://${host}`) throw wrongOrigin();
   const site = request.header('sec-fetch-site');
   if (site !== undefined && site !== 'same-origin' && site !== 'none') throw wrongOrigin();
   return place;
@@ -64,7 +79,7 @@ function calledBy(
 ): Visitor['place'] | undefined {
   if (host === undefined) return undefined;
   if (isLoopback(from) && withPort(ourNames, port).includes(host)) return 'this computer';
-  if (network && withPort(network.addresses(), port).includes(host)) return 'shop’s network';
+  if (network && withPort(calledInNetwork(network), port).includes(host)) return 'shop’s network';
   return undefined;
 }
 
@@ -80,16 +95,57 @@ export type DoorEnv = { Bindings: HttpBindings; Variables: { visitor: Visitor } 
 export function door(pairing: Pairing, network?: Network): MiddlewareHandler<DoorEnv> {
   return async (c, next) => {
     const { localPort = 0, remoteAddress = '' } = c.env.incoming.socket;
-    const header = (name: string) => c.req.header(name);
-    const place = placeOf({ method: c.req.method, port: localPort, from: remoteAddress, header }, network);
+    const request: AtTheDoor = {
+      method: c.req.method,
+      port: localPort,
+      from: remoteAddress,
+      scheme: schemeOf(c),
+      header: (name: string) => c.req.header(name),
+    };
+    const place = placeOf(request, network);
     if (place === 'this computer') c.set('visitor', { place });
-    else if (!c.req.path.startsWith(pairingPath))
-      c.set('visitor', { place, device: await pairedDevice(c, pairing) });
+    else if (isCarryingPath(c.req.path) && (carries(request) || c.req.method === 'OPTIONS'))
+      return carried(c, next, request, pairing);
+    else if (!isOpenToAll(c.req.path)) c.set('visitor', { place, device: await pairedDevice(c, pairing) });
     await next();
   };
 }
 
-async function pairedDevice(c: Context<DoorEnv>, pairing: Pairing): Promise<Device> {
+export const schemeOf = (c: Context<DoorEnv>): Scheme =>
+  (c.env.incoming.socket as { encrypted?: boolean }).encrypted ? 'https' : 'http';
+
+/** A code is redeemed and the shop's authority fetched by devices that are not let in yet. */
+const isOpenToAll = (path: string): boolean => path.startsWith(pairingPath) || path.startsWith(trustPath);
+
+/** Where the shop's own authority is handed out. */
+export const trustPath = '/trust/';
+
+const bearer = /^Bearer ([\w-]{40,100})$/;
+const carries = ({ header }: AtTheDoor): boolean => bearer.test(header('authorization') ?? '');
+const isCarryingPath = (path: string): boolean => /^\/api\/(entries$|pictures\/|devices\/over$)/.test(path);
+
+/**
+ * A page that was opened under an address which the bench no longer has sends what it wrote to another one. It is another
+ * origin for the browser, which keeps the cookie back: such a page shows a token that is good for sending alone. A page of
+ * another site has no such token, so its origin is not asked for.
+ */
+async function carried(c: Context<DoorEnv>, next: Next, request: AtTheDoor, pairing: Pairing) {
+  if (c.req.method === 'OPTIONS') c.res = c.body(null, 204);
+  else {
+    const token = bearer.exec(request.header('authorization')!)![1]!;
+    const device = await pairing.carrierOf(token);
+    if (device === undefined) throw notPaired();
+    c.set('visitor', { place: 'shop’s network', device });
+    await next();
+  }
+  c.res.headers.set('Access-Control-Allow-Origin', '*'); // the token, not the origin, is what lets in; no cookie goes along
+  c.res.headers.set('Access-Control-Allow-Headers', 'authorization, content-type');
+  c.res.headers.set('Access-Control-Allow-Methods', 'GET, POST, PUT, PATCH');
+  c.res.headers.set('Access-Control-Expose-Headers', '*');
+  return c.res;
+}
+
+export async function pairedDevice(c: Context<DoorEnv>, pairing: Pairing): Promise<Device> {
   const token = getCookie(c, deviceCookie);
   const device = token === undefined ? undefined : await pairing.deviceOf(token);
   if (device === undefined) throw notPaired();

@@ -1,6 +1,6 @@
 import { createHash, randomBytes, randomInt } from 'node:crypto';
 import { uuidv7 } from 'uuidv7';
-import type { Device, Store } from '../store/index.js';
+import type { Device, DeviceTokens, Store } from '../store/index.js';
 
 /** A code shown on the bench computer; who opens its address within its time may pair one device. */
 export interface PairingCode {
@@ -12,18 +12,23 @@ export interface PairingCode {
 const codeMinutes = 10;
 /** Without letters and figures that are mistaken for each other. */
 const signs = 'ABCDEFGHJKMNPQRSTUVWXYZ23456789';
-const codeLength = 8;
-/** Guessing withdraws the code: of 31⁸ codes so few tries find one in a hundred thousand million. */
-const mostWrong = 10;
+/**
+ * 31¹⁰ codes: whoever tries ten thousand a second for all of its ten minutes finds one in a hundred and thirty million
+ * times. So wrong tries need not withdraw it, and nobody who is not let in can take it away from who is being let in.
+ */
+const codeLength = 10;
 const tokenBytes = 32;
+/** To walk over from one address of ours to another takes a moment. */
+const overMinutes = 2;
 
 /** Lets devices in, one code and one device at a time, and shuts them out again. */
 export class Pairing {
   readonly #store: Store;
   readonly #clock: () => Date;
   readonly #shutOut = new Map<string, Set<() => void>>();
+  readonly #seen = new Map<string, string>();
+  readonly #over = new Map<string, { readonly device: string; readonly until: string }>();
   #open: PairingCode | undefined;
-  #wrong = 0;
 
   constructor(store: Store, clock: () => Date) {
     this.#store = store;
@@ -32,41 +37,86 @@ export class Pairing {
 
   /** A fresh code; the one before it is good no longer. */
   begin(): PairingCode {
-    const code = Array.from({ length: codeLength }, () => signs[randomInt(signs.length)]).join('');
-    const until = new Date(this.#clock().getTime() + codeMinutes * 60_000).toISOString();
-    this.#open = { code, until };
-    this.#wrong = 0;
+    this.#open = { code: freshCode(), until: this.#in(codeMinutes) };
     return this.#open;
   }
 
-  /** Whether this is the code that stands open; a wrong one counts as a try. */
-  isOpen(code: string): boolean {
-    const open = this.#open;
-    if (open === undefined || this.#clock().toISOString() >= open.until) return false;
-    if (code.toUpperCase() === open.code) return true;
-    this.#wrong += 1;
-    if (this.#wrong >= mostWrong) this.#open = undefined;
-    return false;
+  /** The code that stands open is good no longer. */
+  withdraw(): void {
+    this.#open = undefined;
   }
 
-  /** Uses up the code; gives the token that only the device keeps, or `undefined` where the code is not open. */
-  async pair(code: string, name: string): Promise<string | undefined> {
+  #in(minutes: number): string {
+    return new Date(this.#clock().getTime() + minutes * 60_000).toISOString();
+  }
+
+  isOpen(code: string): boolean {
+    const open = this.#open;
+    return open !== undefined && this.#clock().toISOString() < open.until && code.toUpperCase() === open.code;
+  }
+
+  /**
+   * Uses up the code; gives the token that only the device keeps, or `undefined` where the code is not open. A device that
+   * still holds a token is the one it was, paired anew.
+   */
+  async pair(code: string, name: string, before?: string): Promise<string | undefined> {
     if (!this.isOpen(code)) return undefined;
-    this.#open = undefined; // before anything is waited for: a code lets in one device
-    const token = randomBytes(tokenBytes).toString('base64url');
-    await this.#store.pairDevice({ id: uuidv7(), name }, hashOf(token));
+    this.withdraw(); // before anything is waited for: a code lets in one device
+    const was = before === undefined ? undefined : await this.#store.deviceOf(hashOf(before));
+    const token = freshToken();
+    await this.#store.pairDevice({ id: uuidv7(), name }, tokensOf(token), was?.id);
+    if (was) this.#close(was.id);
     return token;
   }
 
-  deviceOf(token: string): Promise<Device | undefined> {
-    return this.#store.deviceOf(hashOf(token));
+  async deviceOf(token: string): Promise<Device | undefined> {
+    return this.#saw(await this.#store.deviceOf(hashOf(token)));
+  }
+
+  /** The device that may send, by this token, what it wrote under another address of ours. */
+  async carrierOf(token: string): Promise<Device | undefined> {
+    return this.#saw(await this.#store.carrierOf(hashOf(token)));
+  }
+
+  /** What a page may know of its device's token, which only the browser holds: good for sending, for nothing else. */
+  readonly carryOf = carryOf;
+
+  /** A code by which a device that is let in goes on under the address where it is opened. */
+  stepOver(device: string): string {
+    const code = freshCode();
+    this.#over.set(code, { device, until: this.#in(overMinutes) });
+    return code;
+  }
+
+  /** Uses up such a code; gives the device's new token. */
+  async steppedOver(code: string): Promise<string | undefined> {
+    const over = this.#over.get(code);
+    this.#over.delete(code);
+    if (!over || this.#clock().toISOString() >= over.until) return undefined;
+    const token = freshToken();
+    return (await this.#store.renewDevice(over.device, tokensOf(token))) ? token : undefined;
+  }
+
+  /** When it was last seen is kept to the minute; a disk that cannot take that must not shut the device out. */
+  #saw(device: Device | undefined): Device | undefined {
+    if (!device) return undefined;
+    const minute = `${this.#clock().toISOString().slice(0, 16)}:00.000Z`;
+    if ((this.#seen.get(device.id) ?? device.seen) !== minute) {
+      this.#seen.set(device.id, minute);
+      this.#store.sawDevice(device.id, minute).catch(() => this.#seen.delete(device.id));
+    }
+    return device;
   }
 
   /** Whether there was such a device; what it has open is closed at once. */
   async shutOut(id: string): Promise<boolean> {
     const was = await this.#store.unpairDevice(id);
-    for (const close of this.#shutOut.get(id) ?? []) close();
+    this.#close(id);
     return was;
+  }
+
+  #close(id: string): void {
+    for (const close of this.#shutOut.get(id) ?? []) close();
   }
 
   /** Calls back when the device is shut out; gives the way to take that back. */
@@ -80,4 +130,9 @@ export class Pairing {
   }
 }
 
+const freshCode = (): string =>
+  Array.from({ length: codeLength }, () => signs[randomInt(signs.length)]).join('');
+const freshToken = (): string => randomBytes(tokenBytes).toString('base64url');
+const carryOf = (token: string): string => createHash('sha256').update(`carry\n${token}`).digest('base64url');
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
+const tokensOf = (token: string): DeviceTokens => ({ token: hashOf(token), carry: hashOf(carryOf(token)) });

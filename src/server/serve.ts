@@ -2,7 +2,10 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { getRequestListener, RequestError } from '@hono/node-server';
 import { createApp } from './app.js';
+import { calledInNetwork } from './door.js';
 import type { ErrorAnswer } from './error.js';
+import { nothingRuns } from './headers.js';
+import { speakEncryptedToo } from './lines.js';
 import type { Parts } from './parts.js';
 
 export interface Running {
@@ -32,9 +35,13 @@ export async function serve(parts: Parts, port: number): Promise<Running> {
     errorHandler: (error) => unreadable(error, parts.log),
   });
   const server = createServer(listener);
+  let stopRenewing = () => {};
   try {
+    if (parts.network?.trust)
+      stopRenewing = await speakEncryptedToo(server, parts.network, parts.network.trust, parts.clock);
     await listening(server, port, parts.network ? everyAddress : loopback);
   } catch (error) {
+    stopRenewing();
     app.end();
     throw error;
   }
@@ -42,8 +49,13 @@ export async function serve(parts: Parts, port: number): Promise<Running> {
   return {
     port: taken,
     url: `http://${loopback}:${taken}`,
-    networkUrls: (parts.network?.addresses() ?? []).map((address) => `http://${address}:${taken}`),
-    stop: () => stop(server, app.end),
+    networkUrls: (parts.network ? calledInNetwork(parts.network) : []).map(
+      (name) => `${parts.network?.trust ? 'https' : 'http'}://${name}:${taken}`,
+    ),
+    stop: () => {
+      stopRenewing();
+      return stop(server, app.end);
+    },
   };
 }
 
@@ -54,7 +66,8 @@ function unreadable(error: unknown, log: (line: string) => void): Response {
   const code = badRequest ? 'bad-request' : 'failed';
   const message = 'The request cannot be read: its address is none. Nothing was stored.';
   const body: ErrorAnswer = { error: { code, message } };
-  return Response.json(body, { status: badRequest ? 400 : 500 });
+  const headers = { 'Content-Security-Policy': nothingRuns, 'X-Content-Type-Options': 'nosniff' };
+  return Response.json(body, { status: badRequest ? 400 : 500, headers });
 }
 
 function listening(server: Server, port: number, address: string): Promise<void> {

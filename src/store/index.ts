@@ -4,6 +4,7 @@ export { restoreInto } from './restore.js';
 export type {
   Appended,
   Device,
+  DeviceTokens,
   JobCounts,
   JobNote,
   JobSpan,

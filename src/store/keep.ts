@@ -1,7 +1,7 @@
 import { appender } from './append.js';
 import type { Backend } from './backend.js';
 import { backup } from './backup.js';
-import { deviceOf, devices, pairDevice, unpairDevice } from './devices.js';
+import { carrierOf, deviceOf, devices, pairDevice, renewDevice, sawDevice, unpairDevice } from './devices.js';
 import { closedError } from './error.js';
 import {
   behind,
@@ -52,9 +52,12 @@ export function keep(backend: Backend): Store {
     picture: (sha256) => run(() => picture(db, sha256)),
     hasPicture: (sha256) => run(() => hasPicture(db, sha256)),
     removeInvented: (job) => run(() => removeInvented(backend, job)),
-    pairDevice: (device, token) => run(() => pairDevice(backend, device, token)),
+    pairDevice: (device, tokens, replaces) => run(() => pairDevice(backend, device, tokens, replaces)),
+    renewDevice: (id, tokens) => run(() => renewDevice(backend, id, tokens)),
+    sawDevice: (id, at) => run(() => sawDevice(backend, id, at)),
     devices: () => run(() => devices(db)),
     deviceOf: (token) => run(() => deviceOf(db, token)),
+    carrierOf: (token) => run(() => carrierOf(db, token)),
     unpairDevice: (id) => run(() => unpairDevice(backend, id)),
     backup: (toFile, options) => run(() => backup(backend, toFile, options)),
     look: () => run(() => backend.look()),

@@ -17,6 +17,7 @@ export const migrations: readonly Migration[] = [
   { version: 3, name: 'notes beside the log', up: createNotes },
   { version: 4, name: 'digests of lines', up: createDigests },
   { version: 5, name: 'where a line stands', up: addRank },
+  { version: 6, name: 'when devices were seen', up: addSeen },
 ];
 
 /** From this version on lines carry digests. */
@@ -141,4 +142,12 @@ async function addRank(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
     .alterTable('entries')
     .addColumn('rank', dialect === 'sqlite' ? 'integer' : 'bigint')
     .execute();
+}
+
+async function addSeen(db: Kysely<unknown>): Promise<void> {
+  for (const column of ['seen', 'carry_sha256'])
+    await db.schema
+      .alterTable('devices')
+      .addColumn(column, 'text', (c) => c.notNull().defaultTo(''))
+      .execute();
 }

@@ -86,8 +86,17 @@ export interface Picture {
 /** A phone or tablet of the shop that was let in. */
 export interface Device {
   readonly id: string;
+  /** no other device has it */
   readonly name: string;
   readonly paired: string;
+  /** when it last asked for anything, to the minute */
+  readonly seen?: string;
+}
+
+/** Lower-case hex of the SHA-256 of what a device proves itself by: here, and to send from another address of ours. */
+export interface DeviceTokens {
+  readonly token: string;
+  readonly carry: string;
 }
 
 export interface Removed {
@@ -162,12 +171,16 @@ export interface Store {
   removeInvented(job: string): Promise<Removed>;
   /**
    * Lets a device in by its token, of which only the hash is kept. Devices are no part of the log: a backup restored
-   * elsewhere knows none of them.
+   * elsewhere knows none of them. One that `replaces` another is that device, paired anew.
    */
-  pairDevice(device: Pick<Device, 'id' | 'name'>, tokenSha256: string): Promise<void>;
+  pairDevice(device: Pick<Device, 'id' | 'name'>, tokens: DeviceTokens, replaces?: string): Promise<Device>;
+  /** Whether there is such a device. */
+  renewDevice(id: string, tokens: DeviceTokens): Promise<boolean>;
+  sawDevice(id: string, at: string): Promise<void>;
   /** In the order in which they were paired. */
   devices(): Promise<Device[]>;
   deviceOf(tokenSha256: string): Promise<Device | undefined>;
+  carrierOf(carrySha256: string): Promise<Device | undefined>;
   /** Whether there was such a device. */
   unpairDevice(id: string): Promise<boolean>;
   /**

@@ -90,7 +90,11 @@ export interface DeviceRow {
   name: string;
   /** lower-case hex of the token's SHA-256 */
   token_sha256: string;
+  /** the same of the token by which it may send, from a page at another address of ours, what it wrote; '' for none */
+  carry_sha256: Generated<string>;
   paired: string;
+  /** when it last asked for anything, to the minute; '' while it has not */
+  seen: Generated<string>;
 }
 
 export type Db = Kysely<Tables>;

@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { placeOf } from '../../src/server/door.js';
 import { openEntry, rawAsk, startServer, type TestServer, uuid } from './support.js';
@@ -87,7 +90,8 @@ describe('a code', () => {
     expect((await fromNetwork(`/pair/${code}`)).body).toContain('What is it called?');
     const answer = await redeem(code, 'Phone in the apron');
     expect(answer.status).toBe(303);
-    expect(answer.headers['set-cookie']![0]).toMatch(/HttpOnly.*SameSite=Strict/);
+    // Lax, so that a link on another page opens the shop as the paired device; a strict one was kept back there
+    expect(answer.headers['set-cookie']![0]).toMatch(/HttpOnly.*SameSite=Lax/);
     const headers = { cookie: cookieOf(answer) };
     const body = JSON.stringify({ entries: [openEntry(2, 13, uuid(0xd1))] });
     expect((await fromNetwork('/api/entries', { method: 'POST', body, headers })).status).toBe(200);
@@ -115,20 +119,52 @@ describe('a code', () => {
     now = minutes(0);
   });
 
-  test('is withdrawn after ten wrong ones', async () => {
+  // it was "is withdrawn after ten wrong ones": so any page of a foreign site could withdraw it by ten requests
+  test('stays good however many wrong ones are tried, and the bench computer alone withdraws it', async () => {
     const { code } = await begin();
-    for (let n = 0; n < 10; n += 1) expect((await fromNetwork(`/pair/WRONG${n}`)).status).toBe(401);
+    for (let n = 0; n < 30; n += 1) expect((await fromNetwork(`/pair/WRONG${n}`)).status).toBe(401);
+    for (const asked of [
+      { headers: { host: `127.0.0.1:${server.port}`, origin: 'https://attacker.example' } },
+      { headers: { 'sec-fetch-site': 'cross-site', host: `127.0.0.1:${server.port}` } },
+    ])
+      for (const method of ['POST', 'DELETE'])
+        expect((await rawAsk(`${server.url}/api/devices/code`, { method, ...asked })).status).toBe(403);
+    expect((await fromNetwork('/api/devices/code', { method: 'DELETE' })).status).toBe(401);
+    expect((await rawAsk(`${server.url}/api/devices/code`)).status).toBe(404); // looking asks for none
+    expect((await fromNetwork(`/pair/${code}`)).status).toBe(200);
+    expect((await server.send('DELETE', '/api/devices/code')).status).toBe(200);
     expect((await redeem(code)).status).toBe(401);
   });
 
+  test('cannot be guessed: ten signs out of thirty-one, another each time', async () => {
+    const codes = [];
+    for (let n = 0; n < 20; n += 1) codes.push((await begin()).code);
+    for (const code of codes) expect(code).toMatch(/^[A-HJ-NP-Z2-9]{10}$/);
+    expect(new Set(codes).size).toBe(20);
+    expect(new Set(codes.join('')).size).toBeGreaterThan(20);
+  });
+
+  const large = {
+    method: 'POST',
+    headers: { 'content-type': 'application/x-www-form-urlencoded' },
+    body: `name=${'x'.repeat(100_000)}`,
+  };
+
   test('is not redeemed with more than a name', async () => {
     const { code } = await begin();
-    const answer = await fromNetwork(`/pair/${code}`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/x-www-form-urlencoded' },
-      body: `name=${'x'.repeat(100_000)}`,
-    });
-    expect(answer.status).toBe(413);
+    expect((await fromNetwork(`/pair/${code}`, large)).status).toBe(413);
+    expect((await redeem(code)).status).toBe(303);
+  });
+
+  test('that is none is answered 401 before anything of what is sent with it is read', async () => {
+    for (const path of ['/pair/', '/pair/WRONG']) expect((await fromNetwork(path, large)).status).toBe(401);
+  });
+
+  test('redeemed by a form that cannot be read is not used up', async () => {
+    const { code } = await begin();
+    const headers = { 'content-type': 'multipart/form-data' };
+    const answer = await fromNetwork(`/pair/${code}`, { method: 'POST', headers, body: 'x' });
+    expect(answer.status).toBe(400);
     expect((await redeem(code)).status).toBe(303);
   });
 
@@ -140,6 +176,115 @@ describe('a code', () => {
       body: 'name=x',
     });
     expect(answer.status).toBe(403);
+  });
+});
+
+describe('a token', () => {
+  test('is of 32 bytes, and neither it nor its hash stands in the list of devices', async () => {
+    const token = (await paired('Phone with a token')).split('=')[1]!;
+    expect(Buffer.from(token, 'base64url')).toHaveLength(32);
+    const list = JSON.stringify((await server.get('/api/devices')).json);
+    for (const secret of [token, createHash('sha256').update(token).digest('hex')])
+      expect(list).not.toContain(secret);
+    expect(list).not.toMatch(/[0-9a-f]{64}/);
+  });
+
+  test('stands nowhere in the store’s files, nor does what is made of it for sending', async () => {
+    const cookie = await paired('Phone whose files are read');
+    const { carry } = JSON.parse(
+      (await fromNetwork('/api/devices/here', { method: 'POST', headers: { cookie } })).body,
+    );
+    await server.store.backup(join(server.folder, 'copy.db'));
+    const files = readdirSync(server.folder).filter((name) => name.startsWith('shop.db'));
+    expect(files).not.toEqual([]);
+    const kept = files.map((name) => readFileSync(join(server.folder, name), 'latin1')).join('');
+    expect(kept).toContain('Phone whose files are read');
+    for (const secret of [cookie.split('=')[1]!, carry]) expect(kept).not.toContain(secret);
+  });
+});
+
+describe('a device', () => {
+  const devices = async () =>
+    (await server.get('/api/devices')).json.devices as { id: string; name: string }[];
+
+  test('that is paired again is there once, and keeps no second way in', async () => {
+    const cookie = await paired('Paired twice');
+    const { code } = await begin();
+    const again = await fromNetwork(`/pair/${code}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/x-www-form-urlencoded', cookie },
+      body: 'name=Paired+twice',
+    });
+    expect(again.status).toBe(303);
+    expect((await devices()).filter(({ name }) => name.startsWith('Paired twice'))).toHaveLength(1);
+    expect((await fromNetwork('/api/jobs', { headers: { cookie } })).status).toBe(401);
+  });
+
+  test('has a name of its own among those of other devices', async () => {
+    for (let n = 0; n < 3; n += 1) await paired('One of three');
+    const names = (await devices()).map(({ name }) => name).filter((name) => name.startsWith('One of three'));
+    expect(names).toEqual(['One of three', 'One of three 2', 'One of three 3']);
+  });
+
+  test('says when it was last seen', async () => {
+    const cookie = await paired('Seen phone');
+    now = minutes(4);
+    await fromNetwork('/api/jobs', { headers: { cookie } });
+    now = minutes(0);
+    const seen = async () => (await devices()).find(({ name }) => name === 'Seen phone');
+    await expect.poll(seen).toMatchObject({ seen: minutes(4).toISOString() });
+  });
+
+  test('that opens its used-up link again is led to the shop', async () => {
+    const { code } = await begin();
+    const cookie = cookieOf(await redeem(code, 'Comes back'));
+    const answer = await fromNetwork(`/pair/${code}`, { headers: { cookie } });
+    expect([answer.status, answer.headers.location]).toEqual([303, '/']);
+  });
+});
+
+describe('a page whose own address is gone', () => {
+  const other = '192.0.2.99';
+  const old = `http://${other}:1`;
+
+  test('sends what it wrote to another one, with a token that is good for that alone', async () => {
+    const cookie = await paired('Moved phone');
+    const here = await fromNetwork('/api/devices/here', { method: 'POST', headers: { cookie } });
+    const { carry, origins } = JSON.parse(here.body);
+    expect(origins).toEqual([`http://${ours}:${server.port}`]);
+    const headers = { origin: old, 'sec-fetch-site': 'cross-site', authorization: `Bearer ${carry}` };
+    const asked = await fromNetwork('/api/entries', { method: 'OPTIONS', headers: { origin: old } });
+    expect([asked.status, asked.headers['access-control-allow-origin']]).toEqual([204, '*']);
+    expect(asked.headers['access-control-allow-credentials']).toBeUndefined();
+    const body = JSON.stringify({ entries: [openEntry(70, 170, uuid(0xe1))] });
+    const sent = await fromNetwork('/api/entries', { method: 'POST', headers, body });
+    expect([sent.status, sent.headers['access-control-allow-origin']]).toEqual([200, '*']);
+    for (const path of ['/api/jobs', '/api/devices', '/'])
+      expect((await fromNetwork(path, { headers })).status).toBe(401);
+
+    const over = await fromNetwork('/api/devices/over', { method: 'POST', headers });
+    const { path } = JSON.parse(over.body);
+    const stepped = await fromNetwork(path);
+    expect([stepped.status, stepped.headers.location]).toEqual([303, '/']);
+    const now = { cookie: cookieOf(stepped) };
+    const known = JSON.parse((await fromNetwork('/api/devices', { headers: now })).body);
+    expect(known.here.name).toBe('Moved phone'); // the device that it was, and not paired anew
+    expect((await fromNetwork(path)).status).toBe(401); // once
+    expect((await fromNetwork('/api/entries', { method: 'POST', headers, body })).status).toBe(401);
+  });
+
+  test('without that token sends nothing', async () => {
+    const cookie = await paired('Of another site');
+    const token = cookie.split('=')[1]!;
+    const body = JSON.stringify({ entries: [openEntry(71, 171, uuid(0xe2))] });
+    for (const bearer of [token, 'A'.repeat(43)]) {
+      const headers = { origin: old, authorization: `Bearer ${bearer}` };
+      expect((await fromNetwork('/api/entries', { method: 'POST', headers, body })).status).toBe(401);
+    }
+    const withCookie = { origin: old, cookie };
+    expect((await fromNetwork('/api/entries', { method: 'POST', headers: withCookie, body })).status).toBe(
+      403,
+    );
   });
 });
 

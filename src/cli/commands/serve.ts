@@ -1,14 +1,24 @@
-import { ownAddresses, type Parts, type Running, serve as serveApp } from '../../server/index.js';
+import {
+  answerToName,
+  keptTrust,
+  type Network,
+  ownAddresses,
+  type Parts,
+  type Running,
+  serve as serveApp,
+} from '../../server/index.js';
 import { loadDemo, packaged } from '../../shopkeep/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, text, WronglyCalled } from '../command.js';
-import { errorCode } from './out-file.js';
+import { standardStoreFile } from '../data-folder.js';
+import { errorCode, reasonOf } from './out-file.js';
 import { type OpenStore, storeOptions, withStore } from './store-options.js';
 
 const standardPort = 4310;
 const portsTried = 20;
+const standardName = 'wristpin';
 
 export const serve: Command = {
-  usage: 'wristpin serve [--port N] [--demo] [--lan] [options]',
+  usage: 'wristpin serve [--port N] [--demo] [--lan [--secure]] [options]',
   options: {
     port: { type: 'string', value: 'N', help: `the port (else ${standardPort}, or the next free one)` },
     demo: { type: 'boolean', help: 'load the invented job first' },
@@ -16,25 +26,73 @@ export const serve: Command = {
       type: 'boolean',
       help: 'open it to the shop’s network too, for phones paired on the Shop page',
     },
+    secure: {
+      type: 'boolean',
+      help: 'with --lan: speak encrypted too, by an authority of the shop’s own that a phone can trust',
+    },
+    name: {
+      type: 'string',
+      value: 'NAME',
+      help: `with --lan: the name in the shop’s network, “${standardName}” for ${standardName}.local`,
+    },
     ...storeOptions,
   },
-  examples: ['wristpin serve', 'wristpin serve --demo --store trial.db', 'wristpin serve --lan'],
+  examples: ['wristpin serve', 'wristpin serve --demo --store trial.db', 'wristpin serve --lan --secure'],
   takes: { least: 0, most: 0 },
   run: async (call, around) => {
     const port = readPort(text(call, 'port'));
+    const name = readName(call);
     const stopped = around.stop(); // from here on: a sign to stop that comes while it opens must not cut it off
     await withStore(call, around, 'may-begin', async (opened) => {
       if (flag(call, 'demo')) await loadDemo(opened.store, packaged().demo);
       const parts = partsOf(opened, around);
-      const lan = flag(call, 'lan') ? { network: { addresses: ownAddresses } } : {};
-      const running = await open({ ...parts, ...lan }, port, around);
-      sayOpen(running, opened, call, around);
-      await stopped;
-      await running.stop();
+      const lan = flag(call, 'lan') ? await openNetwork(call, name, opened, around) : undefined;
+      try {
+        const running = await open({ ...parts, ...(lan && { network: lan.network }) }, port, around);
+        sayOpen(running, opened, call, around);
+        await stopped;
+        await running.stop();
+      } finally {
+        await lan?.stop();
+      }
       around.out('Wristpin is closed.');
     });
   },
 };
+
+/** The shop's network: this computer's addresses there, its name, and where it is wanted the shop's own authority. */
+async function openNetwork(
+  call: Call,
+  name: string,
+  opened: OpenStore,
+  around: Surroundings,
+): Promise<{ readonly network: Network; readonly stop: () => Promise<void> }> {
+  const trust = flag(call, 'secure') ? await shopTrust(opened, around) : undefined;
+  const called = await answerToName(name, ownAddresses, { log: around.err });
+  const network = { addresses: ownAddresses, name: called.name, ...(trust && { trust }) };
+  return { network, stop: called.stop };
+}
+
+/** Beside the store; the shop of a database elsewhere keeps it where its store would lie. */
+async function shopTrust({ kind, name }: OpenStore, around: Surroundings) {
+  const file = `${kind === 'sqlite' ? name : standardStoreFile(around)}.authority.pem`;
+  try {
+    return await keptTrust(file, around.now());
+  } catch (error) {
+    throw new Failed(`The shop’s authority cannot be kept in ${file}: ${reasonOf(error)}`);
+  }
+}
+
+/** A label of a host's name (RFC 1123, section 2.1). */
+function readName(call: Call): string {
+  const name = text(call, 'name')?.toLowerCase();
+  for (const option of ['secure', 'name'])
+    if (!flag(call, 'lan') && call.values[option] !== undefined)
+      throw new WronglyCalled(`--${option} goes with --lan.`);
+  if (name !== undefined && !/^[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?$/.test(name))
+    throw new WronglyCalled(`--name wants letters, figures and hyphens, not “${name}”.`);
+  return name ?? standardName;
+}
 
 function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
   const { version, web, demo, fonts } = packaged();
@@ -52,17 +110,20 @@ function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
 
 function sayOpen(running: Running, { name }: OpenStore, call: Call, { out }: Surroundings): void {
   out(`Wristpin is open at ${running.url}`);
-  if (flag(call, 'lan')) out(networkWords(running));
+  if (flag(call, 'lan')) out(networkWords(running, flag(call, 'secure')));
   out(`The log is kept in ${name}`);
   if (flag(call, 'demo')) out('The invented job is loaded; “wristpin demo remove” takes it out again.');
   out('Ctrl-C closes it.');
 }
 
 /** Plain HTTP: who listens in on the shop’s own network can read along, and the person must know. */
-function networkWords({ networkUrls }: Running): string {
+function networkWords({ networkUrls }: Running, secure: boolean): string {
   if (networkUrls.length === 0)
     return 'This computer is in no network just now; a phone can be paired once it is.';
-  return `Paired phones find it at ${networkUrls.join(' or ')}; pair one on the Shop page. Use it in a network you trust: what is sent is not encrypted.`;
+  const how = secure
+    ? 'A phone that trusts the shop’s authority speaks encrypted; the Shop page says how.'
+    : 'Use it in a network you trust: what is sent is not encrypted. With --secure it is.';
+  return `Paired phones find it at ${networkUrls.join(' or ')}; pair one on the Shop page. ${how}`;
 }
 
 /** A port that was asked for is taken or refused; the standard one gives way to the next free. */
