@@ -7,7 +7,7 @@ export interface BenchName {
 }
 
 export interface OnTheLine {
-  /** for tests: another port and the interface that is spoken on */
+  /** for tests: another port, and the interface that alone is spoken on */
   readonly port?: number;
   readonly interface?: string;
   readonly log: (line: string) => void;
@@ -30,14 +30,17 @@ export async function answerToName(
   addresses: () => readonly string[],
   { log, ...line }: OnTheLine,
 ): Promise<BenchName> {
-  const mdns = makeMdns({ ...line, loopback: true, reuseAddr: true });
+  const mdns = makeMdns({ ...line, bind: '0.0.0.0', loopback: true, reuseAddr: true });
   let name: string | undefined;
   mdns.on('error', (error) => log(`the name on the shop’s network: ${error.message}`));
-  mdns.on('query', ({ questions }) => {
+  mdns.on('query', ({ questions }, from) => {
     const asked = (questions ?? []).some(
       (q) => q.name.toLowerCase() === name && (q.type === 'A' || q.type === ('ANY' as string)),
     );
-    if (asked && name !== undefined) mdns.respond({ answers: records(name, addresses()) });
+    if (!asked || name === undefined) return;
+    mdns.respond({ answers: records(name, addresses()) });
+    // the group is spoken to on one network only; who asked may be in another
+    mdns.respond({ answers: records(name, addresses()) }, from);
   });
   await new Promise<void>((ready) => {
     mdns.once('ready', ready);

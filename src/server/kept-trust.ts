@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { chmod, link, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import type { Trust } from './trust.js';
@@ -30,7 +31,7 @@ const textOf = (file: string): Promise<string | undefined> =>
 
 async function put(file: string, text: string): Promise<void> {
   await mkdir(dirname(file), { recursive: true });
-  const beside = `${file}.${process.pid}.part`;
+  const beside = `${file}.${randomUUID()}.part`;
   try {
     await writeFile(beside, text, { mode: ownersOnly, flag: 'wx', flush: true });
     await link(beside, file).catch((error: NodeJS.ErrnoException) => {

@@ -35,7 +35,7 @@ export async function speakEncryptedToo(
   const plain = server.listeners('connection') as ((line: Socket | TLSSocket) => void)[];
   const speak = (line: Socket | TLSSocket) => plain.forEach((each) => void each.call(server, line));
   encrypted.on('secureConnection', speak);
-  encrypted.on('tlsClientError', () => {}); // a phone that does not trust it yet hangs up
+  encrypted.on('tlsClientError', (_error, line) => line.destroy()); // a phone that does not trust it yet hangs up
   server.removeAllListeners('connection');
   server.on('connection', (line: Socket) => {
     line.setTimeout(silentMs, () => line.destroy());

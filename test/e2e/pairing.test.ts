@@ -22,7 +22,7 @@ const inANetwork = ownAddresses().length > 0;
 let shop: RunningShop;
 let browser: Browser;
 beforeAll(async () => {
-  shop = await startShop('--demo', '--lan');
+  shop = await startShop('--demo', '--lan', '--no-name');
   browser = await startBrowser();
 });
 afterAll(async () => {

@@ -3,7 +3,8 @@ import { afterEach, expect, test } from 'vitest';
 import { answerToName, type BenchName } from '../../src/server/index.js';
 
 /** On this computer alone, and not on the port that others speak on. */
-const line = { port: 45_353, interface: '127.0.0.1', log: () => {} };
+const here = { port: 45_353, interface: '127.0.0.1' };
+const line = { ...here, log: () => {} };
 const open: { stop: () => Promise<void> }[] = [];
 afterEach(async () => {
   for (const each of open.splice(0)) await each.stop();
@@ -17,7 +18,7 @@ async function bench(wanted: string, addresses: readonly string[]): Promise<Benc
 
 /** What a phone hears that asks for a name: the addresses of the first answer, or nothing. */
 async function asked(name: string, waitMs = 400): Promise<string[]> {
-  const mdns = makeMdns({ port: line.port, interface: line.interface, loopback: true, reuseAddr: true });
+  const mdns = makeMdns({ ...here, bind: '0.0.0.0', loopback: true, reuseAddr: true });
   open.push({ stop: () => new Promise((done) => mdns.destroy(done)) });
   const heard = new Promise<string[]>((resolve) => {
     mdns.on('response', ({ answers }) => {

@@ -79,7 +79,7 @@ export async function ask(url: string, init: RequestInit = {}): Promise<Answer> 
 /** A request with headers that `fetch` does not let a program set. */
 export function rawAsk(
   url: string,
-  options: { method?: string; headers?: OutgoingHttpHeaders; body?: string; path?: string },
+  options: { method?: string; headers?: OutgoingHttpHeaders; body?: string; path?: string } = {},
 ): Promise<{ status: number; headers: IncomingHttpHeaders; body: string }> {
   return new Promise((resolve, reject) => {
     const { body: sentBody, ...rest } = options;

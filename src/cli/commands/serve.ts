@@ -35,6 +35,7 @@ export const serve: Command = {
       value: 'NAME',
       help: `with --lan: the name in the shop’s network, “${standardName}” for ${standardName}.local`,
     },
+    'no-name': { type: 'boolean', help: 'with --lan: found by its addresses alone, nothing is announced' },
     ...storeOptions,
   },
   examples: ['wristpin serve', 'wristpin serve --demo --store trial.db', 'wristpin serve --lan --secure'],
@@ -68,9 +69,10 @@ async function openNetwork(
   around: Surroundings,
 ): Promise<{ readonly network: Network; readonly stop: () => Promise<void> }> {
   const trust = flag(call, 'secure') ? await shopTrust(opened, around) : undefined;
+  const own = { addresses: ownAddresses, ...(trust && { trust }) };
+  if (flag(call, 'no-name')) return { network: own, stop: async () => {} };
   const called = await answerToName(name, ownAddresses, { log: around.err });
-  const network = { addresses: ownAddresses, name: called.name, ...(trust && { trust }) };
-  return { network, stop: called.stop };
+  return { network: { ...own, name: called.name }, stop: called.stop };
 }
 
 /** Beside the store; the shop of a database elsewhere keeps it where its store would lie. */
@@ -86,7 +88,7 @@ async function shopTrust({ kind, name }: OpenStore, around: Surroundings) {
 /** A label of a host's name (RFC 1123, section 2.1). */
 function readName(call: Call): string {
   const name = text(call, 'name')?.toLowerCase();
-  for (const option of ['secure', 'name'])
+  for (const option of ['secure', 'name', 'no-name'])
     if (!flag(call, 'lan') && call.values[option] !== undefined)
       throw new WronglyCalled(`--${option} goes with --lan.`);
   if (name !== undefined && !/^[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?$/.test(name))

@@ -1,4 +1,5 @@
 import type { FinishedHere, JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
+import { fetchFromBench } from './contact.js';
 
 /** What the shop's server said no to, in its own words. */
 export class ServerError extends Error {
@@ -39,7 +40,7 @@ const away = 'The shop’s store cannot be reached. What you write is kept on th
 async function ask<T>(path: string, init?: RequestInit, longest = longestMs.read): Promise<T> {
   let response: Response;
   try {
-    response = await fetch(path, { ...init, signal: AbortSignal.timeout(longest) });
+    response = await fetchFromBench(path, init ?? {}, longest);
   } catch {
     throw found(new Unreachable(away));
   }
@@ -88,6 +89,15 @@ interface PairedDevice {
   readonly id: string;
   readonly name: string;
   readonly paired: string;
+  /** when it last asked for anything */
+  readonly seen?: string;
+}
+
+/** Who this device is for the shop, and where else the bench is found. */
+interface Here {
+  readonly here: PairedDevice | null;
+  readonly origins: readonly string[];
+  readonly carry?: string;
 }
 
 interface Devices {
@@ -96,6 +106,8 @@ interface Devices {
   /** this device, where it is a paired one; null on the bench computer */
   readonly here: PairedDevice | null;
   readonly devices: readonly PairedDevice[];
+  /** the shop's own authority, where encrypted lines are spoken too */
+  readonly trust?: { readonly fingerprint: string };
 }
 
 export interface PairingLinks {
@@ -176,7 +188,11 @@ export const api = {
   pastJobs: () => ask<FinishedJobs>('/api/past/jobs'),
   storeState: () => ask<StoreState>('/api/store'),
   devices: () => ask<Devices>('/api/devices'),
+  hereAt: () => ask<Here>('/api/devices/here', { method: 'POST' }),
+  /** The way by which this device goes on under the address at which the bench is now. */
+  stepOver: () => ask<{ path: string }>('/api/devices/over', { method: 'POST' }),
   beginPairing: () => ask<PairingLinks>('/api/devices/code', { method: 'POST' }),
+  withdrawCode: () => ask<unknown>('/api/devices/code', { method: 'DELETE' }),
   shutOut: (id: string) => ask<unknown>(`/api/devices/${id}`, { method: 'DELETE' }),
   loadDemo: () => ask<unknown>('/api/demo', { method: 'POST' }),
   removeDemo: () => ask<unknown>('/api/demo', { method: 'DELETE' }),

@@ -4,7 +4,10 @@ import { remember, remembered } from './remember.js';
 
 /** What this device remembers for itself: who writes, which units come first, day or night. Never part of the log. */
 export interface Device {
-  readonly by: string;
+  /** the person; nobody in particular when left out */
+  readonly by?: string;
+  /** under which it is paired; none on the bench computer */
+  readonly name?: string;
   readonly system?: UnitSystem;
   readonly theme: 'auto' | 'day' | 'night';
 }
@@ -14,7 +17,7 @@ const listeners = new Set<() => void>();
 let device: Device = load();
 
 function load(): Device {
-  const fallback: Device = { by: 'bench', theme: 'auto' };
+  const fallback: Device = { theme: 'auto' };
   try {
     return { ...fallback, ...(JSON.parse(remembered(key) ?? '{}') as Partial<Device>) };
   } catch {
@@ -22,14 +25,20 @@ function load(): Device {
   }
 }
 
-export function changeDevice(change: Partial<Device>): void {
-  device = { ...device, ...change };
+export function changeDevice(change: { [K in keyof Device]?: Device[K] | undefined }): void {
+  device = { ...device, ...change } as Device;
   remember(key, JSON.stringify(device));
   applyTheme();
   for (const tell of listeners) tell();
 }
 
 export const thisDevice = (): Device => device;
+
+/** What stands beside every line written here: the person where one is named, and which device of the shop it was. */
+export function signature({ by, name }: Device = device): string {
+  const person = by === 'bench' ? undefined : by; // what an earlier version put there for nobody
+  return [person, name].filter(Boolean).join(', ') || 'bench';
+}
 
 export function useDevice(): Device {
   return useSyncExternalStore(

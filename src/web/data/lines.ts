@@ -1,4 +1,5 @@
 import { foldShop, type RawEntry, type Shop } from '../../job/index.js';
+import { see } from './stands-after.js';
 
 /** A line that has been here before stays the same object, so that it is understood once in its life. */
 const known = new Map<string, RawEntry>();
@@ -23,6 +24,7 @@ export function linesOf(
   const before = lists.get(log);
   if (before?.length === all.length && before.every((line, i) => line === all[i])) return before;
   lists.set(log, all);
+  see(log, all);
   return all;
 }
 

@@ -11,7 +11,8 @@ import {
   readEntry,
 } from '../../job/index.js';
 import { api, NotPaired, onContact, type PictureInfo, ServerError } from './api.js';
-import { thisDevice } from './device.js';
+import { benchNow } from './bench-clock.js';
+import { signature } from './device.js';
 import { contextOf } from './known-jobs.js';
 import { deviceStorage } from './outbox/device-storage.js';
 import type { Held, PictureWithBytes } from './outbox/kept.js';
@@ -19,6 +20,7 @@ import { DeviceOutbox, type Outbox } from './outbox/outbox.js';
 import type { Refused } from './outbox/rules.js';
 import { remember, remembered } from './remember.js';
 import { smaller } from './smaller-picture.js';
+import { rankHere, see } from './stands-after.js';
 
 /** The outbox of this device, on this page. How it decides: `outbox/`. */
 export type { Outbox };
@@ -86,11 +88,12 @@ export async function writeAll(
   lines: readonly { kind: EntryKind; body: unknown }[],
   pictures: readonly PictureWithBytes[] = [],
 ): Promise<RawEntry[]> {
-  const at = localTime(new Date());
-  const by = thisDevice().by;
+  const at = localTime(benchNow());
+  const frame = { job, at, ...rankHere(job, at), by: signature(), v: entryVersion };
   const made = lines.map(({ kind, body }) =>
-    readEntry({ id: uuidv7(), job, at, by, kind, v: entryVersion, body: clean(body) }, contextOf(job)),
+    readEntry({ ...frame, id: uuidv7(), kind, body: clean(body) }, contextOf(job)),
   );
+  see(job, made);
   await here.keep(made, pictures);
   return made;
 }

@@ -2,7 +2,8 @@ import { QueryClient, useQuery } from '@tanstack/react-query';
 import { type RawEntry, type Shop, shopLog } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
 import { api, type Keeping, type StoreState } from './api.js';
-import { useDevice } from './device.js';
+import { knowElsewhere } from './contact.js';
+import { changeDevice, useDevice } from './device.js';
 import { linesOf, sameLines, shopOf } from './lines.js';
 import { useOutbox, whenSaved } from './outbox.js';
 
@@ -16,6 +17,7 @@ const entriesKey = (job: string) => ['entries', job] as const;
 /** Open pages follow the store: a change made on another device is fetched at once. */
 export function followChanges(): void {
   const events = new EventSource('/api/events');
+  events.addEventListener('open', () => void sayHere()); // each time that the bench is there again
   events.addEventListener('changed', (event) => {
     const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
     void queries.invalidateQueries({ queryKey: jobsKey });
@@ -38,6 +40,17 @@ export function followChanges(): void {
     }
     void queries.invalidateQueries({ queryKey: jobsKey });
   });
+}
+
+/** Asks who this device is, where else the bench is found, and by the way what time it is there. */
+async function sayHere(): Promise<void> {
+  try {
+    const { here, origins, carry } = await api.hereAt();
+    changeDevice({ name: here?.name });
+    knowElsewhere(carry === undefined ? undefined : { origins, carry });
+  } catch {
+    // asked again when the bench is there again; what was known stays
+  }
 }
 
 export const useOpenJobs = () => useQuery({ queryKey: [...jobsKey, 'open'], queryFn: api.openJobs });

@@ -1,5 +1,5 @@
 import { memo, useState } from 'react';
-import { type Job, type LogLine, lineWords, type Stage } from '../../job/index.js';
+import { type Job, type LogLine, lineWords, type Stage, whenOf } from '../../job/index.js';
 import { useOutbox } from '../data/outbox.js';
 import { FormBox, FormFrame } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
@@ -53,10 +53,10 @@ interface LineProps {
 
 function LineWithDay(props: LineProps) {
   const { line, before } = props;
-  const newDay = !before || dayOf(before.entry.at) !== dayOf(line.entry.at);
+  const newDay = !before || dayOf(whenOf(before.entry)) !== dayOf(whenOf(line.entry));
   return (
     <>
-      {newDay && <li className="day">{dayOf(line.entry.at)}</li>}
+      {newDay && <li className="day">{dayOf(whenOf(line.entry))}</li>}
       <Line {...props} />
     </>
   );
@@ -68,7 +68,7 @@ function Line({ line, unsent, onStrike }: LineProps) {
   const picture = known?.kind === 'photograph' ? known.body.picture : undefined;
   return (
     <li className={unsent ? 'line waiting' : 'line'}>
-      <time dateTime={entry.at}>{clockOf(entry.at)}</time>
+      <time dateTime={whenOf(entry)}>{clockOf(whenOf(entry))}</time>
       <div className="words">
         <span className={struck ? 'struck' : undefined}>
           {title}

@@ -4,6 +4,7 @@ import { stateWords } from '../data/outbox/words.js';
 import { useOutbox } from '../data/outbox.js';
 import { useUnits } from '../data/queries.js';
 import { useDrafts } from '../form/use-drafts.js';
+import { BenchContact } from './bench-contact.js';
 
 const pages = [
   { to: '/', name: 'Bench' },
@@ -29,6 +30,7 @@ export function ShopNav() {
 export function SavedState() {
   return (
     <>
+      <BenchContact />
       <Begun />
       <Sent />
     </>

@@ -4,6 +4,7 @@ import { encode } from 'uqr';
 import { api, type PairingLinks } from '../data/api.js';
 import { queries } from '../data/queries.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { Choices } from '../parts/field.js';
 
 const devicesKey = ['devices'] as const;
 
@@ -25,23 +26,23 @@ export function Phones() {
           out.
         </p>
       ) : (
-        <AtTheBench open={data.open} devices={data.devices} />
+        <AtTheBench {...data} />
       )}
     </section>
   );
 }
 
-function AtTheBench({ open, devices }: Pick<Awaited<ReturnType<typeof api.devices>>, 'open' | 'devices'>) {
-  const [shown, setShown] = useState<PairingLinks & { known: number }>();
+function AtTheBench({ open, devices, trust }: Awaited<ReturnType<typeof api.devices>>) {
+  const [shown, setShown] = useState<PairingLinks & { known: string }>();
   const { wrong, act } = useAct();
-  const used = shown !== undefined && devices.length > shown.known;
+  const used = shown !== undefined && newest(devices) !== shown.known;
   return (
     <>
       {open ? (
         <div>
           <Button
             onClick={() =>
-              act(async () => setShown({ ...(await api.beginPairing()), known: devices.length }))
+              act(async () => setShown({ ...(await api.beginPairing()), known: newest(devices) }))
             }
           >
             Pair a phone
@@ -50,54 +51,104 @@ function AtTheBench({ open, devices }: Pick<Awaited<ReturnType<typeof api.device
       ) : (
         <p>
           Only this computer is let in. To use a phone or tablet in the shop’s own network, start Wristpin
-          with <code>wristpin serve --lan</code> and pair it here.
+          with <code>wristpin serve --lan --secure</code> and pair it here.
         </p>
       )}
-      {shown && !used && <Code shown={shown} />}
+      {shown && !used && (
+        <Code
+          shown={shown}
+          encrypted={trust !== undefined}
+          onClose={() =>
+            act(async () => {
+              await api.withdrawCode();
+              setShown(undefined);
+            })
+          }
+        />
+      )}
       <Wrong words={wrong} />
-      {devices.length > 0 && (
-        <ul className="lines">
-          {devices.map(({ id, name, paired }) => (
-            <li key={id}>
-              <div>
-                <b>{name}</b>
-                <div className="soft">let in {new Date(paired).toLocaleString()}</div>
-              </div>
-              <Button
-                onClick={() =>
-                  act(async () => {
-                    await api.shutOut(id);
-                    await queries.invalidateQueries({ queryKey: devicesKey });
-                  })
-                }
-              >
-                Shut out<span className="hidden"> {name}</span>
-              </Button>
-            </li>
-          ))}
-        </ul>
+      {devices.length > 0 && <Paired devices={devices} act={act} />}
+      {trust && (
+        <p>
+          A paired phone that trusts the shop’s own authority opens Wristpin without a network, keeps its
+          screen awake, rings and listens: on the phone open <b>/trust/</b> at the bench’s address and follow
+          the pictures. The authority’s fingerprint: <code className="address">{trust.fingerprint}</code>
+        </p>
       )}
     </>
   );
 }
 
-function Code({ shown: { links, until } }: { shown: PairingLinks }) {
-  const [link, ...others] = links;
+/** Pairing a device anew leaves as many as there were. */
+const newest = (devices: readonly { readonly id: string }[]) => devices.at(-1)?.id ?? '';
+
+function Paired(props: {
+  devices: Awaited<ReturnType<typeof api.devices>>['devices'];
+  act: ReturnType<typeof useAct>['act'];
+}) {
+  return (
+    <ul className="lines">
+      {props.devices.map(({ id, name, paired, seen }) => (
+        <li key={id}>
+          <div>
+            <b>{name}</b>
+            <div className="soft">
+              let in {atClock(paired)}, {seen === undefined ? 'not seen since' : `last seen ${atClock(seen)}`}
+            </div>
+          </div>
+          <Button
+            onClick={() =>
+              props.act(async () => {
+                await api.shutOut(id);
+                await queries.invalidateQueries({ queryKey: devicesKey });
+              })
+            }
+          >
+            Shut out<span className="hidden"> {name}</span>
+          </Button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const atClock = (iso: string) =>
+  new Date(iso).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+
+/** One code under each name and address of the bench: which of them a phone finds depends on its network. */
+function Code(props: { shown: PairingLinks; encrypted: boolean; onClose: () => void }) {
+  const { links, until } = props.shown;
+  const [chosen, setChosen] = useState(0);
+  const link = links[chosen];
   if (link === undefined)
     return <p>This computer is in no network just now. Join the shop’s network, then try again.</p>;
   return (
     <div className="pairing stack tight">
+      {links.length > 1 && (
+        <Choices
+          label="If the phone does not find it, take another"
+          value={String(chosen)}
+          onChange={(id) => setChosen(Number(id))}
+          choices={links.map((each, i) => ({ id: String(i), label: new URL(each).hostname }))}
+        />
+      )}
       <Scannable text={link} />
       <p>
         Scan it with the phone, in the same network as this computer. Or open{' '}
         <b className="address">{link}</b> there.
       </p>
-      {others.length > 0 && <p className="soft">If it does not open: {others.join(' or ')}</p>}
       <p className="soft">
         Good for one device until{' '}
-        {new Date(until).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}. What is sent is not
-        encrypted: pair in a network that you trust.
+        {new Date(until).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}
+        {props.encrypted
+          ? '. The phone is then shown how it comes to trust this bench.'
+          : '. What is sent is not encrypted: pair in a network that you trust.'}
       </p>
+      <div>
+        <Button look="quiet" onClick={props.onClose}>
+          Withdraw the code
+        </Button>
+      </div>
     </div>
   );
 }

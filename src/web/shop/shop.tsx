@@ -1,11 +1,13 @@
 import { Route, Switch } from 'wouter';
 import { type Shop, shopLog } from '../../job/index.js';
 import { api } from '../data/api.js';
-import { changeDevice, useDevice } from '../data/device.js';
+import { useClockBehind } from '../data/bench-clock.js';
+import { changeDevice, signature, useDevice } from '../data/device.js';
 import { write } from '../data/outbox.js';
 import { queries, useJobCounts, useShop } from '../data/queries.js';
 import { Asked, FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
+import { clockWords } from '../frame/bench-contact.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
@@ -98,16 +100,18 @@ function Settings({ shop }: { shop: Shop }) {
 }
 
 function ThisDevice() {
-  const { by, theme } = useDevice();
+  const { by = '', theme } = useDevice();
+  const clock = clockWords(useClockBehind());
   return (
     <section className="section stack tight">
       <h2>This device</h2>
       <TextField
         label="Who writes here"
-        value={by}
-        onChange={(v) => changeDevice({ by: v || 'bench' })}
-        help="Stands beside every line written on this device."
+        value={by === 'bench' ? '' : by}
+        onChange={(v) => changeDevice({ by: v || undefined })}
+        help={`Every line written here is signed “${signature()}”.`}
       />
+      {clock && <p>{clock}. Lines are dated by the bench’s clock.</p>}
       <Choices
         label="Light"
         value={theme}

@@ -40,7 +40,7 @@ describe('what a device remembers for itself', () => {
     expect(document.documentElement.dataset.theme).toBeUndefined();
 
     remember('wristpin.device', '{broken');
-    expect((await device()).thisDevice()).toEqual({ by: 'bench', theme: 'auto' });
+    expect((await device()).thisDevice()).toEqual({ theme: 'auto' });
   });
 });
 
