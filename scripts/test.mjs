@@ -65,6 +65,12 @@ async function checks() {
   await check('no dead code', () => node(program('knip', 'bin', 'knip.js')));
 }
 
+/** Beside each other: the build keeps one core busy, the checks of the source the other. */
+async function builtAndChecked(check, build) {
+  const [built] = await Promise.allSettled([build && ensureBuilt(), check && checks()]);
+  if (built.status === 'rejected') throw built.reason;
+}
+
 const quoted = (list) => list.map((word) => `“${word}”`).join(' or ');
 
 const meant = whichTests(words);
@@ -75,8 +81,7 @@ if (meant.missing.length) {
   try {
     await ensureInstalled();
     await compileCatalog();
-    if (meant.build) await ensureBuilt();
-    if (words.length === 0) await checks();
+    await builtAndChecked(words.length === 0, meant.build);
     await tests('unit and published checks', 'core', meant.core);
     await browserTests(meant.browser);
   } catch (error) {

@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { commands } from '../../src/cli/commands/index.js';
 import { cliWithFolder } from '../support/built-cli.js';
+import { call } from '../support/command.js';
 
 const { cli } = cliWithFolder();
 
@@ -14,7 +15,7 @@ const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** One sentence on the error stream, nothing on the other, no stack. */
 async function wrongly(args: readonly string[], message: RegExp): Promise<void> {
-  const { code, out, err } = await cli.run(args);
+  const { code, out, err } = await call(args);
   expect(code).toBe(2);
   expect(out).toBe('');
   expect(err).toMatch(/^wristpin: .*\n$/);
@@ -45,14 +46,14 @@ describe('help', () => {
   test.each(commands.map((listed) => [listed.name, listed] as const))(
     'of %s: purpose, usage, options, example',
     async (name, listed) => {
-      const { code, out, err } = await cli.run([name, '--help']);
+      const { code, out, err } = await call([name, '--help']);
       expect(code).toBe(0);
       expect(err).toBe('');
       expect(out.split('\n')[0]).toBe(listed.purpose);
       expect(out).toContain(`Usage: wristpin ${name}`);
       expect(out).toMatch(/Examples?:\n {2}wristpin /);
       for (const option of Object.keys((await listed.load()).options)) expect(out).toContain(`--${option}`);
-      expect((await cli.run(['help', name])).out).toBe(out);
+      expect((await call(['help', name])).out).toBe(out);
     },
   );
 
@@ -67,6 +68,11 @@ test('the version is the package’s', async () => {
 });
 
 describe('a wrong call', () => {
+  test('says and ends the same when the program is started', async () => {
+    for (const args of [['serv'], ['jobs', '--sotre', 'x'], ['backup'], ['record', '12']])
+      expect(await cli.run(args)).toEqual(await call(args));
+  });
+
   test('without a command shows the help where it does not disturb a pipe', async () => {
     const { code, out, err } = await cli.run([]);
     expect({ code, out }).toEqual({ code: 2, out: '' });
@@ -84,7 +90,7 @@ describe('a wrong call', () => {
   );
 
   test('a word far from any command suggests none', async () => {
-    const { err } = await cli.run(['carburetor']);
+    const { err } = await call(['carburetor']);
     expect(err).toMatch(/no command “carburetor”/);
     expect(err).not.toMatch(/Did you mean/);
   });

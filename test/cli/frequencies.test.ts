@@ -2,6 +2,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
 import { entry, openEntry, uuid } from '../server/support.js';
 import { cliWithFolder } from '../support/built-cli.js';
+import { call } from '../support/command.js';
 
 const owner = 'Jo Invented, 5 Nowhere Lane';
 const { cli, inFolder } = cliWithFolder('the file');
@@ -33,13 +34,14 @@ beforeAll(async () => {
   await store.close();
 });
 
-const wristpin = (...args: string[]) => cli.run(args, { env: { WRISTPIN_STORE: inFolder('shop.db') } });
+const env = () => ({ WRISTPIN_STORE: inFolder('shop.db') });
+const wristpin = (...args: string[]) => call(args, env());
 const told = async () => JSON.parse((await wristpin('frequencies', '--json')).out);
 const key = async () =>
   (await told()).frequencies.find((f: { fault: string }) => f.fault === 'flywheel-key-part-sheared');
 
 test('counts, the catalog’s figure and the shop’s stand side by side, without any job or owner', async () => {
-  const { out, code } = await wristpin('frequencies', '--json');
+  const { out, code } = await cli.run(['frequencies', '--json'], { env: env() });
   expect(code).toBe(0);
   expect(JSON.parse(out)).toMatchObject({ jobs: 4, on: true });
   const f = await key();

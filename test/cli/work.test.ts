@@ -8,10 +8,11 @@ import {
   type Worksheet,
 } from '../../src/worksheet/index.js';
 import { cliWithFolder } from '../support/built-cli.js';
+import { call } from '../support/command.js';
 
 const { cli } = cliWithFolder();
 
-const work = (...args: string[]) => cli.run(['work', ...args]);
+const work = (...args: string[]) => call(['work', ...args]);
 const pairs = (given: Example['given']) => Object.entries(given).map(([key, value]) => `${key}=${value}`);
 
 /** The first example that is answered; one that must be refused has nothing to print. */
@@ -49,6 +50,17 @@ describe.each(desk.map((worksheet) => [worksheet.id, worksheet] as const))('%s',
     expect((await work(id, '--help')).out).toBe(out);
     expect(JSON.parse((await work(id, '--json')).out)).toEqual(describeWorksheet(worksheet));
   });
+});
+
+test('the program that is started says the same, and ends as it says', async () => {
+  for (const args of [
+    ['torque-from-clamp'],
+    ['convert', 'quantity=15 ft-lb', 'unit=in-lb'],
+    ['convert', 'quantity=15 ft-lb', 'unit=in-lb', '--json'],
+    ['convert', 'quantity=tight'],
+    ['convret', 'quantity=1 in'],
+  ])
+    expect(await cli.run(['work', ...args])).toEqual(await work(...args));
 });
 
 test('as text, cautions stand before the answers and origins after them', async () => {

@@ -8,6 +8,7 @@ import { afterAll, expect, test } from 'vitest';
 import * as catalog from '../../src/catalog/index.js';
 import * as job from '../../src/job/index.js';
 import * as listen from '../../src/listen/index.js';
+import { campaign } from '../support/campaign.js';
 import { demoFolder, entriesOf, jobNames, jobOf, pump } from './invented.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'wristpin-demo-'));
@@ -57,10 +58,11 @@ test('the script writes the committed logs again, byte for byte but for what it 
   const script = pathToFileURL(resolve(demoFolder, 'source/write.mjs')).href;
   const { writeDemo } = (await import(script)) as { writeDemo: WriteDemo };
   const rooms = { ...catalog, ...listen, ...job };
-  await writeDemo({ folder, rooms });
+  expect(await writeDemo({ folder, rooms })).toMatchObject({ jobs: 2 });
   await agrees(folder);
   for (const name of jobNames) expect(logText(folder, name)).toBe(logText(demoFolder, name));
-  expect(await writeDemo({ folder, rooms })).toMatchObject({ jobs: 2, changed: 0 });
+  for (let again = 1; again < campaign(1, 3); again++)
+    expect(await writeDemo({ folder, rooms })).toMatchObject({ jobs: 2, changed: 0 });
 }, 240_000);
 
 type WriteDemo = (options: {

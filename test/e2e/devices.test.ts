@@ -30,7 +30,7 @@ test('without a network the line waits on the device, says so, and is sent when 
   const context = await browser.newContext(wide);
   const { page } = await openPage(context, shop.address);
   await page.getByRole('link', { name: /^Tag 18/ }).click();
-  await page.getByRole('heading', { level: 1 }).waitFor();
+  await page.getByLabel('Write a note').waitFor(); // the bench has a heading too, and is shown until the job has come
   await context.setOffline(true);
   await page.getByLabel('Write a note').fill('written without a network');
   await page.getByRole('button', { name: 'Note', exact: true }).click();
@@ -50,7 +50,7 @@ test('what waited survives the page being closed', async () => {
   const context = await browser.newContext(wide);
   const { page } = await openPage(context, shop.address);
   await page.getByRole('link', { name: /^Tag 18/ }).click();
-  await page.getByRole('heading', { level: 1 }).waitFor();
+  await page.getByLabel('Write a note').waitFor();
   await context.route('**/api/entries', (route) => route.abort());
   await page.getByLabel('Write a note').fill('closed before it was sent');
   await page.getByRole('button', { name: 'Note', exact: true }).click();

@@ -1,0 +1,106 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect } from 'vitest';
+import { openPage, phone, type RunningShop, startBrowser, startShop, wide } from '../support.js';
+
+/** The invented jobs, opened for tests that go over all screens: the finished one and the one under way. */
+export interface Showroom {
+  readonly shop: RunningShop;
+  readonly browser: Browser;
+  readonly finished: string;
+  readonly underWay: string;
+  /** every screen, as a path: the bench, the desk, the shop and all that the finished job has */
+  readonly screens: readonly string[];
+}
+
+const stages = [
+  'intake',
+  'findings',
+  'worth-it',
+  'parts',
+  'teardown',
+  'measure',
+  'assembly',
+  'run-up',
+  'hand-over',
+];
+
+/** Filled before the first test of the file runs; read it inside tests only. */
+export function openShowroom(): Showroom {
+  const room = {} as { -readonly [K in keyof Showroom]: Showroom[K] };
+  beforeAll(async () => {
+    room.shop = await startShop('--demo');
+    room.browser = await startBrowser();
+    Object.assign(room, await invented(room.shop.address));
+  });
+  afterAll(async () => {
+    await room.browser?.close();
+    await room.shop?.stop();
+  });
+  return room;
+}
+
+async function invented(address: string): Promise<Pick<Showroom, 'finished' | 'underWay' | 'screens'>> {
+  const read = async <T>(path: string) => (await (await fetch(address + path)).json()) as T;
+  const { jobs } = await read<{ jobs: { id: string; summary: { tag: number } }[] }>('/api/jobs');
+  const tagged = (tag: number) => jobs.find((j) => j.summary.tag === tag)!.id;
+  const [finished, underWay] = [tagged(17), tagged(18)];
+  const { entries } = await read<{ entries: { kind: string; body: { joint?: string } }[] }>(
+    `/api/jobs/${finished}/entries`,
+  );
+  const joint = entries.find((e) => e.kind === 'joint')!.body.joint;
+  const ofJob = [...stages, `tighten/${joint}`, 'take-apart/carburetor', 'put-together/cylinder-head'].map(
+    (path) => `/job/${finished}/${path}`,
+  );
+  const screens = ['/', '/desk', '/desk/tightening-order', '/shop', '/shop/unsent', ...ofJob];
+  return { finished, underWay, screens };
+}
+
+/** One context and page for all that `look` does; it ends with no error on the page but those let through. */
+export async function visitRoom(
+  { browser, shop }: Showroom,
+  options: BrowserContextOptions,
+  look: (page: Page) => Promise<void>,
+  harmless = /^$/,
+): Promise<void> {
+  const context = await browser.newContext(options);
+  const { page, errors } = await openPage(context, shop.address);
+  await look(page);
+  expect(errors.filter((error) => !harmless.test(error))).toEqual([]);
+  await context.close();
+}
+
+/** Every screen in turn, when all that it fetches has come. */
+export const eachScreen = (
+  room: Showroom,
+  options: BrowserContextOptions,
+  look: (page: Page, screen: string) => Promise<void>,
+): Promise<void> =>
+  visitRoom(room, options, async (page) => {
+    for (const screen of room.screens) {
+      await page.goto(room.shop.address + screen);
+      await page.getByRole('heading').or(page.getByRole('img')).first().waitFor();
+      await page.waitForLoadState('networkidle').catch(() => {}); // the live-update stream stays open
+      await look(page, screen);
+    }
+  });
+
+export const widths: readonly [string, BrowserContextOptions][] = [
+  ['1440 px', wide],
+  ['390 px', phone],
+];
+
+/** What stands on the page now, by day and by night: a change of theme loads nothing anew. */
+export async function byDayAndNight(page: Page, look: (when: string) => Promise<void>): Promise<void> {
+  for (const [when, colorScheme] of [
+    ['by day', 'light'],
+    ['by night', 'dark'],
+  ] as const) {
+    await page.emulateMedia({ colorScheme });
+    await look(when);
+  }
+}
+
+export async function expectFits(page: Page, screen: string): Promise<void> {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(over, `${screen} is wider than its window`).toBeLessThanOrEqual(0);
+}
