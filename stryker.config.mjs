@@ -1,6 +1,7 @@
 // Mutation of one room, see scripts/mutate.mjs, which says which (MUTATE_ROOM).
 const room = process.env.MUTATE_ROOM ?? 'quantity';
 const results = `test-results/mutate/${room}`;
+const sampled = Boolean(process.env.MUTATE_SAMPLE);
 
 export default {
   mutate: [`src/${room}/**/*.ts`, '!src/**/index.ts', '!src/**/*.gen.ts'],
@@ -9,12 +10,13 @@ export default {
   coverageAnalysis: 'perTest',
   // a table or a sentence made once when its file is loaded would have every test run again for each of its cells
   ignoreStatic: true,
-  concurrency: 2,
+  concurrency: Number(process.env.MUTATE_WORKERS ?? 2),
+  plugins: ['@stryker-mutator/*', ...(sampled ? ['./scripts/mutate-sample.mjs'] : [])],
   timeoutMS: 10_000,
   timeoutFactor: 2,
   incremental: true,
   incrementalFile: `${results}/incremental.json`,
-  reporters: ['clear-text', 'progress-append-only', 'json', 'html'],
+  reporters: ['clear-text', 'progress-append-only', 'json', 'html', ...(sampled ? ['sample'] : [])],
   jsonReporter: { fileName: `${results}/report.json` },
   htmlReporter: { fileName: `${results}/report.html` },
   clearTextReporter: { logTests: false, allowColor: false, reportMutants: false },

@@ -1,5 +1,5 @@
 // Makes sure that what is needed is installed and built, and does nothing when it already is.
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { at, filesBelow, hashOf, npm, readStamp, writeStamp } from './lib.mjs';
 
 const installStamp = at('node_modules', '.wristpin-installed');
@@ -9,9 +9,36 @@ const buildStamp = at('dist', '.wristpin-built');
 const installKey = () =>
   hashOf([at('package-lock.json')], `${process.versions.modules} ${process.platform} ${process.arch}`);
 
+const packagesOf = (...path) => JSON.parse(readFileSync(at(...path), 'utf8')).packages;
+
+/** What npm says it has installed is what the lock file asks for; what only another machine needs may be missing. */
+export const isAsLocked = (locked, installed) =>
+  Object.entries(locked).every(
+    ([path, { version, optional, devOptional }]) =>
+      path === '' || (path in installed ? installed[path].version === version : optional || devOptional),
+  );
+
+function installedByHand() {
+  const list = ['node_modules', '.package-lock.json'];
+  return existsSync(at(...list)) && isAsLocked(packagesOf('package-lock.json'), packagesOf(...list));
+}
+
+/** Built for this line of Node and this kind of machine: another’s refuses to be loaded. */
+async function databaseOpens() {
+  try {
+    const { default: Database } = await import('better-sqlite3');
+    new Database(':memory:').close();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 export async function ensureInstalled() {
   const key = installKey();
   if (readStamp(installStamp) === key) return;
+  // installed by hand, with “npm install”: nothing is thrown away to be fetched again
+  if (installedByHand() && (await databaseOpens())) return writeStamp(installStamp, key);
   console.log(
     'Installing libraries (about a minute the first time; the database is compiled for this machine) …',
   );
