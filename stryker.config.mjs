@@ -11,7 +11,7 @@ export default {
   // a table or a sentence made once when its file is loaded would have every test run again for each of its cells
   ignoreStatic: true,
   concurrency: Number(process.env.MUTATE_WORKERS ?? 2),
-  plugins: ['@stryker-mutator/*', ...(sampled ? ['./scripts/mutate-sample.mjs'] : [])],
+  plugins: ['@stryker-mutator/vitest-runner', ...(sampled ? ['./scripts/mutate-sample.mjs'] : [])],
   timeoutMS: 10_000,
   timeoutFactor: 2,
   incremental: true,
@@ -20,7 +20,8 @@ export default {
   jsonReporter: { fileName: `${results}/report.json` },
   htmlReporter: { fileName: `${results}/report.html` },
   clearTextReporter: { logTests: false, allowColor: false, reportMutants: false },
-  thresholds: { high: 85, low: 85, break: 85 },
+  // a sample that falls short by chance is judged by its interval, in scripts/mutate.mjs
+  thresholds: { high: 85, low: 85, break: sampled ? null : 85 },
   tempDirName: 'test-results/mutate/sandbox',
   ignorePatterns: ['dist', 'docs', 'coverage', 'test-results', 'bench'],
   allowEmpty: false,

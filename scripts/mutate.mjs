@@ -11,6 +11,7 @@ import { ensureInstalled } from './ensure.mjs';
 import { at, fail, run } from './lib.mjs';
 
 /** The rooms whose score is kept at 85 % or more; any other room can be asked for as well. */
+const asked = 0.85;
 const kept = ['quantity', 'fasten', 'gauge', 'infer', 'job'];
 
 const placeOf = (room, file) => at('test-results', 'mutate', room, file);
@@ -31,7 +32,10 @@ function survivors(files) {
   });
 }
 
-/** The share that was seen, with the 95 % interval of a sample (Wilson’s score interval); a whole room has none. */
+/**
+ * The share that was seen, with the 95 % interval of a sample (Wilson’s score interval); a whole room has none. Short
+ * of what is asked is a sample whose whole interval lies below.
+ */
 function score(files, sample) {
   const mutants = Object.values(files).flatMap((file) => file.mutants);
   const seen = mutants.filter(died).length;
@@ -43,6 +47,7 @@ function score(files, sample) {
   const [p, z] = [seen / all, 1.96];
   const middle = (p + z ** 2 / (2 * all)) / (1 + z ** 2 / all);
   const half = (z / (1 + z ** 2 / all)) * Math.sqrt((p * (1 - p)) / all + z ** 2 / (4 * all ** 2));
+  if (middle + half < asked) process.exitCode = 1;
   return `${whole} (drawn from ${of}; 95 % interval ${percent(middle - half)} to ${percent(middle + half)})`;
 }
 
@@ -70,7 +75,7 @@ function tell(room, sample) {
 }
 
 /** What was asked: the room and its files, and how many mutants are enough. */
-function asked() {
+function call() {
   const { values, positionals } = parseArgs({
     options: { sample: { type: 'string' } },
     allowPositionals: true,
@@ -85,7 +90,7 @@ try {
   const {
     sample,
     positionals: [room, ...files],
-  } = asked();
+  } = call();
   await ensureInstalled();
   await compileCatalog();
   for (const each of room ? [room] : kept) await mutate(each, files, sample);

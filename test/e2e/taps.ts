@@ -80,12 +80,19 @@ export async function taggedJob(address: string, tag: number): Promise<string> {
   return found.id;
 }
 
-/** Waits until the page asks nothing more and has drawn what came. */
-export async function settled(page: Page): Promise<void> {
+/** Waits until the screen stands in place of the word that it is being opened. */
+export async function opened(page: Page): Promise<void> {
   await page
-    .getByRole('heading', { level: 1, name: /^(?!Opening|One moment)/ })
+    .getByRole('heading', { name: /^(?!Opening|One moment)/ })
+    .or(page.getByRole('img'))
     .first()
     .waitFor();
+  await page.getByRole('heading', { name: /^(Opening|One moment)/ }).waitFor({ state: 'detached' });
+}
+
+/** Waits until the page asks nothing more and has drawn what came. */
+export async function settled(page: Page): Promise<void> {
+  await opened(page);
   await page.getByRole('status').filter({ hasText: 'all saved' }).first().waitFor({ state: 'attached' });
   await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' });
 }

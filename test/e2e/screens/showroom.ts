@@ -1,6 +1,7 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { openPage, phone, type RunningShop, startBrowser, startShop, wide } from '../support.js';
+import { opened } from '../taps.js';
 
 /** The invented jobs, opened for tests that go over all screens: the finished one and the one under way. */
 export interface Showroom {
@@ -78,8 +79,9 @@ export const eachScreen = (
   visitRoom(room, options, async (page) => {
     for (const screen of room.screens) {
       await page.goto(room.shop.address + screen);
-      await page.getByRole('heading').or(page.getByRole('img')).first().waitFor();
+      await opened(page);
       await page.waitForLoadState('networkidle').catch(() => {}); // the live-update stream stays open
+      await opened(page);
       await look(page, screen);
     }
   });
