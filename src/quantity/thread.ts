@@ -48,7 +48,7 @@ export function parseThread(text: string): ThreadName {
 }
 
 function withoutHand(written: string): { marking: string; leftHand?: true } {
-  const marking = written.replace(/[\s-]*\b(LH|left[- ]hand(ed)?)\b\.?/i, '').trim();
+  const marking = written.replace(/[\s-]*(?:\b|(?<=\d))(LH|left[- ]hand(ed)?)\b\.?/i, '').trim();
   return marking === written ? { marking } : { marking, leftHand: true };
 }
 
