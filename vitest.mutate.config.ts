@@ -9,7 +9,8 @@ export default defineConfig({
     name: 'mutate',
     include: [room, 'published', 'desk'].map((folder) => `test/${folder}/**/*.test.ts`),
     setupFiles: ['test/support/seed.ts'],
-    testTimeout: 60_000,
+    // Stryker ends what takes too long; a first run beside other work on the machine may take its time
+    testTimeout: 900_000,
     // a fresh worker for each of fifty files is three quarters of the time that a mutant takes
     isolate: false,
   },

@@ -6,5 +6,8 @@ const only = process.argv.slice(2);
 await new Stryker({
   configFile: at('stryker.config.mjs'),
   ...(only.length ? { mutate: only } : {}),
-}).runMutationTest();
+})
+  .runMutationTest()
+  // it has said why
+  .catch(() => process.exit(1));
 process.exit();
