@@ -7,6 +7,7 @@ const rooms = [
   'fasten',
   'gauge',
   'engine',
+  'driven',
   'listen',
   'catalog',
   'infer',

@@ -1,3 +1,4 @@
+export { standardAirAtMapHeight } from './atmosphere.js';
 export { type ClassifiedCompression, classifyCompression } from './cranking/classify.js';
 export {
   type CompressionGeometry,

@@ -22,6 +22,7 @@ export const examples: Readonly<Record<Kind, readonly string[]>> = {
   'kinematic-viscosity': ['100 mm²/s', '100 cSt'],
   'dynamic-viscosity': ['80 mPa·s', '80 cP'],
   voltage: ['12.6 V', '15 kV'],
+  current: ['8.3 A', '120 mA'],
   resistance: ['5 kΩ', '0.8 ohm'],
   capacitance: ['0.2 µF'],
   ratio: ['46 %', '50:1', '0.46'],

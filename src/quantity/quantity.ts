@@ -34,6 +34,7 @@ export const kinds = [
   'kinematic-viscosity',
   'dynamic-viscosity',
   'voltage',
+  'current',
   'resistance',
   'capacitance',
   'ratio',

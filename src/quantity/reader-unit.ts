@@ -51,6 +51,7 @@ const choices: Readonly<Record<Kind, Readonly<Record<UnitSystem, Choice>>>> = {
   flow: { inch: steps('fl oz/min', [1e-4, 'gal/min']), metric: steps('mL/min', [1e-3 / 60, 'L/min']) },
   'kinematic-viscosity': { inch: kept, metric: kept },
   'dynamic-viscosity': { inch: kept, metric: kept },
+  current: { inch: kept, metric: kept },
   voltage: { inch: kept, metric: kept },
   resistance: { inch: kept, metric: kept },
   capacitance: { inch: kept, metric: kept },

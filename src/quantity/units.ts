@@ -429,6 +429,8 @@ unit('dynamic-viscosity', 'both', 'Pa·s', 1, ['pascal seconds', 'pascal second'
 unit('voltage', 'both', 'mV', 1e-3, ['millivolt', 'millivolts']);
 unit('voltage', 'both', 'V', 1, ['volt', 'volts', 'VDC', 'VAC', 'V DC', 'V AC']);
 unit('voltage', 'both', 'kV', 1e3, ['kilovolt', 'kilovolts']);
+unit('current', 'both', 'mA', 1e-3, ['milliampere', 'milliamperes', 'milliamp', 'milliamps']);
+unit('current', 'both', 'A', 1, ['amp', 'amps', 'ampere', 'amperes', 'AAC', 'A AC', 'A DC']);
 unit('resistance', 'both', 'mΩ', 1e-3, ['mohm', 'mohms', 'milliohm', 'milliohms']);
 unit('resistance', 'both', 'Ω', 1, ['ohm', 'ohms'], { whenWanted: ['R'] });
 unit(

@@ -9,6 +9,8 @@ export const groups = [
   'Compression and leaks',
   'Firing and power',
   'Speed and spark',
+  'The machine it drives',
+  'Water and oil under pressure',
   'Fuel and oil',
   'Air and weather',
 ] as const;

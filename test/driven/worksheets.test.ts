@@ -1,0 +1,4 @@
+import { worksheets } from '../../src/driven/worksheets.js';
+import { worksheetsOfRoom } from '../support/room-worksheets.js';
+
+worksheetsOfRoom(worksheets);
