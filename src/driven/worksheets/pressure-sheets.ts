@@ -115,7 +115,7 @@ const ramSheet = worksheet({
   purpose: 'Force, stroke and return time of a hydraulic cylinder, and the power that the engine must give.',
   fields: {
     bore: ask.in('mm', 'Bore', 'Inside of the cylinder.', '4 in'),
-    rod: ask.in('mm', 'Rod', 'Diameter.', '1.75 in'),
+    rod: ask.in('mm', 'Rod', 'Its diameter where it slides.', '1.75 in'),
     stroke: ask.in('mm', 'Stroke', 'Its travel.', '24 in'),
     pressure: ask.in('Pa', 'Relief pressure', 'By a gauge, ram at its end.', '2500 psi'),
     flow: ask.in('m³/s', 'Flow while fast', 'Of the pump at its rated speed.', '11 gal/min'),
