@@ -25,6 +25,7 @@ const usual: Readonly<Record<Kind | 'number' | 'count', Span>> = {
   'kinematic-viscosity': ['0.2 mm²/s', '100000 mm²/s'],
   'dynamic-viscosity': ['0.1 mPa·s', '100000 mPa·s'],
   voltage: ['0 V', '100 kV'],
+  current: ['0 A', '1000 A'],
   resistance: ['0 Ω', '100 MΩ'],
   capacitance: ['0 farad', '1 farad'],
   ratio: ['0 %', '10000 %'],

@@ -24,7 +24,10 @@ export const bladeBalance = worksheet({
   purpose:
     'The unbalance allowed by its grade in grams at the tip, what hanging it on a pin can tell of that, and whether the weight that levels it is small enough.',
   fields: {
-    length: ask.in('mm', 'Length', 'Tip to tip; twice the radius of a rotor.', '21 in'),
+    length: ask.in('mm', 'Length', 'Tip to tip; twice the radius of a rotor.', {
+      hint: '21 in',
+      within: ['10 mm', '3 m'],
+    }),
     mass: ask.in('kg', 'Mass', 'Of the blade or rotor alone.', '2.6 lb'),
     speed: ask.in('rpm', 'Speed', 'At which it works.', '3100 rpm'),
     grade: ask.choice(
@@ -39,8 +42,9 @@ export const bladeBalance = worksheet({
       'G16',
     ),
     pin: ask.in('mm', 'Pin', 'Diameter where it hangs; 3 mm or less for a cone or a knife edge.', '1/4 in'),
-    friction: ask.in('1', 'Friction', '0.15 stands for clean dry steel on steel (common practice).', {
+    friction: ask.number('Friction', '0.15 stands for clean dry steel on steel (common practice).', {
       standard: '0.15',
+      within: [0, 1],
     }),
     levels: ask.in(
       'g',

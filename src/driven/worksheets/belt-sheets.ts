@@ -42,14 +42,12 @@ const beltLength = worksheet({
       'mm',
       'Belt',
       'Its pitch length; outside length less some 1.3 in for an A section, 1.8 in for a B (common practice).',
-      {
-        hint: '42 in',
-        optional: true,
-      },
+      { hint: '42 in', optional: true, within: ['1 mm', '6 m'] },
     ),
     move: ask.in('mm', 'Adjustment', 'How far the centers move.', { hint: '1/2 in', optional: true }),
   },
   names: { centersMm: 'centers' },
+  oneOf: [{ ids: ['centers', 'length'], wanted: true }],
   compute: ({ one, other, centers, length, move }) => {
     const at = centers ?? centersFor(length ?? Number.NaN, one, other);
     const belt = openBelt({ oneMm: one, otherMm: other, centersMm: at });
@@ -63,9 +61,6 @@ const beltLength = worksheet({
           belt.wrapDegrees < 120 ? 'little: under 120° a V-belt slips easily (common practice)' : undefined,
       }),
       number('ratio', 'Ratio', large / small, 3, computed('larger by smaller pulley')),
-      ...(length === undefined || centers === undefined
-        ? []
-        : [amount('slack', 'Belt longer than the drive by', length - belt.lengthMm, 'mm', geometry)]),
       ...(move === undefined
         ? []
         : [amount('takes-up', 'The adjustment takes up', takenUp(at, move, one, other), 'mm', geometry)]),
@@ -126,6 +121,7 @@ const beltTension = worksheet({
       '0.11 stands for an A section, a B has 0.19 (from memory).',
       {
         standard: '0.11',
+        within: [0, 5],
       },
     ),
     force: ask.in('N', 'Force measured', 'By a spring scale at the middle of the span, square to it.', {

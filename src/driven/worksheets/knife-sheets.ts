@@ -93,7 +93,10 @@ const knifeGrind = worksheet({
   fields: {
     thickness: ask.in('mm', 'Thickness', 'Of the knife.', '1/4 in'),
     length: ask.in('mm', 'Length', 'Of its edge.', '6 in'),
-    angle: ask.in('°', 'Angle', 'Between the ground face and the flat one, as it came.', '35°'),
+    angle: ask.in('°', 'Angle', 'Between the ground face and the flat one, as it came.', {
+      hint: '35°',
+      within: ['5°', '90°'],
+    }),
     back: ask.in('mm', 'Edge goes back by', 'Until the deepest nick is gone.', '1/32 in'),
     width: ask.in('mm', 'Width now', 'From edge to back.', { hint: '3 in', optional: true }),
     least: ask.in('mm', 'Least width', 'Where the machine’s manual calls it done.', {

@@ -11,7 +11,10 @@ const generatorLoad = worksheet({
   purpose:
     'What a bank of heaters draws at the voltage found, how loaded the generator is, and whether the voltage holds.',
   fields: {
-    volts: ask.in('V', 'Voltage under load', 'At the outlet, load on.', '117 V'),
+    volts: ask.in('V', 'Voltage under load', 'At the outlet, load on.', {
+      hint: '117 V',
+      within: ['1 V', '1000 V'],
+    }),
     noLoad: ask.in('V', 'Voltage without load', 'At the same outlet.', { hint: '124 V', optional: true }),
     nominal: ask.in('V', 'Nominal voltage', '120 V stands; 240 V at a large outlet, or as the plate says.', {
       standard: '120 V',
@@ -25,6 +28,7 @@ const generatorLoad = worksheet({
     rated: ask.in('W', 'Generator’s rating', 'Running power on its plate, not the starting one.', {
       hint: '3000 W',
       optional: true,
+      within: ['1 W', '100 kW'],
     }),
     uncertainty: ask.in(
       'V',

@@ -30,11 +30,14 @@ const washerNozzle = worksheet({
     'Nozzle number from the pump’s flow and pressure, what a nozzle at hand makes of it, and what a bucket and a watch say of pump or nozzle.',
   fields: {
     flow: ask.in('m³/s', 'Pump’s flow', 'Its rating at rated speed.', '2.5 gal/min'),
-    pressure: ask.in('Pa', 'Pressure wanted', 'The lowest rating of pump, hose and gun.', '2700 psi'),
+    pressure: ask.in('Pa', 'Pressure wanted', 'The lowest rating of pump, hose and gun.', {
+      hint: '2700 psi',
+      within: ['0 psi', '10000 psi'],
+    }),
     nozzle: ask.number(
       'Nozzle fitted',
       'The last figures stamped on it: 25035 is number 3.5 with a fan of 25°.',
-      { hint: '3.5', optional: true },
+      { hint: '3.5', optional: true, within: [0.5, 60] },
     ),
     bucket: ask.in('m³/s', 'Flow measured', 'Into a bucket, by a watch, with the gun open and no nozzle.', {
       hint: '2.3 gal/min',
@@ -117,7 +120,10 @@ const ramSheet = worksheet({
     bore: ask.in('mm', 'Bore', 'Inside of the cylinder.', '4 in'),
     rod: ask.in('mm', 'Rod', 'Its diameter where it slides.', '1.75 in'),
     stroke: ask.in('mm', 'Stroke', 'Its travel.', '24 in'),
-    pressure: ask.in('Pa', 'Relief pressure', 'By a gauge, ram at its end.', '2500 psi'),
+    pressure: ask.in('Pa', 'Relief pressure', 'By a gauge, ram at its end.', {
+      hint: '2500 psi',
+      within: ['0 psi', '10000 psi'],
+    }),
     flow: ask.in('m³/s', 'Flow while fast', 'Of the pump at its rated speed.', '11 gal/min'),
     slow: ask.in(
       'm³/s',
@@ -190,15 +196,23 @@ const oilLine = worksheet({
       { suction: 'suction', return: 'return', pressure: 'pressure' },
       'pressure',
     ),
-    length: ask.in('m', 'Length', 'Of this hose.', { standard: '1 m' }),
+    length: ask.in('m', 'Length', 'Of this hose.', { standard: '1 m', within: ['0 m', '300 m'] }),
     viscosity: ask.in(
       'mm²/s',
       'Oil',
       '32 mm²/s stands: ISO VG 32 at 40 °C. Cold oil is ten times as thick.',
       { standard: '32 mm²/s' },
     ),
-    relief: ask.in('Pa', 'Relief pressure', 'By a gauge.', { hint: '2500 psi', optional: true }),
-    rating: ask.in('Pa', 'Hose’s working pressure', 'Printed on it.', { hint: '3000 psi', optional: true }),
+    relief: ask.in('Pa', 'Relief pressure', 'By a gauge.', {
+      hint: '2500 psi',
+      optional: true,
+      within: ['0 psi', '10000 psi'],
+    }),
+    rating: ask.in('Pa', 'Hose’s working pressure', 'Printed on it.', {
+      hint: '3000 psi',
+      optional: true,
+      within: ['0 psi', '10000 psi'],
+    }),
   },
   names: { diameter: 'hose' },
   compute: ({ flow, hose, place, length, viscosity, relief, rating }) => {

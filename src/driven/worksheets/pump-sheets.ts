@@ -5,9 +5,15 @@ import { gravity, headLoss, pipeSpeed } from '../pipe.js';
 import { atSpeed, primingTime, suctionHead, waterPower } from '../pump.js';
 import { boilingPressure, waterDensity, waterViscosity } from '../water.js';
 
-const celsius = ask.in('°C', 'Water', '20 °C stands.', { standard: '20 °C' });
-const altitude = ask.in('m', 'Height above the sea', 'As a map gives it; 0 m stands.', { standard: '0 m' });
-const lift = ask.in('m', 'Suction lift', 'Straight up from the water’s face to the pump.', '12 ft');
+const celsius = ask.in('°C', 'Water', '20 °C stands.', { standard: '20 °C', within: ['0 °C', '99 °C'] });
+const altitude = ask.in('m', 'Height above the sea', 'As a map gives it; 0 m stands.', {
+  standard: '0 m',
+  within: ['-500 m', '6000 m'],
+});
+const lift = ask.in('m', 'Suction lift', 'Straight up from the water’s face to the pump.', {
+  hint: '12 ft',
+  within: ['0 m', '20 m'],
+});
 
 const pumpPower = worksheet({
   id: 'pump-power',
@@ -21,13 +27,13 @@ const pumpPower = worksheet({
       'm',
       'Head',
       'From water to outlet, with the losses of the hoses; 1 psi at the outlet is 2.31 ft.',
-      '60 ft',
+      { hint: '60 ft', within: ['0 m', '300 m'] },
     ),
     efficiency: ask.in(
       '1',
       'Efficiency',
       '50 % stands for a small self-priming pump (trade judgement, no source).',
-      { standard: '50 %' },
+      { standard: '50 %', within: ['5 %', '100 %'] },
     ),
     water: celsius,
     speed: ask.in('rpm', 'Speed now', 'For another one.', { hint: '3000 rpm', optional: true }),
@@ -80,19 +86,20 @@ const suctionLift = worksheet({
     lift,
     flow: ask.in('m³/s', 'Flow', 'What it pumps at work.', '120 gal/min'),
     hose: ask.in('mm', 'Suction hose', 'Inside diameter.', '2 in'),
-    length: ask.in('m', 'Its length', 'From strainer to pump.', '20 ft'),
+    length: ask.in('m', 'Its length', 'From strainer to pump.', { hint: '20 ft', within: ['0 m', '300 m'] }),
     fittings: ask.number(
       'Bends and strainer',
       'Velocity heads lost in all: 3 stands for a foot strainer, a coupling and a bend (from memory).',
       {
         standard: '3',
+        within: [0, 100],
       },
     ),
     needed: ask.in(
       'm',
       'Pump needs',
       'Net positive suction head on its sheet; 3 m stands (trade judgement, no source).',
-      { standard: '3 m' },
+      { standard: '3 m', within: ['0 m', '300 m'] },
     ),
     water: celsius,
     altitude,
@@ -152,7 +159,10 @@ const priming = worksheet({
   fields: {
     lift,
     hose: ask.in('mm', 'Suction hose', 'Inside diameter.', '2 in'),
-    length: ask.in('m', 'Its length', 'From the water’s face to the pump.', '20 ft'),
+    length: ask.in('m', 'Its length', 'From the water’s face to the pump.', {
+      hint: '20 ft',
+      within: ['0 m', '300 m'],
+    }),
     rate: ask.in('m³/s', 'Air it takes out', 'From its sheet, or from a timing at a low lift.', '10 L/min'),
     water: celsius,
     altitude,

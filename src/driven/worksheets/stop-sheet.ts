@@ -9,25 +9,21 @@ export const bladeStop = worksheet({
   question: 'Does the blade stop soon enough?',
   purpose: 'Timed stops after the control is let go, held against the time allowed; the longest counts.',
   fields: {
-    times: ask.list(
-      'time',
-      'Times',
-      'From letting go until it stands, each stop; three at least.',
-      '2.1, 2.3, 2.2 s',
-    ),
+    times: ask.list('time', 'Times', 'From letting go until it stands, each stop; three at least.', {
+      hint: '2.1, 2.3, 2.2 s',
+      within: ['0 s', '120 s'],
+    }),
     limit: ask.in(
       's',
       'Longest allowed',
       '3.0 s stands: walk-behind power mowers, 16 CFR 1205.5. Other machines: their manual.',
-      {
-        standard: '3 s',
-      },
+      { standard: '3 s', within: ['0 s', '120 s'] },
     ),
     uncertainty: ask.in(
       's',
       'Timing, k = 2',
       '0.3 s stands for a thumb on a stopwatch (trade judgement, no source); 0.05 s out of a sound recording.',
-      { standard: '0.3 s' },
+      { standard: '0.3 s', within: ['0 s', '5 s'] },
     ),
   },
   names: { count: 'times', value: 'times', u: 'uncertainty' },
