@@ -1,11 +1,22 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { keptInBuild } from './src/web/kept/in-build.js';
 
 export default defineConfig({
   root: 'src/web',
   base: '/',
-  plugins: [react()],
-  build: { outDir: '../../dist/web', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1200 },
+  plugins: [react(), keptInBuild()],
+  build: {
+    outDir: '../../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 1200,
+    rolldownOptions: {
+      input: { index: 'src/web/index.html', sw: 'src/web/kept/service-worker.ts' },
+      // the service worker's place says for which pages it stands: for all
+      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+    },
+  },
   worker: { format: 'es' },
   server: {
     proxy: {

@@ -28,5 +28,13 @@ export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type S
 export { lineWords } from './line-words.js';
 export { localTime } from './local-time.js';
 export { inOrder, placeOf, rankAfter, whenOf } from './order.js';
-export { asksTheEngine, EntryError, entryVersion, readBody, readEntry, written } from './read-entry.js';
+export {
+  asksTheEngine,
+  EntryError,
+  entryVersion,
+  readBody,
+  readEntry,
+  understand,
+  written,
+} from './read-entry.js';
 export type { RuleContext } from './rules/rule.js';

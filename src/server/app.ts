@@ -10,7 +10,7 @@ import { everywhere, guarded } from './headers.js';
 import { KeepingWatch } from './keeping.js';
 import { News } from './news.js';
 import { pages } from './pages.js';
-import { pairPage, shutPage } from './pair-page.js';
+import { pairPage, shutPage, shutPagePolicy } from './pair-page.js';
 import { Pairing } from './pairing.js';
 import type { Parts } from './parts.js';
 import { bundleRoutes } from './routes/bundles.js';
@@ -81,7 +81,8 @@ export async function createApp(given: Parts): Promise<App> {
   http.onError((error, c) => {
     const known = asApiError(error);
     if (concernsTheShop(error, known)) parts.log(`${c.req.method} ${c.req.path}: ${describe(error)}`);
-    if (known?.status === 401 && !c.req.path.startsWith('/api/')) return c.html(shutPage(known.message), 401);
+    if (known?.status === 401 && !c.req.path.startsWith('/api/'))
+      return c.html(shutPage(known.message), 401, { 'Content-Security-Policy': shutPagePolicy });
     return answerError(c, known ?? ownFault());
   });
   const end = () => {

@@ -1,6 +1,7 @@
+import { createHash } from 'node:crypto';
 import { Hono } from 'hono';
 import { getCookie, setCookie } from 'hono/cookie';
-import { html } from 'hono/html';
+import { html, raw } from 'hono/html';
 import { atMost } from './body.js';
 import { type DoorEnv, deviceCookie, type Network, notPaired, pairedDevice, schemeOf } from './door.js';
 import { ApiError } from './error.js';
@@ -69,8 +70,46 @@ function letIn(c: Parameters<typeof schemeOf>[0], token: string): void {
   setCookie(c, deviceCookie, token, { httpOnly: true, sameSite: 'Lax', secure, path: '/', maxAge: aYearS });
 }
 
-/** What an unpaired device is shown where it asks for a page. */
-export const shutPage = (message: string) => page('Not paired', html`<p>${message}</p>`);
+/**
+ * What an unpaired device is shown where it asks for a page. One that was shut out may still hold what it wrote: its own
+ * browser counts that, and nobody is told of it but the person who holds the device.
+ */
+export const shutPage = (message: string) =>
+  page(
+    'Not paired',
+    html`<p>${message}</p>
+      <p id="held" role="status"></p>
+      <script>${raw(countHeld)}</script>`,
+  );
+
+/** Under the name that the application keeps its outbox by; it is looked at and not made. */
+const countHeld = `
+indexedDB.databases().then((all) => {
+  if (!all.some((each) => each.name === 'wristpin-outbox')) return;
+  indexedDB.open('wristpin-outbox').onsuccess = ({ target: { result: db } }) => {
+    const tx = db.transaction(['entries', 'pictures']);
+    const lines = tx.objectStore('entries').count();
+    const pictures = tx.objectStore('pictures').count();
+    tx.oncomplete = () => {
+      const say = (n, one) => n > 0 && n + ' ' + one + (n === 1 ? '' : 's');
+      const held = [say(lines.result, 'line'), say(pictures.result, 'picture')].filter(Boolean);
+      if (held.length === 0) return;
+      const one = lines.result + pictures.result === 1;
+      document.getElementById('held').textContent = held.join(' and ') + (one ? ' is' : ' are') +
+        ' still on this device and not in the shop’s store. ' + (one ? 'It is' : 'They are') +
+        ' sent as soon as it is paired again. Do not clear this browser’s data until then.';
+    };
+  };
+});
+`;
+
+/** Nothing runs on that page but the counting. */
+export const shutPagePolicy = [
+  "default-src 'none'",
+  "style-src 'unsafe-inline'",
+  'img-src data:',
+  `script-src 'sha256-${createHash('sha256').update(countHeld).digest('base64')}'`,
+].join('; ');
 
 const form = (trust: boolean) =>
   page(

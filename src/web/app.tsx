@@ -1,7 +1,9 @@
 import { Suspense } from 'react';
-import { Link, Route, Switch } from 'wouter';
+import { Link, Route, Switch, useLocation } from 'wouter';
 import { Bench } from './bench/bench.js';
+import { OnlyThis } from './frame/only-this.js';
 import { Page } from './frame/page.js';
+import { Undo } from './frame/undo.js';
 import { later } from './later.js';
 
 const JobPages = later(() => import('./job-pages.js').then((m) => m.JobPages));
@@ -9,26 +11,38 @@ const Desk = later(() => import('./desk/desk.js').then((m) => m.Desk));
 const Shop = later(() => import('./shop/shop.js').then((m) => m.ShopPage));
 
 export function App() {
+  const [here] = useLocation();
   return (
-    <Suspense fallback={<Page title="One moment">Opening …</Page>}>
-      <Switch>
-        <Route path="/">
-          <Bench />
-        </Route>
-        <Route path="/job/*">
-          <JobPages />
-        </Route>
-        <Route path="/desk/*?">
-          <Desk />
-        </Route>
-        <Route path="/shop/*?">
-          <Shop />
-        </Route>
-        <Route>
-          <NoSuchPage />
-        </Route>
-      </Switch>
-    </Suspense>
+    <>
+      <OnlyThis what="This page" of={here}>
+        <Suspense fallback={<Page title="One moment">Opening …</Page>}>
+          <Pages />
+        </Suspense>
+      </OnlyThis>
+      <Undo />
+    </>
+  );
+}
+
+function Pages() {
+  return (
+    <Switch>
+      <Route path="/">
+        <Bench />
+      </Route>
+      <Route path="/job/*">
+        <JobPages />
+      </Route>
+      <Route path="/desk/*?">
+        <Desk />
+      </Route>
+      <Route path="/shop/*?">
+        <Shop />
+      </Route>
+      <Route>
+        <NoSuchPage />
+      </Route>
+    </Switch>
   );
 }
 

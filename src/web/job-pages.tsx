@@ -1,8 +1,10 @@
-import { useDeferredValue } from 'react';
+import { Suspense, useDeferredValue } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { type Answers, type Stage, stages } from '../job/index.js';
 import { JobFrame } from './frame/job-frame.js';
 import { OnJob } from './frame/on-job.js';
+import { OnlyThis } from './frame/only-this.js';
+import { stageNames } from './frame/stage-names.js';
 import { later } from './later.js';
 import { sheets } from './sheets/sheets.js';
 
@@ -49,5 +51,12 @@ function SheetInSlices({ answers, stage: goneTo }: { answers: Answers; stage: St
   const stage = useDeferredValue(goneTo);
   const Sheet = sheets[stage];
   const gate = answers.gates.find((g) => g.stage === stage)!;
-  return <Sheet key={`${answers.job.id} ${stage}`} answers={answers} job={answers.job} gate={gate} />;
+  const key = `${answers.job.id} ${stage}`;
+  return (
+    <OnlyThis what={`The sheet “${stageNames[stage]}”`} of={key}>
+      <Suspense fallback={<p>Opening …</p>}>
+        <Sheet key={key} answers={answers} job={answers.job} gate={gate} />
+      </Suspense>
+    </OnlyThis>
+  );
 }

@@ -1,22 +1,65 @@
-import { type ComponentType, lazy } from 'react';
+import { type ComponentType, createElement, use } from 'react';
 
 type Load<P> = () => Promise<ComponentType<P>>;
 
-const loads: Load<never>[] = [];
+/** A part of the program that has not come over the network. */
+export class NotFetched extends Error {}
+
+interface Part {
+  fetching?: Promise<unknown> | undefined;
+  here?: ComponentType<never>;
+  readonly load: () => Promise<ComponentType<never>>;
+}
+
+const parts: Part[] = [];
+
+function fetchPart(part: Part): Promise<unknown> {
+  part.fetching ??= part.load().then(
+    (component) => {
+      part.here = component;
+    },
+    (cause) => {
+      throw new NotFetched('This part of the program has not reached this device yet.', { cause });
+    },
+  );
+  return part.fetching;
+}
 
 /** A part of the page that is fetched when it is first shown, or before that by `fetchAhead`. */
 export function later<P>(load: Load<P>): ComponentType<P> {
-  loads.push(load as unknown as Load<never>);
-  return lazy(() => load().then((part) => ({ default: part }))) as unknown as ComponentType<P>;
+  const part: Part = { load: load as unknown as Part['load'] };
+  parts.push(part);
+  // biome-ignore lint/correctness/noComponentHookFactories: each part is made once, at the top of its file
+  return function Later(props) {
+    if (!part.here) use(fetchPart(part));
+    return createElement(part.here as unknown as ComponentType<object>, props as object);
+  };
+}
+
+/** What could not be fetched is asked for anew: one break of the network must not last as long as the page. */
+export async function fetchAgain(): Promise<void> {
+  for (const part of parts) if (!part.here) part.fetching = undefined;
+  await fetchAll();
 }
 
 /** Once the first screen stands, everything else is fetched, so that no sheet hangs on the network later. */
 export function fetchAhead(): void {
   const whenIdle = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1000));
-  whenIdle(() => void fetchAll());
+  whenIdle(() => void fetchAll().then(fetchFiles));
 }
 
 /** What is fetched may name more to fetch. */
 async function fetchAll(): Promise<void> {
-  for (let i = 0; i < loads.length; i += 1) await loads[i]!().catch(() => undefined); // once more when it is opened
+  for (let i = 0; i < parts.length; i += 1) await fetchPart(parts[i]!).catch(() => undefined); // once more when it is opened
+}
+
+/** Workers and what they run lie in no chunk of the page: the browser is asked to have them at hand. */
+async function fetchFiles(): Promise<void> {
+  if (navigator.serviceWorker?.controller) return; // it has them
+  try {
+    const files = (await (await fetch('/files.json')).json()) as string[];
+    for (const file of files) await (await fetch(file, { cache: 'force-cache' })).arrayBuffer();
+  } catch {
+    // once more at the next visit
+  }
 }

@@ -20,13 +20,18 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
 import { applyTheme } from './data/device.js';
+import { askToKeep } from './data/keeps-for.js';
 import { startOutbox } from './data/outbox.js';
 import { followChanges, queries } from './data/queries.js';
 import { drafts } from './form/drafts.js';
+import { keepPages } from './keep-pages.js';
 import { fetchAhead } from './later.js';
+import { steadyHands } from './parts/steady-hands.js';
 
 applyTheme();
+steadyHands();
 void startOutbox();
+void askToKeep();
 void drafts.load();
 followChanges();
 
@@ -39,4 +44,5 @@ createRoot(root).render(
     </QueryClientProvider>
   </StrictMode>,
 );
+keepPages();
 fetchAhead();

@@ -4,3 +4,7 @@ declare module '*?url' {
   const address: string;
   export default address;
 }
+/** What the bundle says of itself. */
+interface ImportMeta {
+  readonly env: { readonly PROD: boolean };
+}

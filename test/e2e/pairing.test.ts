@@ -60,6 +60,7 @@ test.skipIf(!inANetwork)('a phone is paired by its code, writes, and is shut out
   await page.getByText('not paired any more').waitFor();
   await page.reload();
   await page.getByRole('heading', { name: 'Not paired' }).waitFor();
+  await page.getByText('1 line is still on this device and not in the shop’s store.').waitFor();
   await bench.context().close();
   await hand.close();
 });

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContextOptions, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
 
 /** The built program on a store of its own, as a person would start it. */
 export interface RunningShop {
@@ -59,6 +59,15 @@ export function startBrowser(more: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: [...quiet, ...more],
+  });
+}
+
+/** A browser with a folder of its own, as a person has it: what it keeps is there when it is started again. */
+export function startProfile(folder: string, options: BrowserContextOptions): Promise<BrowserContext> {
+  return chromium.launchPersistentContext(folder, {
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: [...quiet],
+    ...options,
   });
 }
 

@@ -9,8 +9,11 @@ export * from './running.js';
 export async function openPage(
   context: BrowserContext,
   address: string,
+  hands: 'quick' | 'a person’s' = 'quick',
 ): Promise<{ page: Page; errors: string[] }> {
   const page = await context.newPage();
+  // a test's hands are quicker than a person's; hands.test.ts holds what a bouncing finger may not do
+  if (hands === 'quick') await page.addInitScript('globalThis.quickHands = { bounceMs: 0, freshMs: 0 }');
   const errors: string[] = [];
   page.on('pageerror', (e) => errors.push(e.message));
   page.on('console', (m) => {

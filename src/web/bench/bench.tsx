@@ -20,14 +20,18 @@ const mostGone = 50;
 /** So few are read before anybody has looked. */
 const mostBehind = 20;
 
+const noJobs: readonly JobSummary[] = [];
+
 /** All open jobs, each by its tag. */
 export function Bench() {
-  const { data: open = [], isPending, error } = useOpenJobs();
+  const { data, isPending, error } = useOpenJobs();
+  const open = data ?? noJobs;
   const gone = useHandedOver(mostGone);
   const counts = useJobCounts();
   const [hanging, setHanging] = useState(false);
   const plan = useBenchPlan(open);
   if (isPending) return <Page title="Bench">Looking at the bench …</Page>;
+  if (!data) return <NotSeenYet words={error?.message} />;
   return (
     <Page
       title={
@@ -69,6 +73,24 @@ export function Bench() {
         open={hanging}
         onClose={() => setHanging(false)}
       />
+    </Page>
+  );
+}
+
+/** An empty bench is said of a store that was asked, never of one that could not be. */
+function NotSeenYet({ words }: { words: string | undefined }) {
+  return (
+    <Page title="The bench has not been seen from this device yet">
+      <Wrong words={words} />
+      <p>
+        Come within reach of the shop’s network once: from then on the bench and its open jobs stand here
+        without it too. The reference desk needs no store.
+      </p>
+      <div>
+        <Button look="go" onClick={() => void queries.refetchQueries()}>
+          Look again
+        </Button>
+      </div>
     </Page>
   );
 }

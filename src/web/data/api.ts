@@ -1,5 +1,6 @@
 import type { FinishedHere, JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
 import { fetchFromBench } from './contact.js';
+import { seen } from './seen.js';
 
 /** What the shop's server said no to, in its own words. */
 export class ServerError extends Error {
@@ -21,7 +22,7 @@ export class Unreachable extends Error {}
 export class NotPaired extends Unreachable {}
 
 /** A server that takes a request and never answers is waited for so long, and then counts as one that is not there. */
-const longestMs = { read: 60_000, write: 20_000, part: 45_000 };
+const longestMs = { read: 60_000, readKnown: 10_000, write: 20_000, part: 45_000 };
 
 /** What a request found at the other end. */
 type Found = 'reached' | Error;
@@ -30,7 +31,7 @@ const listeners = new Set<(found: Found) => void>();
 /** Calls back after each request with what it found. */
 export const onContact = (tell: (found: Found) => void): void => void listeners.add(tell);
 
-const found = <E extends Found>(what: E): E => {
+export const found = <E extends Found>(what: E): E => {
   for (const tell of listeners) tell(what);
   return what;
 };
@@ -54,6 +55,26 @@ async function ask<T>(path: string, init?: RequestInit, longest = longestMs.read
     throw found(new Unreachable(away));
   }
 }
+
+/**
+ * As `ask`, and what was answered is kept on this device: where the store cannot be reached, the last answer stands in for
+ * it. A device that was shut out is shown nothing of the shop any more.
+ */
+async function askKept<T>(path: string): Promise<T> {
+  const before = await seen.get<T>(path);
+  try {
+    const answer = await ask<T>(path, {}, before === undefined ? longestMs.read : longestMs.readKnown);
+    await seen.keep(path, answer);
+    return answer;
+  } catch (error) {
+    if (error instanceof NotPaired) await seen.forgetAll();
+    else if (before !== undefined && isAway(error)) return before;
+    throw error;
+  }
+}
+
+const isAway = (error: unknown): boolean =>
+  error instanceof Unreachable || (error instanceof ServerError && error.status >= 502);
 
 async function refusal(response: Response): Promise<ServerError | NotPaired> {
   const body = (await response.json().catch(() => undefined)) as
@@ -146,30 +167,37 @@ const summariesOf = ({ jobs }: JobsPage): JobSummary[] => jobs.map(({ summary })
 export const api = {
   openJobs: async () => {
     const jobs: JobSummary[] = [];
-    let page: JobsPage = await ask('/api/jobs?state=open');
+    let page: JobsPage = await askKept('/api/jobs?state=open');
     jobs.push(...summariesOf(page));
     while (page.beyond !== undefined) {
-      page = await ask(`/api/jobs?state=open&beyond=${page.beyond}`);
+      page = await askKept(`/api/jobs?state=open&beyond=${page.beyond}`);
       jobs.push(...summariesOf(page));
     }
     return jobs;
   },
   /** Those that were written to last. */
   handedOver: (most: number) =>
-    ask<JobsPage>(`/api/jobs?state=handed-over&order=newest+first&most=${most}`).then(summariesOf),
+    askKept<JobsPage>(`/api/jobs?state=handed-over&order=newest+first&most=${most}`).then(summariesOf),
   jobCounts: () =>
-    ask<{ all: number; behind: number; handedOver: number; invented: number; greatestTag: number }>(
+    askKept<{ all: number; behind: number; handedOver: number; invented: number; greatestTag: number }>(
       '/api/jobs/counts',
     ),
   /** A job whose first line has not been sent yet has no lines in the store: that is not an error. */
   entries: (job: string) =>
-    ask<{ entries: RawEntry[] }>(`/api/jobs/${job}/entries`).then(
+    askKept<{ entries: RawEntry[] }>(`/api/jobs/${job}/entries`).then(
       (r) => r.entries,
       (error) => {
         if (error instanceof ServerError && error.status === 404) return [];
         throw error;
       },
     ),
+  /** Lines that the store has just acknowledged belong to what it was last seen to hold. */
+  alsoSeen: (job: string, lines: readonly RawEntry[]) =>
+    seen.change<{ entries: RawEntry[] }>(`/api/jobs/${job}/entries`, ({ entries, ...rest }) => {
+      const here = new Set(entries.map(({ id }) => id));
+      return { ...rest, entries: [...entries, ...lines.filter(({ id }) => !here.has(id))] };
+    }),
+  health: () => ask<unknown>('/api/health'),
   append: (entries: readonly RawEntry[]) =>
     ask<{ stored: string[]; already: string[] }>(
       '/api/entries',
@@ -184,8 +212,8 @@ export const api = {
       longestMs.part,
     ),
   past: (without?: string) =>
-    ask<JobsTaught>(`/api/past${without === undefined ? '' : `?without=${without}`}`),
-  pastJobs: () => ask<FinishedJobs>('/api/past/jobs'),
+    askKept<JobsTaught>(`/api/past${without === undefined ? '' : `?without=${without}`}`),
+  pastJobs: () => askKept<FinishedJobs>('/api/past/jobs'),
   storeState: () => ask<StoreState>('/api/store'),
   devices: () => ask<Devices>('/api/devices'),
   hereAt: () => ask<Here>('/api/devices/here', { method: 'POST' }),

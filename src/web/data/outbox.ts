@@ -13,6 +13,7 @@ import {
 import { api, NotPaired, onContact, type PictureInfo, ServerError } from './api.js';
 import { benchNow } from './bench-clock.js';
 import { signature } from './device.js';
+import { forgetWritten, tellWritten } from './just-written.js';
 import { contextOf } from './known-jobs.js';
 import { deviceStorage } from './outbox/device-storage.js';
 import type { Held, PictureWithBytes } from './outbox/kept.js';
@@ -88,6 +89,26 @@ export async function writeAll(
   lines: readonly { kind: EntryKind; body: unknown }[],
   pictures: readonly PictureWithBytes[] = [],
 ): Promise<RawEntry[]> {
+  const made = await keepLines(job, lines, pictures);
+  tellWritten(made);
+  return made;
+}
+
+/** Strikes what was just written. */
+export async function takeBack(written: readonly RawEntry[]): Promise<void> {
+  const strikes = written.map(({ id }) => ({
+    kind: 'strike' as const,
+    body: { entry: id, reason: 'taken back at once' },
+  }));
+  if (written[0]) await keepLines(written[0].job, strikes);
+  forgetWritten();
+}
+
+async function keepLines(
+  job: string,
+  lines: readonly { kind: EntryKind; body: unknown }[],
+  pictures: readonly PictureWithBytes[] = [],
+): Promise<RawEntry[]> {
   const at = localTime(benchNow());
   const frame = { job, at, ...rankHere(job, at), by: signature(), v: entryVersion };
   const made = lines.map(({ kind, body }) =>
@@ -145,6 +166,7 @@ export async function localPicture(sha256: string): Promise<Blob | undefined> {
 }
 
 export const outboxNow = here.now;
+export const onOutboxChange = here.subscribe;
 export const whenSaved = here.whenSaved;
 export const tryAgain = (refused: Refused) => here.tryAgain(refused);
 export const dropRefused = (refused: Refused) => here.drop(refused);

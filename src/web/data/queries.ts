@@ -1,13 +1,23 @@
 import { QueryClient, useQuery } from '@tanstack/react-query';
 import { type RawEntry, type Shop, shopLog } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
-import { api, type Keeping, type StoreState } from './api.js';
+import { api, type Keeping, type StoreState, Unreachable } from './api.js';
 import { knowElsewhere } from './contact.js';
 import { changeDevice, useDevice } from './device.js';
+import { followEvents } from './follow.js';
 import { linesOf, sameLines, shopOf } from './lines.js';
-import { useOutbox, whenSaved } from './outbox.js';
+import { onOutboxChange, outboxNow, useOutbox, whenSaved } from './outbox.js';
 
-export const queries = new QueryClient({ defaultOptions: { queries: { staleTime: 30_000, retry: 1 } } });
+export const queries = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 30_000,
+      // without a network the question is asked all the same: what was seen last answers it
+      networkMode: 'always',
+      retry: (failures, error) => failures < 1 && !(error instanceof Unreachable),
+    },
+  },
+});
 
 const jobsKey = ['jobs'] as const;
 const pastKey = ['past'] as const;
@@ -16,24 +26,31 @@ const entriesKey = (job: string) => ['entries', job] as const;
 
 /** Open pages follow the store: a change made on another device is fetched at once. */
 export function followChanges(): void {
-  const events = new EventSource('/api/events');
-  events.addEventListener('open', () => void sayHere()); // each time that the bench is there again
-  events.addEventListener('changed', (event) => {
-    const { jobs } = JSON.parse((event as MessageEvent<string>).data) as { jobs: string[] };
+  followEvents('open', () => void sayHere()); // each time that the bench is there again
+  followEvents('changed', (data) => {
+    const { jobs } = JSON.parse(data) as { jobs: string[] };
     void queries.invalidateQueries({ queryKey: jobsKey });
     if (jobs.includes(shopLog)) void queries.invalidateQueries({ queryKey: pastKey });
     for (const job of jobs) void queries.invalidateQueries({ queryKey: entriesKey(job) });
   });
-  events.addEventListener('keeping', (event) => {
-    const keeping = JSON.parse((event as MessageEvent<string>).data) as Keeping;
+  followEvents('keeping', (data) => {
+    const keeping = JSON.parse(data) as Keeping;
     queries.setQueryData<StoreState>(storeKey, (known) => known && { ...known, keeping });
     void queries.invalidateQueries({ queryKey: storeKey });
   });
-  events.addEventListener('learned', () => void queries.invalidateQueries({ queryKey: pastKey }));
+  followEvents('learned', () => void queries.invalidateQueries({ queryKey: pastKey }));
+  let reach = outboxNow().reach;
+  onOutboxChange(() => {
+    const before = reach;
+    reach = outboxNow().reach;
+    // while it was away, what had been seen last stood in for it
+    if (reach === 'reached' && before !== reach && before !== 'not asked') void queries.invalidateQueries();
+  });
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
-  whenSaved((saved) => {
+  whenSaved(async (saved) => {
     for (const job of new Set(saved.map((e) => e.job))) {
       const mine = sameLines(saved.filter((e) => e.job === job));
+      await api.alsoSeen(job, mine);
       // where the log has not been read yet, these lines alone must not stand for all of it
       const read = queries.setQueryData<RawEntry[]>(entriesKey(job), (known) => known && [...known, ...mine]);
       if (!read) void queries.invalidateQueries({ queryKey: entriesKey(job) });

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Answers, Gate, Job, Stage } from '../../job/index.js';
 import { Button } from '../parts/act.js';
 import { Log } from './log.js';
+import { OnlyThis } from './only-this.js';
 import { stageNames } from './stage-names.js';
 import { DeviceSwitches, SavedState, ShopNav } from './top.js';
 
@@ -54,7 +55,7 @@ export function JobFrame(props: { answers: Answers; stage: Stage; children: Reac
   const { stage, children } = props;
   const [primary, setPrimary] = useState<Primary>();
   const [over, setOver] = useState<'stages' | 'log'>();
-  const { job, gates } = props.answers;
+  const { job } = props.answers;
   const place = useMemo(() => ({ primary, set: setPrimary }), [primary]);
   const show = (what: 'stages' | 'log') => setOver(over === what ? undefined : what);
   return (
@@ -64,11 +65,15 @@ export function JobFrame(props: { answers: Answers; stage: Stage; children: Reac
           Skip to the sheet
         </a>
         <JobTop job={job} stage={stage} />
-        <Stages job={job} gates={gates} here={stage} onGo={() => setOver(undefined)} />
+        <OnlyThis what="The list of stages" of={job.id}>
+          <Stages answers={props.answers} here={stage} onGo={() => setOver(undefined)} />
+        </OnlyThis>
         <main className="sheet" id="sheet" tabIndex={-1}>
           {children}
         </main>
-        <Log job={job} stage={stage} />
+        <OnlyThis what="The log" of={job.id}>
+          <Log job={job} stage={stage} />
+        </OnlyThis>
         <nav className="bottom" aria-label="Sheet">
           <Button onClick={() => show('stages')} aria-expanded={over === 'stages'}>
             Stages
@@ -131,17 +136,9 @@ const signs: Readonly<Record<Gate['state'], { sign: string; word: string }>> = {
   blocked: { sign: '!', word: 'blocked' },
 };
 
-function Stages({
-  job,
-  gates,
-  here,
-  onGo,
-}: {
-  job: Job;
-  gates: readonly Gate[];
-  here: Stage;
-  onGo: () => void;
-}) {
+function Stages(props: { answers: Answers; here: Stage; onGo: () => void }) {
+  const { here, onGo } = props;
+  const { job, gates } = props.answers;
   return (
     <nav className="stages" aria-label="Stages">
       {gates.map((g) => (

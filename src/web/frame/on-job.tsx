@@ -11,9 +11,10 @@ export function OnJob({ id, children }: { id: string; children: (answers: Answer
   if (answers.job.log.length > 0)
     return <AnswersOnScreen value={answers}>{children(answers)}</AnswersOnScreen>;
   return (
-    <Page title="There is no such job">
+    <Page title={error ? 'This job is not on this device' : 'There is no such job'}>
       <p>
         {error?.message ?? 'No tag with this address hangs in the shop.'}{' '}
+        {error && 'A job that was open here once opens again without a network. '}
         <Link href="/">Back to the bench</Link>
       </p>
     </Page>

@@ -63,7 +63,7 @@ function Sent() {
       </span>
     );
   return (
-    <span role="status">
+    <span role="status" className="state-link">
       <Link href="/shop/unsent" className={`state ${look}`}>
         {said}
       </Link>

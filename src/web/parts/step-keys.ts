@@ -1,4 +1,8 @@
 import { useLayoutEffect } from 'react';
+import { isKeyAct } from './steady-hands.js';
+
+/** What a step is answered with: it is put there anew for each. */
+const answers = '.step > footer, .act-page > footer';
 
 /** Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Typing and open questions keep their keys. */
 export function useStepKeys(
@@ -18,7 +22,7 @@ export function useStepKeys(
       ];
       if (!act) return;
       e.preventDefault();
-      act();
+      if (isKeyAct(e, document.querySelector(answers))) act();
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

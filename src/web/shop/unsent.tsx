@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
-import { lineWords, shopLog } from '../../job/index.js';
+import { type RawEntry, shopLog } from '../../job/index.js';
 import { capital } from '../../phrase/index.js';
 import { useKeepsFor } from '../data/keeps-for.js';
 import type { Refused } from '../data/outbox/rules.js';
@@ -14,6 +14,7 @@ import {
   tryAgain,
   useOutbox,
 } from '../data/outbox.js';
+import { wordsOfLine } from '../data/words-of.js';
 import { drafts } from '../form/drafts.js';
 import { useDrafts } from '../form/use-drafts.js';
 import { Page } from '../frame/page.js';
@@ -66,7 +67,7 @@ function Missing({ missing }: { missing: NonNullable<Outbox['missing']> }) {
 function RefusedLine({ refused }: { refused: Refused }) {
   const { entry, picture, reason } = refused;
   const { wrong, busy, act } = useAct();
-  const title = entry ? lineWords({ entry }).title : 'A picture without its line';
+  const title = entry ? titleOf(entry) : 'A picture without its line';
   return (
     <li>
       <div className="stack tight">
@@ -144,9 +145,7 @@ function Waiting({ outbox }: { outbox: Outbox }) {
       <ul className="lines">
         {waiting.slice(0, 50).map((entry) => (
           <li key={entry.id}>
-            <Link href={entry.job === shopLog ? '/shop' : `/job/${entry.job}/intake`}>
-              {lineWords({ entry }).title}
-            </Link>
+            <Link href={entry.job === shopLog ? '/shop' : `/job/${entry.job}/intake`}>{titleOf(entry)}</Link>
             <small>{entry.at.slice(0, 16).replace('T', ' ')}</small>
           </li>
         ))}
@@ -154,6 +153,8 @@ function Waiting({ outbox }: { outbox: Outbox }) {
     </section>
   );
 }
+
+const titleOf = (entry: RawEntry) => wordsOfLine(entry).title;
 
 /** Forms that were begun on this device: each keeps what was typed until it is written down or given up. */
 function Begun() {

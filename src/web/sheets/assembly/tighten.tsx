@@ -56,28 +56,29 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
     const kept = await act(() => write(job.id, 'torque', body));
     if (kept && result === 'clicked') setPlace(place + 1);
   };
+  const last = lastSaid(progress, place);
+  const back = async () => {
+    if (busy) return;
+    // what was said of the bolt is taken back with the step: a click that stands would be counted twice
+    const strike = { entry: last?.entry ?? '', reason: 'back in step mode' };
+    const isBack = !last || (await act(() => write(job.id, 'strike', strike)));
+    if (isBack && last?.result !== 'turned without rising') setPlace(Math.max(0, place - 1));
+  };
   useStepKeys(
     () => void say('clicked'),
-    () => setPlace((p) => Math.max(0, p - 1)),
+    () => void back(),
     leave,
   );
 
-  if (!turn)
-    return (
-      <Finished
-        joint={joint}
-        progress={progress}
-        onBack={() => setPlace(progress.turns.length - 1)}
-        onLeave={leave}
-      />
-    );
+  if (!turn) return <Finished joint={joint} progress={progress} onBack={() => void back()} onLeave={leave} />;
   return (
     <div className="step">
       <BoltHead job={job} joint={joint} turn={turn} progress={progress} onLeave={leave} />
       <JointDrawing joint={joint} lit={litFor(progress, place)} />
+      <TorqueNow joint={joint} turn={turn} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone this region scrolls, and a keyboard must reach it */}
       <section className="stack" tabIndex={0} aria-label="This bolt">
-        <TorqueNow joint={joint} turn={turn} progress={progress} />
+        <BoltWords joint={joint} turn={turn} progress={progress} />
         <Caution
           lines={[
             'Cold engine only. Stop if the bolt turns without the torque rising.',
@@ -86,21 +87,46 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         />
         <Wrong words={wrong} />
       </section>
-      <BoltButtons first={place === 0} busy={busy} onBack={() => setPlace(place - 1)} say={say} />
+      {/* anew for each bolt: a touch meant for the one before finds nothing yet */}
+      <BoltButtons
+        key={place}
+        busy={busy}
+        back={backWords(progress, place, last)}
+        onBack={() => void back()}
+        say={say}
+      />
     </div>
   );
 }
 
+/** What was last said at this bolt, or of the one before: going back takes it back. */
+function lastSaid(progress: TighteningProgress, place: number): From<'torque'> | undefined {
+  const turn = progress.turns[place];
+  const trouble = progress.trouble.findLast((t) => t.hole === turn?.hole && t.pass === turn.pass);
+  return trouble ?? progress.done.get(place - 1);
+}
+
+/** Nothing where there is nothing to go back to. */
+function backWords(
+  progress: TighteningProgress,
+  place: number,
+  last: From<'torque'> | undefined,
+): string | undefined {
+  if (last && last.result !== 'clicked') return 'Take that back';
+  if (place === 0) return undefined;
+  return last ? `Take back bolt ${progress.turns[place - 1]!.place}` : 'Back';
+}
+
 function BoltButtons(props: {
-  first: boolean;
+  back: string | undefined;
   busy: boolean;
   onBack: () => void;
   say: (result: From<'torque'>['result']) => Promise<void>;
 }) {
   return (
     <footer>
-      <Button disabled={props.first} onClick={props.onBack}>
-        Back
+      <Button disabled={props.back === undefined || props.busy} onClick={props.onBack}>
+        {props.back ?? 'Back'}
       </Button>
       <Button look="danger" disabled={props.busy} onClick={() => void props.say('turned without rising')}>
         Turns, does not rise
@@ -167,29 +193,29 @@ function litFor(progress: TighteningProgress, place: number) {
 
 const inSystem = (q: Quantity, system: UnitSystem) => show(q, system);
 
-function TorqueNow({
-  joint,
-  turn,
-  progress,
-}: {
-  joint: From<'joint'>;
-  turn: BoltTurn;
-  progress: TighteningProgress;
-}) {
+/** The number that the wrench is set to. It stays in sight wherever the click can be said. */
+function TorqueNow({ joint, turn }: { joint: From<'joint'>; turn: BoltTurn }) {
   const system = useUnits();
-  const shop = useShop();
   const torque = turnTorque(joint, turn);
-  const large = show(torque, undefined, { unit: joint.target.unit });
-  const [number, ...unit] = large.split(' ');
-  const other = inSystem(torque, /N·m|kgf/.test(joint.target.unit) ? 'inch' : 'metric');
+  const [number, ...unit] = show(torque, undefined, { unit: joint.target.unit }).split(' ');
+  return (
+    <div className="torque-now">
+      <div className="big" data-system={system}>
+        {number} <small>{unit.join(' ')}</small>
+      </div>
+      <div className="also">{inSystem(torque, /N·m|kgf/.test(joint.target.unit) ? 'inch' : 'metric')}</div>
+    </div>
+  );
+}
+
+function BoltWords(props: { joint: From<'joint'>; turn: BoltTurn; progress: TighteningProgress }) {
+  const { joint, turn, progress } = props;
+  const shop = useShop();
+  const number = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit }).split(' ')[0];
   const wrench = shop.wrenches.find((w) => w.tool === joint.wrench);
   const neighbours = passesAround(joint, turn, progress);
   return (
     <div>
-      <div className="big" data-system={system}>
-        {number} <small>{unit.join(' ')}</small>
-      </div>
-      <div className="also">{other}</div>
       <p className="line-large">
         {joint.wrench ? (
           <>

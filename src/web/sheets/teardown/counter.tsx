@@ -126,7 +126,7 @@ export function Stepper(props: {
 }) {
   const { name, value, of, onChange } = props;
   return (
-    <fieldset className="stepper">
+    <fieldset className="stepper" data-quick>
       <legend className="hidden">{name}</legend>
       <Button aria-label={`One ${name} less`} disabled={value === 0} onClick={() => onChange(value - 1)}>
         −
