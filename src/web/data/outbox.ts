@@ -68,7 +68,7 @@ export async function startOutbox(): Promise<void> {
   await here.start();
 }
 
-/** As when the page is left: nothing more is sent from here. */
+/** As when the page is left: nothing more is sent from here. @public for tests, which open several pages in one process */
 export function stopOutbox(): void {
   here.stop();
   others?.close();
