@@ -2,7 +2,7 @@ export { FastenError } from './error.js';
 export { type Condition, conditions, factorsFor } from './friction.js';
 export { type Pass, passes, passSchemes, type TighteningStep, tighteningSteps } from './passes.js';
 export { checkOrder, type TighteningOrder, tighteningOrder } from './pattern.js';
-export { requirePlausibleTorque } from './plausible.js';
+export { boltUnderTorque, boltWords, requirePlausibleTorque } from './plausible.js';
 export type { ThreadForm } from './thread-form.js';
 export { findThread, type StandardThread } from './threads.js';
 export { clampForTorque, clampRange } from './torque.js';

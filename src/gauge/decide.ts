@@ -178,5 +178,8 @@ const coarse = ' The tool is too coarse for these limits: no reading at all coul
 
 export function limitWords({ min, max }: Limit, said: (x: number) => string): string {
   if (min === undefined) return `at most ${said(max ?? 0)}`;
-  return max === undefined ? `at least ${said(min)}` : `${said(min)} to ${said(max)}`;
+  if (max === undefined) return `at least ${said(min)}`;
+  const [low, high] = [said(min), said(max)];
+  // the unit stands once, after the last
+  return low === high ? `exactly ${high}` : `${low.split(' ')[0]} to ${high}`;
 }

@@ -126,8 +126,10 @@ describe('what a reader sees', () => {
 
   test('a coil that would rub is refused whatever card was used', () => {
     expect(text('coil-gap', { card: '0.010 in', 'run-out': '0.030 in' })).toMatch(/fail: the magnets touch/);
-    expect(text('coil-gap', { card: '0.002 in' })).toMatch(/fail: too narrow/);
-    expect(text('coil-gap', { card: '0.030 in' })).toMatch(/fail: too wide/);
+    expect(text('coil-gap', { card: '0.002 in', least: '0.006 in' })).toMatch(/fail: too narrow/);
+    expect(text('coil-gap', { card: '0.030 in', most: '0.014 in' })).toMatch(/fail: too wide/);
+    // a figure of the class says so and decides nothing
+    expect(text('coil-gap', { card: '0.030 in' })).toMatch(/cannot decide: class figure only: too wide/);
   });
 
   test('a head held by too little is told to lift, one held well to stay down', () => {

@@ -42,13 +42,13 @@ type Band = Pick<ExpectedCompression, 'lowPa' | 'likelyPa' | 'highPa' | 'release
  * likelihood of a fault is Σ weight(rung)·P(rung | faults).
  *
  * Not informative, all weights alike, with the reason: an automatic release that may act; a band wider than a factor
- * of three between its ends. Throws EngineError for a reading below 0 or a band out of order.
+ * of three between its ends; a reading half as much again as its upper end. Throws EngineError for a reading below 0 or a band out of order.
  * Example: band 97–157–210 psi, reading 165: normal 0.86, 20 % down 0.14; reading 60: 40 % down 0.94.
  */
 export function classifyCompression(reading: CompressionReading, band: Band): ClassifiedCompression {
   requireNotNegative(reading.pa, 'reading');
   requirePositive(band.lowPa, 'low');
-  const silent = whyNot(band);
+  const silent = whyNot(band) ?? tooMuch(reading, band);
   if (silent) return { informative: false, weights: alike(), reason: silent };
   const chance = reading.pa < 1 ? () => 0 : chanceOver(reading.pa, gaugeU(reading), band);
   const over = [...boundaries.map(chance), 1];
@@ -77,6 +77,12 @@ function gaugeU({ pa, uPa }: CompressionReading): number {
 function alike(): Record<CompressionRung, number> {
   const each = 1 / compressionRungs.length;
   return { normal: each, 'down-twenty-percent': each, 'down-forty-percent': each, 'near-zero': each };
+}
+
+/** Half as much again as the band's upper end is no cylinder of this geometry. */
+function tooMuch({ pa }: CompressionReading, { highPa }: Band): string | undefined {
+  if (pa <= 1.5 * highPa) return undefined;
+  return 'That is more than a cylinder of this geometry can show: oil or fuel lies on the piston, the gauge is wrong, or a figure is.';
 }
 
 function whyNot({ lowPa, highPa, release }: Band): string | undefined {

@@ -1,4 +1,12 @@
-import { clampForTorque, clampRange, conditions, factorsFor } from '../../fasten/index.js';
+import {
+  boltUnderTorque,
+  boltWords,
+  clampForTorque,
+  clampRange,
+  conditions,
+  factorsFor,
+  type ThreadForm,
+} from '../../fasten/index.js';
 import { of, showBoth } from '../../quantity/index.js';
 import {
   type Answer,
@@ -102,7 +110,7 @@ export const firingLoad = worksheet({
       }),
       number('margin', 'Clamp over push', likely.separationMargin, 1, separation),
       number('least-margin', 'At the worst of both', worst.separationMargin, 1, separation),
-      marginVerdict(worst.separationMargin),
+      marginVerdict(worst.separationMargin, thread, torque),
       lines('spread', 'What makes the pressure’s band wide', shareWords(peakShares), firingModel),
     ];
   },
@@ -140,9 +148,15 @@ function clampOf(torqueNm: number, majorMm: number, factor: number | ReturnType<
   return { k, likelyN: at(k), leastN };
 }
 
-function marginVerdict(worst: number): Answer {
+function marginVerdict(worst: number, thread: ThreadForm, torqueNm: number): Answer {
   const says = (decided: 'pass' | 'fail' | 'cannot-decide', text: string) =>
     verdict('says', 'At this torque', decided, text, separation);
+  const bolt = boltUnderTorque(thread);
+  if (torqueNm > bolt.stretchesNm)
+    return says(
+      'cannot-decide',
+      `${boltWords(bolt.grade)} stretches for good near ${showBoth(of(bolt.stretchesNm, 'N·m'), 'inch')}: this torque is only for a stronger one`,
+    );
   if (worst >= 1.5) return says('pass', 'the head stays down with something left over for the gasket');
   if (worst >= 1) return says('cannot-decide', 'the head stays down, with little left over for the gasket');
   return says('fail', 'at its worst firing lifts the head: check torque, bolt count and opening');

@@ -108,13 +108,13 @@ const coilGapSheet = worksheet({
       standard: '1',
       within: [1, 20],
     }),
-    'run-out': ask.in('mm', 'Run-out of the rim', 'Full swing on a dial; 0 stands for not measured.', {
-      standard: '0 mm',
+    'run-out': ask.in('mm', 'Run-out of the rim', 'Full swing on a dial. Left empty, not measured.', {
+      optional: true,
       hint: '0.004 in',
       within: ['0 mm', '5 mm'],
     }),
-    play: ask.in('mm', 'Side play of the shaft', 'Full swing at the flywheel; 0 stands for not measured.', {
-      standard: '0 mm',
+    play: ask.in('mm', 'Side play of the shaft', 'Full swing at the flywheel. Left empty, not measured.', {
+      optional: true,
       hint: '0.003 in',
       within: ['0 mm', '5 mm'],
     }),
@@ -133,14 +133,19 @@ const coilGapSheet = worksheet({
   },
   compute: ({ card, cards, 'run-out': runOut, play, least, most }) => {
     const gap = coilGap(to(card, 'mm'), cards, runOut, play);
+    const measured = runOut !== undefined && play !== undefined;
     const rule = computed('cards · thickness; half of run-out and play either way');
     const inUnit = (id: string, label: string, mm: number) =>
       amount(id, label, to(of(mm, 'mm'), card.unit), card.unit, rule);
     return [
       inUnit('gap', 'Gap', gap.setMm),
-      inUnit('least-gap', 'Least in a turn', gap.leastMm),
-      inUnit('most-gap', 'Most in a turn', gap.mostMm),
-      gapVerdict(least, most, gap),
+      ...(measured
+        ? [
+            inUnit('least-gap', 'Least in a turn', gap.leastMm),
+            inUnit('most-gap', 'Most in a turn', gap.mostMm),
+          ]
+        : []),
+      gapVerdict(least, most, gap, measured),
     ];
   },
   names: { runOut: 'run-out', shaftPlay: 'play' },
@@ -169,16 +174,33 @@ const ofTheClass = ruleOfThumb(
   'gaps of the class, not this engine’s; public manual excerpts, read second-hand',
 );
 
-function gapVerdict(least: number | undefined, most: number | undefined, gap: ReturnType<typeof coilGap>) {
+function gapVerdict(
+  least: number | undefined,
+  most: number | undefined,
+  gap: ReturnType<typeof coilGap>,
+  measured: boolean,
+) {
   const own = least !== undefined || most !== undefined;
   const origin = own ? ({ from: "maker's sheet", detail: 'the limit you gave' } as const) : ofTheClass;
-  const says = (decided: 'pass' | 'fail', text: string) => verdict('verdict', 'Gap', decided, text, origin);
+  const says = (decided: 'pass' | 'fail' | 'cannot-decide', text: string) =>
+    verdict('verdict', 'Gap', decided, text, origin);
   if (gap.leastMm <= 0)
     return says('fail', 'the magnets touch the coil in every turn: cure the shaft’s play first');
-  if (gap.setMm < (least ?? classCoilGapMm.least)) return says('fail', 'too narrow: it may rub when warm');
-  if (gap.setMm > (most ?? classCoilGapMm.most))
-    return says('fail', 'too wide: weak spark at pull speed, and a little late');
-  return says('pass', 'inside the limits');
+  const [narrowest, widest] = own
+    ? [least ?? 0, most ?? Number.POSITIVE_INFINITY]
+    : [classCoilGapMm.least, classCoilGapMm.most];
+  const stands =
+    gap.setMm < narrowest
+      ? 'too narrow: it may rub when warm'
+      : gap.setMm > widest
+        ? 'too wide: weak spark at pull speed, and a little late'
+        : 'inside the limits';
+  if (!own)
+    return says('cannot-decide', `class figure only: ${stands}. Only this engine’s own limit decides.`);
+  if (stands !== 'inside the limits') return says('fail', stands);
+  if (!measured)
+    return says('cannot-decide', 'set inside the limits, but run-out and side play were not measured');
+  return says('pass', stands);
 }
 
 export const ignitionSheets = [sparkShift, coilGapSheet];

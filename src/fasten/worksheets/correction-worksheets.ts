@@ -1,10 +1,11 @@
-import { of, QuantityError, showBoth } from '../../quantity/index.js';
+import { of, type Quantity, QuantityError, show, showBoth } from '../../quantity/index.js';
 import {
   amount,
   ask,
   computed,
   near,
   number,
+  optional,
   ruleOfThumb,
   verdict,
   words,
@@ -13,12 +14,19 @@ import {
 import { intoAluminum } from '../aluminum.js';
 import { figure } from '../figure.js';
 import { correctForLubricant } from '../lubricant.js';
-import { requirePlausibleTorque, torqueBounds } from '../plausible.js';
+import {
+  boltUnderTorque,
+  boltWords,
+  isPlugThread,
+  requirePlausibleTorque,
+  torqueBounds,
+} from '../plausible.js';
 import { commonPractice, sources } from '../sources.js';
 import { headMetals, type PlugSeat, plugTorque, smallEngine14mm } from '../spark-plug.js';
+import type { ThreadForm } from '../thread-form.js';
 import { findThread, threadWords } from '../threads.js';
 import { chosenFactor, factorAnswers } from './factor.js';
-import { conditionField, factorField, thread, torqueField } from './fields.js';
+import { conditionField, factorField, grade, thread, torqueField } from './fields.js';
 
 export const lubricantCorrection = worksheet({
   id: 'lubricant-correction',
@@ -155,20 +163,30 @@ export const torquePlausible = worksheet({
   title: 'Can this torque be meant?',
   question: 'Can this torque be meant for this thread?',
   purpose: 'Catches inch-pounds read as foot-pounds before a bolt breaks.',
-  fields: { torque: ask.quantity('torque', 'Torque', 'Just as it is written.', '140 in-lb'), thread },
-  compute: ({ torque, thread: form }) => {
+  fields: {
+    torque: ask.quantity('torque', 'Torque', 'Just as it is written.', '140 in-lb'),
+    thread,
+    grade: {
+      ...optional(grade),
+      help: `${grade.help} Left empty, what is usual: SAE 5, class 8.8 (common practice).`,
+    },
+  },
+  compute: ({ torque, thread: form, grade: marked }) => {
     const { lowNm, highNm, because } = torqueBounds(form);
     const how = computed(
       'from a quarter of the softest to the whole of the strongest bolt, or the printed range of a plug',
     );
-    const [decided, text] = believed(() => requirePlausibleTorque(torque, form), because);
+    const [decided, text] = believed(torque, form, marked, because);
     return [
       verdict('verdict', 'Verdict', decided, text, how),
       amount('low', 'Least for this thread', lowNm, 'N·m', how),
       amount('high', 'Most for this thread', highNm, 'N·m', how),
     ];
   },
-  cautions: ['A torque inside the range can still be the wrong one.'],
+  cautions: [
+    'A torque inside the range can still be the wrong one.',
+    'A stretched bolt clamps less than a loose one: when it turned without getting tighter, renew it.',
+  ],
   sources: [
     sources.saeGrades,
     sources.isoStrength,
@@ -196,16 +214,30 @@ export const torquePlausible = worksheet({
   ],
 });
 
-function believed(check: () => void, because: string): readonly ['pass' | 'fail', string] {
+type Believed = readonly ['pass' | 'fail' | 'cannot-decide', string];
+
+function believed(torque: Quantity, form: ThreadForm, marked: string | undefined, because: string): Believed {
   try {
-    check();
-    return ['pass', `within what ${because} can take`];
+    requirePlausibleTorque(torque, form);
   } catch (refusal) {
-    if (refusal instanceof QuantityError && refusal.code === 'implausible') {
-      return ['fail', refusal.message];
-    }
+    if (refusal instanceof QuantityError && refusal.code === 'implausible') return ['fail', refusal.message];
     throw refusal;
   }
+  return underTorque(torque, form, marked) ?? ['pass', `within what ${because} can take`];
+}
+
+/** What the bolt makes of a torque that can be meant; nothing when it bears it. */
+function underTorque(torque: Quantity, form: ThreadForm, marked: string | undefined): Believed | undefined {
+  if (isPlugThread(form)) return undefined;
+  const bolt = boltUnderTorque(form, marked);
+  if (torque.si <= bolt.stretchesNm) return undefined;
+  const said = (nm: number) => show(of(nm, 'N·m'), undefined, { unit: torque.unit });
+  const limits = `${boltWords(bolt.grade)} stretches for good near ${said(bolt.stretchesNm)} and breaks near ${said(bolt.breaksNm)} (K 0.20)`;
+  if (marked !== undefined && torque.si > bolt.breaksNm) return ['fail', limits];
+  return [
+    'cannot-decide',
+    marked === undefined ? `only for a stronger bolt than is usual: ${limits}` : limits,
+  ];
 }
 
 const seatOf = {

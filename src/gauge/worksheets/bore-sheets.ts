@@ -5,7 +5,7 @@ import { classFigures } from '../class-figures.js';
 import { clearance } from '../clearance.js';
 import { GaugeError } from '../error.js';
 import { chooseOversize, type OversizeAnswer } from '../oversize.js';
-import { verdict } from './answers.js';
+import { fitVerdict, verdict } from './answers.js';
 import {
   diameterSpan,
   limitAnswer,
@@ -279,8 +279,7 @@ const finishedAnswers = ({ oversize, finished, stock }: Choice, unit: string) =>
 
 function pistonAnswers({ oversize, finished }: Choice, piston: number, used: UsedLimit, unit: string) {
   const found = clearance({
-    ...{ hole: finished, shaft: piston + oversize, uHole: 0, uShaft: 0 },
-    ...{ limit: used.limit, unit },
+    ...{ hole: finished, shaft: piston + oversize, uHole: 0, uShaft: 0, unit },
   });
   return [
     amount(
@@ -291,7 +290,12 @@ function pistonAnswers({ oversize, finished }: Choice, piston: number, used: Use
       computed('bore less piston, both taken at their nominal size'),
       { note: 'measure the real piston' },
     ),
-    verdict('fit', 'Fit', found.decision!, used.origin),
+    fitVerdict(
+      ['fit', 'Fit'],
+      { value: found.clearance, u: 0, unit },
+      used,
+      'the piston is larger than its bore',
+    ),
     limitAnswer(used, unit),
   ];
 }

@@ -2,9 +2,8 @@ import { to } from '../../quantity/index.js';
 import { amount, ask, computed, near, type Worksheet, worksheet } from '../../worksheet/index.js';
 import { type ClassFigure, classFigures } from '../class-figures.js';
 import { clearance, clearanceFromWobble } from '../clearance.js';
-import { decide } from '../decide.js';
 import { decideExtreme, decideSpread } from '../spread.js';
-import { verdict } from './answers.js';
+import { fitVerdict, verdict } from './answers.js';
 import {
   diameterSpan,
   gapSpan,
@@ -26,12 +25,14 @@ interface Pair {
   readonly hole: readonly [label: string, help: string, hint: string, tool: string, standard: string];
   readonly shaft: readonly [label: string, help: string, hint: string, tool: string, standard: string];
   readonly figure: ClassFigure;
+  /** what a clearance below nothing means */
+  readonly tight: string;
   readonly cautions: readonly string[];
   readonly examples: Worksheet['examples'];
 }
 
 /** Three fits are one calculation with other words. */
-const pairSheet = ({ hole: inside, shaft: outside, figure, ...pair }: Pair) =>
+const pairSheet = ({ hole: inside, shaft: outside, figure, tight, ...pair }: Pair) =>
   worksheet({
     ...pair,
     group: 'Is it worn?',
@@ -52,7 +53,6 @@ const pairSheet = ({ hole: inside, shaft: outside, figure, ...pair }: Pair) =>
         shaft: to(shaft, unit),
         uHole: standardIn(given['hole-uncertainty'], unit),
         uShaft: standardIn(given['shaft-uncertainty'], unit),
-        limit: used.limit,
         unit,
       });
       return [
@@ -60,7 +60,7 @@ const pairSheet = ({ hole: inside, shaft: outside, figure, ...pair }: Pair) =>
           u: found.u,
           ...(found.clearance < 0 && { note: 'negative: the shaft is larger than the hole' }),
         }),
-        verdict('verdict', 'Fit', found.decision!, used.origin),
+        fitVerdict(['verdict', 'Fit'], { value: found.clearance, u: found.u, unit }, used, tight),
         limitAnswer(used, unit),
       ];
     },
@@ -81,6 +81,7 @@ export const pistonClearance = pairSheet({
     ...micrometer,
   ],
   figure: classFigures.pistonClearance,
+  tight: 'the piston is larger than its bore',
   cautions: [
     'A piston is oval and tapered: the place of measurement is part of the specification.',
     'Part and tool at one temperature: aluminum grows twice as fast as iron.',
@@ -112,6 +113,7 @@ export const crankpinClearance = pairSheet({
   ],
   shaft: ['Crankpin', 'Smallest of four readings.', '0.9994 in', ...micrometer],
   figure: classFigures.crankpinClearance,
+  tight: 'the crankpin is larger than its rod',
   cautions: [
     'Aluminum rods smear onto the pin: clean the pin before measuring, never with a file.',
     'A plastic gauge strip is quicker; do not turn the crank on it.',
@@ -140,6 +142,7 @@ export const guideClearance = pairSheet({
   ],
   shaft: ['Stem', 'Where it runs in the guide, smallest found.', '0.2500 in', ...micrometer],
   figure: classFigures.guideClearance,
+  tight: 'the stem is larger than its guide',
   cautions: ['Clean carbon and varnish out of the guide first; they hide wear.'],
   examples: [
     {
@@ -193,7 +196,7 @@ export const guideWobble = worksheet({
         computed('rock/(2·lever/guide + 1): a straight stem in a straight guide'),
         { u },
       ),
-      verdict('verdict', 'Guide', decide({ value, u, limit: used.limit, unit }), used.origin),
+      fitVerdict(['verdict', 'Guide'], { value, u, unit }, used, 'the stem is larger than its guide'),
       limitAnswer(used, unit),
     ];
   },

@@ -3,7 +3,7 @@ import { amount, ask, computed, lines, near, words, worksheet } from '../../work
 import { classFigures } from '../class-figures.js';
 import { chanceOf } from '../figure.js';
 import { chooseThickness, type ThicknessChoice } from '../thickness-choice.js';
-import { verdict } from './answers.js';
+import { failing, verdict } from './answers.js';
 import {
   gapSpan,
   limitAnswer,
@@ -68,11 +68,13 @@ export const endPlayGasket = worksheet({
       offered: listIn(offered, unit),
       kind,
       uThickness: standardIn(crush, unit),
-      limit: used.limit,
+      limit: { ...used.limit, min: used.limit.min ?? 0 },
       unit,
     });
     return [
-      verdict('now', 'As it stands', found.now, used.origin),
+      play.si > 0
+        ? verdict('now', 'As it stands', found.now, used.origin)
+        : failing('now', 'As it stands', 'no end play: the shaft binds'),
       limitAnswer(used, unit),
       words('do', 'Do', found.words, playRule),
       ...(found.choice ? choiceAnswers(found.choice, unit) : []),

@@ -2,8 +2,9 @@ import { to } from '../../quantity/index.js';
 import { amount, ask, computed, lines, near, worksheet } from '../../worksheet/index.js';
 import { classFigures } from '../class-figures.js';
 import { decide } from '../decide.js';
+import { GaugeError } from '../error.js';
 import { classRingGap, gapClosing, gapInBore, growthFromGaps } from '../ring-gap.js';
-import { verdict } from './answers.js';
+import { failing, verdict } from './answers.js';
 import {
   diameterSpan,
   feelers,
@@ -61,10 +62,11 @@ export const ringEndGap = worksheet({
       boreMaterial: wall,
       boreC: 150,
     });
+    const picture = { picture: gapPicture({ gap, bore, worn: worn ?? bore, unit, used }) };
     return [
-      verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin, {
-        picture: gapPicture({ gap, bore, worn: worn ?? bore, unit, used }),
-      }),
+      gap < closing
+        ? failing('verdict', 'Gap', 'smaller than what heat closes: the ends would butt', picture)
+        : verdict('verdict', 'Gap', decide({ value: gap, u, limit: used.limit, unit }), used.origin, picture),
       limitAnswer(used, unit),
       ...(worn === undefined
         ? []
@@ -142,6 +144,12 @@ export const boreGrowthFromGaps = worksheet({
     const { unit } = worn;
     const used = usedLimit(classFigures.boreTaper, unit, { most });
     const found = growthFromGaps(to(worn, unit), to(unworn, unit), standardIn(uncertainty, unit));
+    if (found.growth < -2 * found.u)
+      throw new GaugeError(
+        'A bore is not narrower where it is worn: the two gaps are swapped, or the ring stood askew.',
+        'worn',
+        found.growth,
+      );
     return [
       amount('growth', 'Wider by', found.growth, unit, ringGeometry, { u: found.u }),
       verdict(
