@@ -1,7 +1,7 @@
 import { within } from './error.js';
 import { boltLoads, type Strength } from './grades.js';
 import type { ThreadForm } from './thread-form.js';
-import { clampRange, torqueForClamp } from './torque.js';
+import { clampRange, type FactorDoubt, torqueForClamp } from './torque.js';
 
 /**
  * Part of the proof load to aim for: 0.75 for a joint that comes apart again, 0.90 for one that stays.
@@ -30,16 +30,19 @@ export function torqueForBolt({
   strength,
   nutFactor,
   share,
+  doubt,
 }: {
   form: ThreadForm;
   strength: Strength;
   nutFactor: number;
   share: number;
+  /** about the nut factor, for the range of the clamp load */
+  doubt?: FactorDoubt | undefined;
 }): BoltTorque {
   within(share, 0.01, 1, 'share');
   const { proofN } = boltLoads(form, strength);
   const clampN = share * proofN;
-  const clampRangeN = clampRange(clampN);
+  const clampRangeN = clampRange(clampN, undefined, doubt);
   return {
     clampN,
     torqueNm: torqueForClamp({ clampN, nutFactor, majorMm: form.majorMm }),

@@ -33,7 +33,24 @@ export function clampForTorque({
   return torqueNm / (nutFactor * (majorMm / 1000));
 }
 
-/** Where a clamp load really lies when a wrench sets it: ±25 %. */
-export function clampRange(clampN: number, scatter = preloadScatter): readonly [number, number] {
-  return [clampN * (1 - scatter), clampN * (1 + scatter)];
+/** The nut factor taken, and the ends of what is published for the condition. */
+export interface FactorDoubt {
+  readonly taken: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Where a clamp load really lies when a wrench sets it: ±25 %, and where the nut factor is one of a published spread,
+ * what its ends make of the same torque in quadrature (JCGM 100:2008, 5.1.2).
+ * Example: 10 kN at K 0.20, published 0.20 to 0.30: 5.8 to 12.5 kN.
+ */
+export function clampRange(
+  clampN: number,
+  scatter = preloadScatter,
+  factor?: FactorDoubt,
+): readonly [number, number] {
+  const down = factor ? 1 - factor.taken / factor.high : 0;
+  const up = factor ? factor.taken / factor.low - 1 : 0;
+  return [clampN * (1 - Math.hypot(scatter, down)), clampN * (1 + Math.hypot(scatter, up))];
 }

@@ -131,17 +131,19 @@ function decisionsOf(
 ): BoreMap['decisions'] {
   const { u, common = 0, limits = {}, confidence, unit } = given;
   const count = given.depths.length * given.directions.length;
-  const spread = (value: number, max: number) =>
-    decideSpread({ spread: value, u, count, max, confidence, unit });
+  const spread = (value: number, max: number, eachOf: number) =>
+    decideSpread({ spread: value, u, count, max, confidence, unit, eachOf });
   const total = Math.hypot(u, common);
   return {
     ...(limits.wear !== undefined && {
       wear: decideExtreme({ value: wear, u: total, count, limit: { max: limits.wear }, confidence, unit }),
     }),
     ...(limits.taper !== undefined &&
-      given.depths.length > 1 && { taper: spread(taper.value, limits.taper) }),
+      given.depths.length > 1 && { taper: spread(taper.value, limits.taper, given.depths.length) }),
     ...(limits.outOfRound !== undefined &&
-      given.directions.length > 1 && { outOfRound: spread(outOfRound.value, limits.outOfRound) }),
+      given.directions.length > 1 && {
+        outOfRound: spread(outOfRound.value, limits.outOfRound, given.directions.length),
+      }),
   };
 }
 

@@ -44,6 +44,24 @@ export function meanNoiseRange(n: number): number {
   return step * places.reduce((total, { below, above }) => total + 1 - below ** n - above ** n, 0);
 }
 
+/**
+ * The widest of the ranges that `groups` times n readings show on average: what taper or out-of-round reads on a perfect
+ * part, being picked from several lines.
+ *
+ * Method: ∫ 1 − F(q)^groups dq over `noiseRangeBelow` F, Simpson's rule of step 1/16 to 12. Error: absolute ≤ 1e-6.
+ * Examples: three readings in each of two groups: 2.190; two in each of three: 1.876.
+ */
+export function meanWidestRange(n: number, groups: number): number {
+  if (groups === 1) return meanNoiseRange(n);
+  const h = 1 / 16;
+  let sum = 0;
+  for (let i = 0; i <= 192; i += 1) {
+    const weight = i === 0 || i === 192 ? 1 : i % 2 === 1 ? 4 : 2;
+    sum += weight * (1 - noiseRangeBelow(i * h, n) ** groups);
+  }
+  return (sum * h) / 3;
+}
+
 function requireCount(n: number): void {
   if (!Number.isInteger(n) || n < 1 || n > 200)
     throw new GaugeError(`the count must be a whole number from 1 to 200; got ${n}.`, 'count', n);

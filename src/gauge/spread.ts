@@ -10,7 +10,7 @@ import {
 } from './decide.js';
 import { GaugeError, requireConfidence, requireFinite, requireNotNegative } from './error.js';
 import { figure } from './figure.js';
-import { meanNoiseRange, noiseRangeBelow } from './noise-range.js';
+import { meanWidestRange, noiseRangeBelow } from './noise-range.js';
 import { normalBelow } from './normal.js';
 
 interface Picked {
@@ -32,6 +32,8 @@ export interface Spread extends Picked {
    * standard uncertainty of a difference between any two of them.
    */
   readonly uDifference?: number | undefined;
+  /** the readings in groups of so many, the spread being the widest of the groups' own (taper: one group a direction) */
+  readonly eachOf?: number | undefined;
 }
 
 export interface Extreme extends Picked {
@@ -104,9 +106,10 @@ function exact(low: number, high: number): Chances {
   return exactlyBelow(high, low) ? { pass: 0, fail: 1 } : { pass: 1, fail: 0 };
 }
 
-function spreadChances({ u, uDifference, count }: Spread, margin: number): Chances {
+function spreadChances({ u, uDifference, count, eachOf = count }: Spread, margin: number): Chances {
   const pass = normalBelow(margin / (uDifference ?? Math.SQRT2 * u));
-  if (uDifference === undefined) return { pass, fail: noiseRangeBelow(-margin / u, count) };
+  if (uDifference === undefined)
+    return { pass, fail: noiseRangeBelow(-margin / u, eachOf) ** (count / eachOf) };
   return { pass, fail: Math.max(0, 1 - count * (count - 1) * normalBelow(margin / uDifference)) };
 }
 
@@ -150,7 +153,9 @@ function decisionOf(
 
 const tooCoarse = ' The tool is too coarse for this limit: even a perfect part could not pass.';
 
-function spreadNote({ count, u, unit, uDifference }: Spread): string {
+function spreadNote({ count, u, unit, uDifference, eachOf = count }: Spread): string {
   if (u === 0 || uDifference !== undefined) return '';
-  return ` A perfect part would show about ${figure(meanNoiseRange(count) * u, u, unit)} over ${count} readings.`;
+  const shown = figure(meanWidestRange(eachOf, count / eachOf) * u, u, unit);
+  const groups = eachOf === count ? '' : ` in groups of ${eachOf}`;
+  return ` A perfect part would show about ${shown} over ${count} readings${groups}.`;
 }

@@ -178,8 +178,17 @@ describe('roundness', () => {
   it('does not see where the part was set up, nor which way it was turned', () => {
     const radii = turn(8);
     const { roundness: plain } = roundness({ radii, u: 0 }).minimumZone;
-    const shifted = radii.map((r, i) => r + 0.1 * Math.cos((2 * Math.PI * i) / radii.length - 1));
-    expect(roundness({ radii: shifted, u: 0 }).minimumZone.roundness).toBeCloseTo(plain, 10);
+    const moved = radii.map((r, i) => {
+      const angle = (2 * Math.PI * i) / radii.length;
+      return [r * Math.cos(angle) + 0.1, r * Math.sin(angle) - 0.2] as const;
+    });
+    const elsewhere = roundness({
+      radii: moved.map(([x, y]) => Math.hypot(x, y)),
+      anglesDeg: moved.map(([x, y]) => (Math.atan2(y, x) * 180) / Math.PI),
+      u: 0,
+    });
+    // to a thousandth of itself
+    expect(Math.abs(elsewhere.minimumZone.roundness / plain - 1)).toBeLessThan(2e-3);
     expect(
       roundness({ radii: [...radii.slice(3), ...radii.slice(0, 3)], u: 0 }).minimumZone.roundness,
     ).toBeCloseTo(plain, 10);
@@ -196,19 +205,35 @@ describe('roundness', () => {
     expect(leastSquares.radius).toBeCloseTo(sum((r) => r) / n, 11);
   });
 
-  it('of a true circle set up off center stays within the model’s own error', () => {
-    const e = 0.2;
+  it.each([0.2, 0.5, 2])('of a true circle set up %d mm off center is nothing', (e) => {
+    // it read 0.005 mm at half a millimeter: the fit was linear in the offset
     const radii = times(24, (i) => {
       const angle = (2 * Math.PI * i) / 24;
       return e * Math.cos(angle) + Math.sqrt(625 - (e * Math.sin(angle)) ** 2);
     });
     const found = roundness({ radii, u: 0 });
-    expect(found.modelError).toBeCloseTo(e ** 2 / 50, 6);
-    expect(found.minimumZone.roundness).toBeLessThanOrEqual(found.modelError);
+    for (const circle of [found.minimumZone, found.leastSquares]) {
+      expect(circle.roundness).toBeLessThan(1e-9);
+      expect(circle.centerX).toBeCloseTo(e, 9);
+      expect(circle.radius).toBeCloseTo(25, 9);
+    }
+  });
+
+  it('of three lobes read at four places does not pass: they cannot be seen there', () => {
+    const lobed = (n: number) => times(n, (i) => 25 + 0.02 * Math.cos((6 * Math.PI * i) / n + 0.3));
+    const four = roundness({ radii: lobed(4), u: 1e-5, max: 0.03 });
+    expect(four.minimumZone.roundness).toBeLessThan(0.02);
+    expect(four.decision!.verdict).toBe('cannot-decide');
+    expect(four.decision!.why).toMatch(/cannot see three lobes/);
+    expect(four.mostLobes).toBe(1);
+    const twelve = roundness({ radii: lobed(12), u: 1e-5, max: 0.03 });
+    expect(twelve.mostLobes).toBe(5);
+    expect(twelve.decision!.verdict).toBe('fail');
+    expect(roundness({ radii: lobed(12), u: 1e-5, max: 0.06 }).decision!.verdict).toBe('pass');
   });
 
   it('refuses a part far off center, odd angles and impossible radii', () => {
-    const off = times(12, (i) => 25 + 3 * Math.cos((2 * Math.PI * i) / 12));
+    const off = times(12, (i) => 25 + 16 * Math.cos((2 * Math.PI * i) / 12));
     expect(() => roundness({ radii: off, u: 0 })).toThrow('off center');
     expect(() => roundness({ radii: [1, 1, 1, 1], anglesDeg: [0, 90], u: 0 })).toThrow('angles');
     expect(() => roundness({ radii: [1, 1, -1, 1], u: 0 })).toThrow('above 0');

@@ -2,6 +2,7 @@ import { type Band, type BandShare, bandOf, byLn, byStep, evenShare, shareOf, wi
 import { classEngines } from '../cranking/class-engine.js';
 import { type KnownGeometry, likelyEngine, ratioSpread } from '../cranking/likely-engine.js';
 import { dryAirDensity, type Weather } from '../moist-air.js';
+import { atSeaLevel, powerLeft } from '../power-correction.js';
 import { cylinderVolumeCc, displacementCc } from '../slider-crank.js';
 import { durationPartAt } from './burn.js';
 import { type ClassFiring, classFiring, firingSpreads } from './class-firing.js';
@@ -29,8 +30,9 @@ export interface ExpectedPower {
   readonly firing: FiringResult;
   /** at the crankshaft */
   readonly watt: Band;
-  /** indicated, before friction */
+  /** before friction: power, and mean effective pressure */
   readonly indicatedW: number;
+  readonly indicatedPa: number;
   readonly frictionPa: number;
   /** widest first, of the logarithm of the power */
   readonly shares: readonly BandShare[];
@@ -63,15 +65,18 @@ export function expectedFiring(geometry: FiringGeometry, given: FiringGiven): Ex
  * The power that an engine of this geometry should give at the crankshaft here, full throttle, with its band.
  *
  * Method: indicated work of `fire` at the class's figures, every second turn or every turn, less friction
- * (`frictionOf`, a factor of 1.6 either way); the band as `expectedFiring` has it. The air's density here
- * comes in by what the cylinder holds. An engine that makes clearly less is worn, leaks, breathes ill or is out of
+ * (`frictionOf`, a factor of 1.6 either way), at sea level; what the height takes away is `powerLeft`'s, as on every
+ * sheet; the band as `expectedFiring` has it. An engine that makes clearly less is worn, leaks, breathes ill or is out of
  * time; a plate's figure may be gross, without muffler and air cleaner. A two-stroke's filling hangs on its exhaust, so
  * that its band is wide. Throws EngineError outside 500 to 6000 rpm, for a two-stroke 12 000.
  * Example: overhead valve, 68 × 54 mm, ratio 8.3, 3600 rpm, 20 °C at sea level: 4.15 kW (5.6 hp), 3.1 to 5.2.
  */
 export function expectedPower(geometry: FiringGeometry, given: FiringGiven): ExpectedPower {
-  const run = (values: Values) => fireWith(geometry, given, values);
-  const watt = (firing: FiringResult, values: Values) => wattOf(geometry, given.rpm, firing, values);
+  const { rpm } = given;
+  const low = { rpm, weather: atSeaLevel(given.weather) };
+  const left = powerLeft(given.weather, low.weather);
+  const run = (values: Values) => fireWith(geometry, low, values);
+  const watt = (firing: FiringResult, values: Values) => left * wattOf(geometry, rpm, firing, values);
   const likely = valuesOf(geometry);
   const firing = run(likely);
   const power = watt(firing, likely);
@@ -83,19 +88,21 @@ export function expectedPower(geometry: FiringGeometry, given: FiringGiven): Exp
     shareOf('friction', frictionEnds),
     evenShare('what the model leaves out', firingSpreads.modelLn),
   );
+  const frictionPa = frictionOf(geometry, rpm);
+  const wattPerPa = displacementCc(geometry) * 1e-6 * firingsPerSecond(geometry, rpm);
+  const indicatedW = power + frictionPa * wattPerPa;
   return {
-    firing,
-    watt: bandOf(power, shares),
-    indicatedW: firing.indicatedJ * firingsPerSecond(geometry, given.rpm),
-    frictionPa: frictionOf(geometry, given.rpm),
+    ...{ firing, watt: bandOf(power, shares), indicatedW, indicatedPa: indicatedW / wattPerPa, frictionPa },
     shares: widestFirst(shares),
   };
 }
 
 /** The likely power alone, W: one run instead of some twenty. Same source, method and refusals as `expectedPower`. */
-export function likelyPower(geometry: FiringGeometry, given: FiringGiven): number {
+export function likelyPower(geometry: FiringGeometry, { rpm, weather }: FiringGiven): number {
   const likely = valuesOf(geometry);
-  return wattOf(geometry, given.rpm, fireWith(geometry, given, likely), likely);
+  const low = atSeaLevel(weather);
+  const firing = fireWith(geometry, { rpm, weather: low }, likely);
+  return powerLeft(weather, low) * wattOf(geometry, rpm, firing, likely);
 }
 
 /** The likely firing stroke alone: one run of `fire` instead of some twenty. Example: that of `expectedFiring`: 3.95 MPa. */

@@ -17,8 +17,8 @@ import { standardAir, standardAirAtMapHeight } from '../atmosphere.js';
 import { ethanolBlend, leaningOnBlend } from '../fuel.js';
 import { jetFor, jetForBlend, richening, richeningByDensity } from '../mixture.js';
 import { approximateAirDensity, dryAirPressure, moistAirDensity, type Weather } from '../moist-air.js';
-import { iso1585Factor, saeJ1349Factor } from '../power-correction.js';
-import { airPressureSpan, airSpan, altitude, heightSpan, humidity } from './fields.js';
+import { atSeaLevel, iso1585Factor, powerLeft, saeJ1349Factor } from '../power-correction.js';
+import { airPressureSpan, airSpan, altitude, heightSpan, humidity, shopAir } from './fields.js';
 
 const icao = 'ICAO Doc 7488 / ISO 2533';
 const temperature = ask.in('°C', 'Temperature', 'Of the air the engine breathes.', {
@@ -166,6 +166,13 @@ const powerCorrection = worksheet({
         note: factor < 0.95 || factor > 1.05 ? 'outside 0.95 to 1.05: an estimate, not a rating' : undefined,
       }),
       number('iso-factor', 'ISO 1585 factor', iso1585Factor(dry, weather.celsius), 4, iso),
+      number(
+        'left',
+        'Power left against sea level, %',
+        100 * powerLeft(weather, atSeaLevel(weather)),
+        0,
+        sae,
+      ),
       ...(power
         ? [amount('power', 'In standard air', factor * inUnit(power, power.unit), power.unit, corrected)]
         : []),
@@ -193,7 +200,7 @@ const powerCorrection = worksheet({
 
 const orificeRule = computed('√(ρ0/ρ) at equal air volume; jet area with it (orifice law)');
 
-const roughly = computed('in proportion to the air’s density, roughly');
+const saeRatio = computed('SAE J1349 (June 1990) at 20 °C and 50 % at both heights, as on the other sheets');
 
 const jetForAltitude = worksheet({
   id: 'jet-for-altitude',
@@ -215,6 +222,7 @@ const jetForAltitude = worksheet({
   compute: ({ jet, from, to }) => {
     const densityAt = (m: number) => standardAirAtMapHeight(m).kgPerM3;
     const [before, after] = [densityAt(from), densityAt(to)];
+    const airAt = (m: number) => ({ ...shopAir, pascal: standardAirAtMapHeight(m).pascal });
     const jetAt = (m: number) => jetFor(inUnit(jet, 'mm'), richeningByDensity(before, densityAt(m)));
     const richer = richeningByDensity(before, after);
     return [
@@ -225,7 +233,7 @@ const jetForAltitude = worksheet({
         picture: jetPicture(jetAt, to),
         keepUnit: true,
       }),
-      number('power', 'Power left, %', (100 * after) / before, 0, roughly, {
+      number('power', 'Power left, %', 100 * powerLeft(airAt(to), airAt(from)), 0, saeRatio, {
         note: 'no jet brings this back',
       }),
     ];

@@ -4,8 +4,12 @@ import { amount, ask, type Picture } from '../../worksheet/index.js';
 import type { BandShare } from '../band.js';
 import type { EngineArchitecture } from '../cranking/class-engine.js';
 import type { KnownGeometry } from '../cranking/likely-engine.js';
+import type { Weather } from '../moist-air.js';
 
 export const psi = of(1, 'psi').si;
+
+/** An ordinary day at sea level. */
+export const shopAir: Weather = { pascal: 101_325, celsius: 20, humidity: 0.5 };
 
 /** What can be meant of the air and of a small engine. */
 export const heightSpan = ['-500 m', '9000 m'] as const;

@@ -46,7 +46,5 @@ export const weatherOf = ({ altitude, barometer, temperature, humidity }: Given<
   ...{ celsius: temperature, humidity },
 });
 
-export const shopAir: Weather = { pascal: 101_325, celsius: 20, humidity: 0.5 };
-
 export const withoutKnock =
   'Knock is not in it: it can pass twice the pressure. An engine that pings is stopped and its cause looked for.';

@@ -24,14 +24,24 @@ import { architectures, classEngines } from '../cranking/class-engine.js';
 import { expectedFiring } from '../firing/expected-firing.js';
 import type { FiringPoint } from '../firing/fire.js';
 import { headLoad } from '../firing/head-load.js';
-import { bore, geometryOf, kind, openingSpan, psi, rod, shareWords, stroke, thinned } from './fields.js';
+import {
+  bore,
+  geometryOf,
+  kind,
+  openingSpan,
+  psi,
+  rod,
+  shareWords,
+  shopAir,
+  stroke,
+  thinned,
+} from './fields.js';
 import {
   fieldOf,
   firingModel,
   firingSources,
   givesFiring,
   ratio,
-  shopAir,
   speed,
   withoutKnock,
 } from './firing-fields.js';
@@ -139,13 +149,12 @@ export const firingLoad = worksheet({
   ],
 });
 
-/** Clamp load of one bolt, and its least: by the wrench's scatter, and by the highest factor where none is known. */
+/** Clamp load of one bolt, and its least: by the wrench's scatter and, where none is known, by the factor's doubt. */
 function clampOf(torqueNm: number, majorMm: number, factor: number | ReturnType<typeof factorsFor>) {
-  const at = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
   const k = typeof factor === 'number' ? factor : factor.taken.k;
-  const [byWrench] = clampRange(at(k));
-  const leastN = typeof factor === 'number' ? byWrench : Math.min(byWrench, at(factor.high));
-  return { k, likelyN: at(k), leastN };
+  const likelyN = clampForTorque({ torqueNm, nutFactor: k, majorMm });
+  const doubt = typeof factor === 'number' ? undefined : { taken: k, low: factor.low, high: factor.high };
+  return { k, likelyN, leastN: clampRange(likelyN, undefined, doubt)[0] };
 }
 
 function marginVerdict(worst: number, thread: ThreadForm, torqueNm: number): Answer {

@@ -12,7 +12,7 @@ import {
   worksheet,
 } from '../../worksheet/index.js';
 import { classRodMm } from '../cranking/class-engine.js';
-import { compressionRatio, ottoEfficiency, ratioAfterMilling } from '../geometry.js';
+import { compressionRatio, ottoEfficiency, ratioAfterMilling, ratioUncertainty } from '../geometry.js';
 import {
   angleAtTravelDeg,
   type CrankGeometry,
@@ -120,13 +120,15 @@ const compressionRatioSheet = worksheet({
   },
   compute: ({ bore: boreMm, head, gasket, deck, crown, cut, recess, ...given }) => {
     const opening = given.opening ?? (Math.PI / 4) * boreMm ** 2;
-    const found = compressionRatio({
+    const chamber = {
       ...{ boreMm, strokeMm: given.stroke, headCc: head, crownCc: crown },
       ...{ gasketMm: gasket, gasketAreaMm2: opening, deckMm: deck },
-    });
+    };
+    const found = compressionRatio(chamber);
+    const doubt = ratioUncertainty(chamber);
     const milled = cut === undefined ? undefined : ratioAfterMilling(found, cut, recess ?? opening);
     return [
-      number('ratio', 'Compression ratio', found.ratio, 2, ratioRule),
+      amount('ratio', 'Compression ratio', found.ratio, '1', ratioRule, { u: doubt, note: ratioDoubt }),
       amount('clearance', 'Space at top', found.clearanceCc, 'cc', ratioRule),
       amount('displacement', 'Displacement', found.sweptCc, 'cc', swept),
       ...(milled === undefined ? [] : afterMilling(found.ratio, milled)),
@@ -148,6 +150,9 @@ const compressionRatioSheet = worksheet({
     },
   ],
 });
+
+const ratioDoubt =
+  'head to 0.5 cc, lengths to 0.1 mm (k = 2), as a burette and a caliper leave them (trade judgement, no source)';
 
 function afterMilling(before: number, after: number) {
   const gain = 100 * (ottoEfficiency(after) / ottoEfficiency(before) - 1);
@@ -187,8 +192,10 @@ const pistonPosition = worksheet({
     const at = asked ?? 90;
     const travelMm = pistonTravelMm(crank, at);
     const label = asked === undefined ? 'Piston below top at 90°' : 'Piston below top';
-    const piston = amount('depth', label, to(of(travelMm, 'mm'), written.unit), written.unit, sliderCrank, {
-      note: asked === undefined ? atNinety : undefined,
+    const inWritten = (mm: number) => to(of(mm, 'mm'), written.unit);
+    const piston = amount('depth', label, inWritten(travelMm), written.unit, sliderCrank, {
+      u: inWritten(travelDoubtMm(crank, at, rodMm === undefined)),
+      note: asked === undefined ? atNinety : positionDoubt,
       picture: travelPicture(crank, at),
     });
     if (asked === undefined) return [piston];
@@ -219,6 +226,17 @@ const pistonPosition = worksheet({
     },
   ],
 });
+
+/** A degree wheel read to a degree, a rod of the class within a tenth of the stroke (k = 2): trade judgement, no source. */
+function travelDoubtMm(crank: CrankGeometry, angleDeg: number, classRod: boolean): number {
+  const at = pistonTravelMm(crank, angleDeg);
+  const byAngle = (pistonTravelMm(crank, angleDeg + 1) - pistonTravelMm(crank, angleDeg - 1)) / 4;
+  const rodMm = crank.rodMm + 0.05 * crank.strokeMm;
+  const byRod = classRod ? pistonTravelMm({ ...crank, rodMm }, angleDeg) - at : 0;
+  return Math.max(0.005, Math.hypot(byAngle, byRod));
+}
+
+const positionDoubt = 'the angle to a degree (k = 2); a rod of the class to a tenth of the stroke';
 
 const atNinety =
   'more than half the stroke: the rod’s slant pulls it down. Give an angle or a depth for another place';

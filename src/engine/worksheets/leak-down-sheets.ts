@@ -14,6 +14,8 @@ import {
 } from '../../worksheet/index.js';
 import { standardAirAtMapHeight } from '../atmosphere.js';
 import {
+  faaOrificeMm,
+  faaSupplyPa,
   heldAtPercent,
   heldPressure,
   type LeakTester,
@@ -92,9 +94,7 @@ const leakDownSheet = worksheet({
       amount('hole', 'As one round hole', found.holeMm, 'mm', series),
       leakAmount('least', 'At least', found.leastMm2, series),
       leakAmount('most', 'At most', found.mostMm2, series),
-      words('meaning', 'Which means', leakWords(found.percent), judgement, {
-        note: 'for a 0.040 in orifice; other testers have bands of their own',
-      }),
+      ...onUsual(tester, found.areaMm2, found.percent),
     ];
   },
   oneOf: oneReading,
@@ -121,6 +121,20 @@ const leakDownSheet = worksheet({
     },
   ],
 });
+
+/** The trade's bands are those of an 80 psi tester with a 0.040 in orifice: what that one would show is judged. */
+function onUsual(tester: LeakTester, areaMm2: number, percent: number) {
+  const usual = { ...tester, supplyPa: faaSupplyPa, orificeMm: faaOrificeMm.under5In };
+  const there = leakPercent(usual, heldPressure(usual, areaMm2));
+  const same = Math.abs(there - percent) < 0.05;
+  return [
+    words('meaning', 'Which means', leakWords(there), judgement, {
+      note: same
+        ? 'bands of an 80 psi tester with a 0.040 in orifice'
+        : `judged as the ${there.toFixed(0)} % that an 80 psi tester with a 0.040 in orifice would show`,
+    }),
+  ];
+}
 
 function leakWords(percent: number): string {
   if (percent < 15) return 'Good for a small air-cooled engine.';

@@ -112,7 +112,8 @@ function saeAnswer(mm2PerS: number) {
 function isoAnswer(mm2PerS: number) {
   const iso = isoClassOf(mm2PerS);
   const rule = standard('ISO 3448: midpoint ± 10 % at 40 °C');
-  return words('iso', 'ISO class', iso ? `VG ${iso}` : none, rule);
+  // the thin classes are named by their midpoint without decimals: 4.6 is VG 5
+  return words('iso', 'ISO class', iso ? `VG ${Math.round(iso)}` : none, rule);
 }
 
 const oilGradeName = worksheet({

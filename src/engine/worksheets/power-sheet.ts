@@ -16,7 +16,8 @@ import { standardAirAtMapHeight } from '../atmosphere.js';
 import type { Band } from '../band.js';
 import { architectures, type EngineArchitecture } from '../cranking/class-engine.js';
 import { type ExpectedPower, expectedPower, likelyPower } from '../firing/expected-firing.js';
-import type { Weather } from '../moist-air.js';
+import { dryAirPressure, type Weather } from '../moist-air.js';
+import { atSeaLevel, powerLeft, saeJ1349Factor } from '../power-correction.js';
 import { bore, geometryOf, kind, rod, runningSpan, shareWords, stroke } from './fields.js';
 import { air, fieldOf, firingModel, firingSources, givesFiring, ratio, weatherOf } from './firing-fields.js';
 
@@ -57,7 +58,7 @@ export const expectedPowerSheet = worksheet({
     return [
       ...(plate === undefined ? [] : [plateVerdict(plate, here.watt)]),
       amount('power', 'A sound one should make', hp(here.watt.likely), 'hp', firingModel, { picture: shown }),
-      ...powerAnswers(geometry.architecture, rpm, here, wattIn(saeAir)),
+      ...powerAnswers(geometry.architecture, rpm, here, weather),
     ];
   },
   names: { ...fieldOf, pressure: 'barometer' },
@@ -93,35 +94,35 @@ export const expectedPowerSheet = worksheet({
         ...{ architecture: 'overhead-valve', bore: '68 mm', stroke: '54 mm' },
         ...{ barometer: '850 mbar', temperature: '25 °C', humidity: '0 %' },
       },
-      expect: { part: near(100 / 1.19, 4, '%') },
-      source: 'SAE J1349 (June 1990), whose 85 % mechanical efficiency is more than small singles reach',
+      expect: { part: near(100 / 1.19, 0.5, '%') },
+      source: 'SAE J1349 (June 1990)',
       mark: 'seen',
     },
   ],
 });
 
-/** SAE J1349's: 990 mbar dry, 25 °C. */
-const saeAir: Weather = { pascal: 99_000, celsius: 25, humidity: 0 };
 const hp = (watt: number) => watt / 745.6998715822702;
 
 function powerAnswers(
   architecture: EngineArchitecture,
   rpm: number,
-  { watt, firing, indicatedW, frictionPa, shares }: ExpectedPower,
-  saeWatt: number,
+  { watt, indicatedW, indicatedPa, frictionPa, shares }: ExpectedPower,
+  weather: Weather,
 ): Answer[] {
   const friction =
     architecture === 'two-stroke'
       ? ruleOfThumb('trade judgement, no source: 50 kPa and 12 kPa for each m/s of piston speed')
       : computed('Internal Combustion Engine Fundamentals 1988, eq. 13.6, from memory; automotive');
-  const sae = computed('the same engine at 990 mbar dry, 25 °C (SAE J1349)');
+  const sae = computed('SAE J1349 (June 1990), as on the other sheets');
+  const factor = saeJ1349Factor(dryAirPressure(weather), weather.celsius);
   return [
     amount('low', 'Band, from', hp(watt.low), 'hp', firingModel),
     amount('high', 'Band, to', hp(watt.high), 'hp', firingModel),
     amount('torque', 'Torque at the crank', (watt.likely * 30) / (Math.PI * rpm), 'N·m', firingModel),
-    amount('part', 'Against standard air', (100 * watt.likely) / saeWatt, '%', sae),
+    amount('left', 'Power left against sea level', 100 * powerLeft(weather, atSeaLevel(weather)), '%', sae),
+    amount('part', 'Against standard air of 990 mbar dry, 25 °C', 100 / factor, '%', sae),
     amount('indicated', 'Of it before friction', hp(indicatedW), 'hp', firingModel),
-    amount('imep', 'Indicated mean pressure', firing.meanPa / 1000, 'kPa', firingModel),
+    amount('imep', 'Indicated mean pressure', indicatedPa / 1000, 'kPa', firingModel),
     amount('friction', 'Friction mean pressure', frictionPa / 1000, 'kPa', friction, {
       note: 'small air-cooled singles are not covered: a factor of 1.6 either way',
     }),

@@ -15,16 +15,8 @@ import { crankedSetup } from '../cranking/expected.js';
 import { requireWithin } from '../error.js';
 import { type FiringGeometry, likelyFiring } from '../firing/expected-firing.js';
 import type { FiringResult } from '../firing/fire.js';
-import { bore, geometryOf, kind, psi, ratioSpan, rod, stroke } from './fields.js';
-import {
-  fieldOf,
-  firingModel,
-  firingSources,
-  givesFiring,
-  shopAir,
-  speed,
-  withoutKnock,
-} from './firing-fields.js';
+import { bore, geometryOf, kind, psi, ratioSpan, rod, shopAir, stroke } from './fields.js';
+import { fieldOf, firingModel, firingSources, givesFiring, speed, withoutKnock } from './firing-fields.js';
 
 export const ratioChange = worksheet({
   id: 'ratio-change',

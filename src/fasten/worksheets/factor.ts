@@ -1,5 +1,6 @@
 import { type Answer, lines, number, ruleOfThumb, standard } from '../../worksheet/index.js';
 import { type Condition, conditions, type FactorSpread, factorsFor, factorWords } from '../friction.js';
+import type { FactorDoubt } from '../torque.js';
 
 /** The nut factor a worksheet goes by: the person's own, or the one taken of the published spread. */
 export interface ChosenFactor {
@@ -14,6 +15,10 @@ export function chosenFactor(condition: Condition, k: number | undefined): Chose
   const spread = factorsFor(condition);
   return { k: spread.taken.k, from: `${conditions[condition]}: ${spread.taken.source}`, spread };
 }
+
+/** How far the factor that was taken may be off; nothing where the person gave their own. */
+export const doubtOf = ({ k, spread }: ChosenFactor): FactorDoubt | undefined =>
+  spread && { taken: k, low: spread.low, high: spread.high };
 
 /** The factor used and, where it was taken from a table, what every source says and would give. */
 export function factorAnswers(

@@ -17,13 +17,13 @@ import { proofShares, torqueForBolt } from '../preload.js';
 import { sources } from '../sources.js';
 import { stressAreaMm2 } from '../thread-form.js';
 import { clampForTorque, clampRange, torqueForClamp } from '../torque.js';
-import { chosenFactor, factorAnswers } from './factor.js';
+import { chosenFactor, doubtOf, factorAnswers } from './factor.js';
 import { conditionField, factorField, grade, thread, torqueField } from './fields.js';
 import { loadLine } from './load-line.js';
 
 const equation827 = `T = K·d·F, ${sources.machineDesign}, Eq. 8-27`;
 const equation826 = `${sources.machineDesign}, Eq. 8-26`;
-const scatterWords = `±25 % scatter of a torque wrench, ${sources.fastenerStandards}`;
+const scatterWords = `±25 % scatter of a torque wrench, ${sources.fastenerStandards}; with it, in quadrature, what the sources differ about the nut factor`;
 const engineFirst = "The engine's own figure goes before anything computed here.";
 const force = (newton: number) => showBoth(of(newton, 'N'), 'inch');
 const moment = (newtonMeter: number) => showBoth(of(newtonMeter, 'N·m'), 'inch');
@@ -43,7 +43,7 @@ export const clampFromTorque = worksheet({
   compute: ({ torque: torqueNm, thread: { majorMm }, condition, k: own }) => {
     const factor = chosenFactor(condition, own);
     const clamp = (nutFactor: number) => clampForTorque({ torqueNm, nutFactor, majorMm });
-    const [least, most] = clampRange(clamp(factor.k));
+    const [least, most] = clampRange(clamp(factor.k), undefined, doubtOf(factor));
     return [
       amount('clamp', 'Clamp load', clamp(factor.k), 'N', computed(equation827), {
         picture: loadLine({ torqueNm, nutFactor: factor.k, majorMm }),
@@ -141,7 +141,8 @@ export const torqueForBoltSheet = worksheet({
     const strength = strengthOf(grade, form);
     const share = proofShares[joint];
     const factor = chosenFactor(condition, own);
-    const at = (nutFactor: number) => torqueForBolt({ form, strength, nutFactor, share });
+    const at = (nutFactor: number) =>
+      torqueForBolt({ form, strength, nutFactor, share, doubt: doubtOf(factor) });
     const bolt = at(factor.k);
     const how = computed(`${equation827} and 8-31: ${share} of the proof load`);
     return [

@@ -18,7 +18,9 @@ export function verdict(
   extra: WithPicture = {},
 ): Answer {
   if (origin.from !== 'rule of thumb') return plainVerdict(id, label, decided, why, origin, extra);
-  const text = `class figure only: ${why} Only this engine’s own limit decides.`;
+  // how it stands, without the chances, which would be those of a decision
+  const stands = why.slice(0, why.indexOf(').') + 2);
+  const text = `class figure only: ${stands} Only this engine’s own limit decides.`;
   return plainVerdict(id, label, 'cannot-decide', text, origin, {
     note: `the limit is ${notThisEngines}`,
     ...extra,

@@ -347,6 +347,12 @@ export const roundnessSheet = worksheet({
           ]
         : []),
       amount('squares', 'Roundness, least squares', squares.roundness, unit, roundRule),
+      words(
+        'sees',
+        'What it can see',
+        `lobes up to ${found.mostLobes}; a part with more may read round at these places`,
+        roundRule,
+      ),
       amount('radius', 'Radius, least squares', squares.radius, unit, roundRule),
       amount('off-center', 'Off center', Math.hypot(squares.centerX, squares.centerY), unit, roundRule, {
         note: 'set-up of the part, no error of form',

@@ -14,6 +14,7 @@ import {
   limitFields,
   materialField,
   standardIn,
+  toleranceField,
   type UsedLimit,
   usedLimit,
 } from './fields.js';
@@ -45,6 +46,7 @@ export const ringEndGap = worksheet({
       within: diameterSpan,
     }),
     uncertainty: feelers,
+    'bore-uncertainty': toleranceField('Bore gauge, k = 2', 'a dial bore gauge', '0.0003 in'),
     ring: materialField('Ring', 'cast iron'),
     wall: materialField('Bore wall', 'cast iron'),
     ...limitFields(classFigures.ringGap),
@@ -72,7 +74,7 @@ export const ringEndGap = worksheet({
         ? []
         : [
             amount('worn-gap', 'Gap where the bore is worn', gapInBore(gap, bore, worn), unit, ringGeometry, {
-              u,
+              u: Math.hypot(u, Math.PI * Math.SQRT2 * standardIn(given['bore-uncertainty'], unit)),
             }),
           ]),
       amount(
