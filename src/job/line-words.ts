@@ -73,7 +73,9 @@ const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
 
 function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake'>['body']): string {
   if (key === 'consent')
-    return body.consent?.given ? `given by ${body.consent.by}, ${body.consent.how}` : 'not given';
+    return body.consent?.given
+      ? `given by ${[body.consent.by, body.consent.how].filter(Boolean).join(', ')}`
+      : 'not given';
   if (key === 'stopLimit' || key === 'worthRunning') return sum(body[key]) ?? '';
   if (key === 'variants') {
     return Object.entries(body.variants ?? {})

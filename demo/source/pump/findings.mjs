@@ -18,6 +18,7 @@ export function findings(bench) {
 
 function asItStands({ log, know, photograph }) {
   const see = (...args) => log.add('observation', know.observation(...args), { seconds: 160 });
+  see('walk-round', ['sound'], { conditions: 'lead off, before anything was moved' });
   see('oil-level', ['right'], { conditions: 'level bench, before anything was moved' });
   see('oil-smell-and-feel', ['black'], {
     words: 'Black but not thin, no smell of gasoline.',

@@ -28,6 +28,7 @@ import { runUpOf } from './run-up/run-up.js';
 import { instrumentsOwned } from './shop/instruments.js';
 import { finishedHere, type JobsTaught, ownFrequencies, ownSay } from './shop/learned.js';
 import { stepTimes } from './shop/step-minutes.js';
+import { asItIsOf, goesWithoutWork } from './stages/as-it-is.js';
 import { gates, safetyNotShown } from './stages/gates.js';
 import { listedRules } from './stages/rules.js';
 import { architectureOf, inOrderDone, offNow, stillOff } from './steps/taken.js';
@@ -154,6 +155,8 @@ const members = {
   listedRules: (a: Answers) => listedRules(a),
   gateRules: (a: Answers) => ({ ...a.listedRules, safetyFound: a.safetyFound }),
   gates: (a: Answers) => gates(a, a.gateRules),
+  /** what the owner must know where it goes back without the work; nothing while it is to be repaired */
+  asItIs: (a: Answers) => (goesWithoutWork(a) ? asItIsOf(a) : undefined),
   /** safety points that nobody has shown yet */
   safetyNotShown: (a: Answers) => safetyNotShown(a.job, a.listedRules),
 };

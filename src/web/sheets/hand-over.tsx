@@ -19,7 +19,8 @@ export function HandOver({ answers, job, gate }: SheetProps) {
   const open = answers.gates.filter((g) => g.stage !== 'hand-over' && g.blocks.length + g.missing.length > 0);
   // once it is handed over, or the run-up has begun, the gate itself names them
   const unshown = gate.blocks.length > 0 ? [] : answers.safetyNotShown;
-  const barred = gate.blocks.length + unshown.length > 0 || open.some((g) => g.blocks.length > 0);
+  const held = !answers.asItIs && open.some((g) => g.blocks.length > 0);
+  const barred = gate.blocks.length + unshown.length > 0 || held;
   usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
   return (
     <Sheet
@@ -30,10 +31,13 @@ export function HandOver({ answers, job, gate }: SheetProps) {
           ? `Handed over to ${job.handOver.receivedBy}`
           : barred
             ? 'Not to be handed over yet'
-            : 'Ready to hand over'
+            : answers.asItIs
+              ? 'To be handed back as it is'
+              : 'Ready to hand over'
       }
       say="A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name."
     >
+      <GoesAsItIs asItIs={answers.asItIs} />
       <Papers job={job} />
       <PutBackForNow provisional={answers.provisionals} />
       {unshown.length > 0 && (
@@ -68,6 +72,31 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       )}
       <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
     </Sheet>
+  );
+}
+
+/** It goes without the work: what can hurt someone stands in red, above everything. */
+function GoesAsItIs({ asItIs }: { asItIs: Answers['asItIs'] }) {
+  if (!asItIs) return null;
+  const { runs, inPieces, unsafe } = asItIs;
+  return (
+    <section className="section stack tight">
+      <h2>{[runs, inPieces].filter(Boolean).join(', ')}</h2>
+      {unsafe.length > 0 && (
+        <ul className="plain">
+          {unsafe.map((words) => (
+            <li key={words}>
+              <b className="verdict fail">unsafe</b>: {words}
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="soft">
+        {unsafe.length > 0
+          ? 'Read it to the owner. Each stands under “Declined” when you hand it over, with their name.'
+          : 'Nothing unsafe was found; not everything was looked at.'}
+      </p>
+    </section>
   );
 }
 
@@ -163,7 +192,7 @@ function dueIn(text: string): { what: string; when: string } {
 }
 
 function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
-  const { catalog, dueFromProvisionals, nextDue } = useAnswers();
+  const { catalog, dueFromProvisionals, nextDue, asItIs } = useAnswers();
   const before = job.handOver;
   const due = before?.nextDue ?? [...dueFromProvisionals, ...nextDue];
   const form = useForm({
@@ -183,7 +212,12 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
         label: 'What they were told',
         hint: 'fresh fuel only; drain it before winter; run it outdoors',
       },
-      declined: { as: 'lines', label: 'Declined by the owner, one a line' },
+      declined: {
+        as: 'lines',
+        label: 'Declined by the owner, one a line',
+        ...(asItIs &&
+          asItIs.unsafe.length > 0 && { begin: asItIs.unsafe.join('\n'), need: 'Say what is unsafe.' }),
+      },
       $due: {
         as: 'lines',
         label: 'Due next, one a line',

@@ -23,6 +23,7 @@ const choices = [
   { id: 'part-repair', label: 'Part repair' },
   { id: 'donor', label: 'Donor for parts' },
   { id: 'scrap', label: 'Scrap' },
+  { id: 'declined', label: 'The owner declines' },
   { id: 'ask-owner', label: 'Ask the owner' },
 ] as const;
 type Choice = (typeof choices)[number]['id'];
@@ -190,7 +191,7 @@ function Given({ job, verdict }: { job: Job; verdict: WorthVerdict }) {
       </li>
       <li>
         <span>Consent</span>
-        <b>{consent?.given ? `${consent.by}, ${consent.how}` : 'not given'}</b>
+        <b>{consent?.given ? [consent.by, consent.how].filter(Boolean).join(', ') : 'not given'}</b>
       </li>
       <PartsCost job={job} />
       {verdict.state === 'answered' && verdict.spent.cost !== undefined && (
@@ -305,5 +306,6 @@ const titles: Readonly<Record<Choice, string>> = {
   'part-repair': 'Part of it is to be repaired',
   donor: 'It becomes a donor for parts',
   scrap: 'It goes to scrap',
+  declined: 'The owner declines: it goes back as it is',
   'ask-owner': 'The owner is asked',
 };

@@ -48,10 +48,10 @@ export function workOf(answers: Answers, now: string): JobWork {
   };
 }
 
-/** Scrap and donors are not scheduled. */
+/** Scrap, donors and what the owner declined are not scheduled. */
 function givenUp(job: Job): boolean {
   const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
-  return choice === 'scrap' || choice === 'donor';
+  return choice === 'scrap' || choice === 'donor' || choice === 'declined';
 }
 
 const stagesLeft: readonly ((draft: Draft) => void)[] = [

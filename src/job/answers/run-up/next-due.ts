@@ -7,6 +7,6 @@ export function nextDueOf({
   engine,
 }: Answers): { readonly what: string; readonly when: string }[] {
   const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
-  if (choice === 'scrap' || choice === 'donor') return [];
+  if (choice === 'scrap' || choice === 'donor' || choice === 'declined') return [];
   return catalog.nextDue.filter((due) => engine.concerns(due)).map(({ what, due }) => ({ what, when: due }));
 }

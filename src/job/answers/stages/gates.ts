@@ -5,6 +5,7 @@ import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import type { Provisional } from '../assembly/provisional.js';
 import type { RunUpState } from '../run-up/run-up.js';
+import { goesWithoutWork, notReady } from './as-it-is.js';
 
 /**
  * Where a stage stands. `missing` says in words what must be true before the next stage; `blocks` are the safety
@@ -251,30 +252,36 @@ function lookAtRunUp({ job, tally }: Answers, { runUp, stops }: GateRules): Look
   };
 }
 
-/** Safety points that nobody has shown yet; none where the machine goes for parts or to scrap and runs no more. */
+/** Safety points that nobody has shown yet; none where the machine goes back or away without the work. */
 export function safetyNotShown(job: Job, { runUp }: GateRules): readonly string[] {
-  const choice = job.decisions.findLast((d) => d.about === 'machine')?.choice;
-  if (choice === 'donor' || choice === 'scrap') return [];
+  if (goesWithoutWork({ job })) return [];
   return runUp
     .filter(({ barsHandOver, state }) => barsHandOver && state !== 'ok' && state !== 'not-applicable')
     .map(({ title }) => title);
 }
 
-function lookAtHandOver({ job }: Answers, rules: GateRules): Look {
+function lookAtHandOver(answers: Answers, rules: GateRules): Look {
+  const { job } = answers;
   const notShown = safetyNotShown(job, rules);
   const started = job.runUp.size > 0 || job.handOver !== undefined;
+  const touched = job.handOver !== undefined;
+  const missing = listed([!job.handOver, 'say who received it and what they were told']);
+  const summary = job.handOver
+    ? `to ${job.handOver.receivedBy}`
+    : notShown.length > 0
+      ? `${counted(notShown.length, 'safety point')} open`
+      : '';
+  // what is not to be repaired is not proved either: what is unsafe is said, and signed by its owner
+  if (goesWithoutWork(answers)) return { touched, missing, summary };
   return {
-    touched: job.handOver !== undefined,
-    missing: listed([!job.handOver, 'say who received it and what they were told']),
+    touched,
+    missing,
     blocks: [
       ...rules.safetyFound.map((name) => `to be repaired or ruled out first: ${name}`),
       ...rules.stops,
+      ...notReady(answers),
       ...(started ? notShown.map((title) => `not shown to be safe: ${title}`) : []),
     ],
-    summary: job.handOver
-      ? `to ${job.handOver.receivedBy}`
-      : notShown.length > 0
-        ? `${counted(notShown.length, 'safety point')} open`
-        : '',
+    summary,
   };
 }

@@ -88,7 +88,6 @@ function Consent({ job }: { job: Job }) {
         'consent.how': {
           as: 'text',
           label: 'How',
-          begin: 'in person',
           hint: 'in person, signed sheet, telephone',
         },
         stopLimit: {
