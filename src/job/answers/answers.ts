@@ -33,6 +33,7 @@ import { gates, safetyNotShown } from './stages/gates.js';
 import { listedRules } from './stages/rules.js';
 import { architectureOf, inOrderDone, offNow, stillOff } from './steps/taken.js';
 import { tally } from './steps/tally.js';
+import { twoAccountsOf } from './steps/two-accounts.js';
 import { comesOff, stepsToCome } from './teardown/comes-off.js';
 import { engineGraph } from './teardown/engine-graph.js';
 import { goalChoices } from './teardown/goals.js';
@@ -88,6 +89,8 @@ const members = {
   /** components that lie on the bench now */
   offNow: (a: Answers) => offNow(a),
   tally: (a: Answers) => tally(a.job),
+  /** acts that two devices tell of, each once; what they differ in is to be settled */
+  twoAccounts: (a: Answers) => twoAccountsOf(a.job),
 
   /** this engine, here and now: what it has, how it stands, what cannot and must not be done */
   engine: (a: Answers) => engineOf(a),

@@ -17,6 +17,7 @@ import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NumberWithOrigin } from '../../parts/number.js';
 import { CoverageLine } from '../teardown/coverage-line.js';
+import { TwoAccountsAsked } from '../two-accounts.js';
 import { JointDrawing } from './joint-drawing.js';
 import { LayOutJoint } from './lay-out-joint.js';
 import { OldOneForNow } from './old-one-for-now.js';
@@ -45,6 +46,7 @@ export function Assembly({ answers, job, gate }: SheetProps) {
       say="The last piece off is the first back on. Turn the shaft after each stage: what binds now binds worse when it is closed."
     >
       <Caution lines={cautionsFor(catalog, { stage: 'assembly' })} />
+      <TwoAccountsAsked job={job} of="pieces" />
       <BackOn job={job} plan={plan} />
       <Gates plan={plan} />
       <ForNow plan={plan} />
@@ -68,6 +70,7 @@ export function Assembly({ answers, job, gate }: SheetProps) {
           ))}
         </div>
       </section>
+      <TwoAccountsAsked job={job} of="bolts" />
       <LayOutJoint job={job} joint={laying} onClose={() => setLaying(undefined)} />
     </Sheet>
   );

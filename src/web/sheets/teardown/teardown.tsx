@@ -11,6 +11,7 @@ import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
+import { TwoAccountsAsked } from '../two-accounts.js';
 import { ChooseComponent } from './choose-component.js';
 import { CoverageLine } from './coverage-line.js';
 import { Differs } from './differs.js';
@@ -48,6 +49,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
           is worked out. Any piece can be logged without that.
         </p>
       )}
+      <TwoAccountsAsked job={job} of="pieces" />
       {plan && <Goals job={job} plan={plan} />}
       {plan && <Early job={job} early={plan.early} />}
       {plan && <Way job={job} plan={plan} />}
