@@ -15,6 +15,7 @@ import { jobOf, lineFor } from './shop/years.js';
 
 const clock = { now: () => '2026-03-02T09:00:00.000Z' };
 const given = process.argv.slice(2);
+const minute = 60_000;
 const jobs = given.includes('--full') ? 10_000 : 1_000;
 
 if (given[0] === '--serve') await serveHere(given[1]!);
@@ -44,7 +45,7 @@ async function on(name: string, address: string): Promise<void> {
   const served = await servedIn(address);
   show('start, until it answers', served.startMs, served.startCpuMs);
   await askedOnce(served);
-  if (!given.includes('--quick')) await devicesTogether(served, 20, 5_000);
+  if (!given.includes('--quick')) await devicesTogether(served, 20, minute);
   console.log(`  the server's thread was held at most ${(await served.longestHold()).toFixed(0)} ms`);
   await served.stop();
 }

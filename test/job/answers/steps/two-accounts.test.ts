@@ -60,7 +60,7 @@ test('what came off a second time, after it was dropped or planned, is another a
 test('one click logged on two devices is two accounts of one act, and counts once', () => {
   const { by, told, job } = devices();
   const holes = [0, 40].map((xMm) => ({ xMm, yMm: 0 }));
-  const thumb = { from: 'judgement' } as const;
+  const thumb = { from: 'rule of thumb' } as const;
   by('bench', 'joint', {
     ...{ joint: 'head', name: 'head', holes, passes: [1], finalRound: false, order: [1, 2] },
     ...{ target: torque('140 in-lb'), targetOrigin: thumb, orderOrigin: thumb },
