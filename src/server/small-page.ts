@@ -43,9 +43,6 @@ export function page(title: string, body: ReturnType<typeof html>) {
             width: 100%;
             max-height: 14rem;
           }
-          code {
-            overflow-wrap: anywhere;
-          }
         </style>
       </head>
       <body>

@@ -49,7 +49,7 @@ const explained = (fingerprint: string, [link, ...others]: readonly string[]) =>
         ${raw(comparePicture)}
         <figcaption>
           2. Hold this against what the bench computer shows under Shop, Phones and tablets. It must be the same, sign for
-          sign:<br /><code>${fingerprint}</code>
+          sign:<br /><code>${raw(fingerprint.replaceAll(':', ':<wbr />'))}</code>
         </figcaption>
       </figure>
       <figure>
@@ -91,5 +91,5 @@ const settingsPicture = drawing(
   `${phone(127, '<path d="M12 28h42M12 48h42"/><rect x="12" y="66" width="42" height="20" rx="10"/><circle cx="44" cy="76" r="7" fill="currentColor"/>')}`,
 );
 const openPicture = drawing(
-  `${phone(70, '<rect x="18" y="44" width="30" height="24" rx="4"/><path d="M24 44v-7a9 9 0 0 1 18 0v7"/>')}<path d="M165 70h20"/>${phone(210, '<path d="m20 60 10 11 18-24"/>')}`,
+  `${phone(70, '<rect x="18" y="44" width="30" height="24" rx="4"/><path d="M24 44v-7a9 9 0 0 1 18 0v7"/>')}<path d="M160 70h26m-9-8 9 8-9 8"/>${phone(210, '<path d="m20 60 10 11 18-24"/>')}`,
 );

@@ -43,7 +43,7 @@ function Moved() {
   return (
     <button
       type="button"
-      className="button"
+      className="button state-link"
       disabled={busy}
       title={`The bench is at ${new URL(origin).host} now`}
       onClick={goOn}

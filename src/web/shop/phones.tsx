@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { encode } from 'uqr';
 import { api, type PairingLinks } from '../data/api.js';
 import { queries } from '../data/queries.js';
@@ -21,10 +21,17 @@ export function Phones() {
     <section className="section stack tight">
       <h2>Phones and tablets</h2>
       {data.here ? (
-        <p>
-          This device is paired as <b>{data.here.name}</b>. The bench computer lets others in and shuts them
-          out.
-        </p>
+        <>
+          <p>
+            This device is paired as <b>{data.here.name}</b>. The bench computer lets others in and shuts them
+            out.
+          </p>
+          {data.trust && (
+            <p>
+              <a href="/trust/">Trust this bench</a>: opens without a network, stays awake, rings, listens.
+            </p>
+          )}
+        </>
       ) : (
         <AtTheBench {...data} />
       )}
@@ -68,14 +75,31 @@ function AtTheBench({ open, devices, trust }: Awaited<ReturnType<typeof api.devi
       )}
       <Wrong words={wrong} />
       {devices.length > 0 && <Paired devices={devices} act={act} />}
-      {trust && (
-        <p>
-          A paired phone that trusts the shop’s own authority opens Wristpin without a network, keeps its
-          screen awake, rings and listens: on the phone open <b>/trust/</b> at the bench’s address and follow
-          the pictures. The authority’s fingerprint: <code className="address">{trust.fingerprint}</code>
-        </p>
-      )}
+      {trust && <Authority fingerprint={trust.fingerprint} />}
     </>
+  );
+}
+
+/** What a phone that trusts the bench is to be shown the same as. */
+function Authority({ fingerprint }: { fingerprint: string }) {
+  return (
+    <div>
+      <p>
+        A paired phone that trusts the shop’s own authority opens Wristpin without a network, keeps its screen
+        awake, rings and listens: on the phone open <b>/trust/</b> at the bench’s address and follow the
+        pictures. It shows this fingerprint there:
+      </p>
+      <code>
+        {fingerprint.split(':').map((pair, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a pair may stand there twice, and none ever moves
+          <Fragment key={i}>
+            {i > 0 && ':'}
+            <wbr />
+            {pair}
+          </Fragment>
+        ))}
+      </code>
+    </div>
   );
 }
 
@@ -141,7 +165,7 @@ function Code(props: { shown: PairingLinks; encrypted: boolean; onClose: () => v
         Good for one device until{' '}
         {new Date(until).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}
         {props.encrypted
-          ? '. The phone is then shown how it comes to trust this bench.'
+          ? '. The page that it opens says how the phone comes to trust this bench.'
           : '. What is sent is not encrypted: pair in a network that you trust.'}
       </p>
       <div>
