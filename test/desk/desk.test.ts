@@ -2,7 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { desk, findWorksheet } from '../../src/desk/index.js';
-import { describe as describeWorksheet, type Worksheet } from '../../src/worksheet/index.js';
+import { describe as describeWorksheet, run, type Worksheet } from '../../src/worksheet/index.js';
 import { checkExample } from '../support/check-example.js';
 
 test('no two worksheets of the desk share an id', () => {
@@ -43,6 +43,38 @@ test('no two fields of a worksheet share an id, and every choice can be chosen',
     }
   }
 });
+
+test('every answer, and every curve, mark and band of its picture, says what it is', () => {
+  const blank = /^\W*$|undefined|NaN/;
+  for (const worksheet of desk)
+    for (const { given, title } of worksheet.examples) {
+      const answers = answersOf(worksheet, given);
+      const ids = answers.map(({ id }) => id);
+      expect(new Set(ids).size, `${worksheet.id}: ${title}`).toBe(ids.length);
+      const words = answers.flatMap(({ id, label, value, origin, note, picture }) => [
+        ...[id, label, origin.from],
+        ...(note === undefined ? [] : [note]),
+        ...(value.type === 'list' ? value.items : 'text' in value ? [value.text] : []),
+        ...(picture ? [picture.title, picture.says, picture.x.label, picture.y.label] : []),
+        ...(picture?.curves ?? []).map((curve) => curve.label),
+        ...(picture?.marks ?? []).map((mark) => mark.label ?? 'a mark without words'),
+        ...(picture?.bands ?? []).map((band) => band.label),
+      ]);
+      expect(
+        words.filter((each) => blank.test(each)),
+        `${worksheet.id}: ${title}`,
+      ).toEqual([]);
+    }
+});
+
+/** What it answers; nothing where the example is one that must be refused. */
+function answersOf(worksheet: Worksheet, given: Worksheet['examples'][number]['given']) {
+  try {
+    return run(worksheet, given);
+  } catch {
+    return [];
+  }
+}
 
 test('a description survives the wire unchanged', () => {
   for (const worksheet of desk) {
