@@ -44,7 +44,7 @@ export class OnlyThis extends Component<Props, { error?: Error; of: string }> {
         <b>{this.props.what} cannot be shown now.</b>
         <p>
           {error instanceof NotFetched
-            ? 'It has not reached this device yet, and the shop’s store cannot be reached. It opens by itself when the network is back.'
+            ? 'It has not reached this device: the network broke off while it was fetched. It is fetched again by itself when the network is back.'
             : `Something in it went wrong (${error.message}).`}{' '}
           Nothing is lost: what was written down stands, and what was typed is kept.
         </p>

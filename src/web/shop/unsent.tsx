@@ -119,7 +119,7 @@ function HeldPicture({ sha256, alt }: { sha256: string; alt: string }) {
 }
 
 function Waiting({ outbox }: { outbox: Outbox }) {
-  const { waiting, pictures, reach, said } = outbox;
+  const { waiting, pictures, refused, reach, said } = outbox;
   const keeps = useKeepsFor();
   const held = { lines: waiting.length, pictures };
   const when = {
@@ -136,7 +136,7 @@ function Waiting({ outbox }: { outbox: Outbox }) {
         </p>
       )}
       {said && <p>The store says: {said}</p>}
-      {keeps === 'while there is room' && (
+      {keeps === 'while there is room' && held.lines + pictures + refused.length > 0 && (
         <p className="soft">
           This browser may clear what waits here when the device runs short of room. Do not leave lines
           waiting here for days.
