@@ -457,6 +457,8 @@ export const bodies = {
       'delay-per-day',
       /** "on" or "off": whether the shop's own frequencies speak beside the catalog's */
       'own-frequencies',
+      /** "kept": pictures keep what the camera wrote beside them; anything else: it is taken out on the device */
+      'picture-origin',
     ]),
     value: z.string().max(400),
   }),

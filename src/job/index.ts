@@ -11,6 +11,7 @@ export type { Gate } from './answers/stages/gates.js';
 export * from './answers/steps/index.js';
 export * from './answers/teardown/index.js';
 export type { WorthVerdict } from './answers/worth-it.js';
+export { barePicture } from './bare-picture.js';
 export { canonical, canonicalLine } from './canonical.js';
 export {
   type Body,

@@ -30,6 +30,9 @@ export function linesOf(
 
 let shop: { readonly lines: readonly RawEntry[]; readonly shop: Shop } | undefined;
 
+/** The shop as this page saw it last; nothing before its log was read. */
+export const shopSeen = (): Shop | undefined => shop?.shop;
+
 export function shopOf(lines: readonly RawEntry[]): Shop {
   if (shop?.lines !== lines) shop = { lines, shop: foldShop(lines) };
   return shop.shop;

@@ -4,6 +4,7 @@ import { useSyncExternalStore } from 'react';
 import { uuidv7 } from 'uuidv7';
 import {
   type Body,
+  barePicture,
   type EntryKind,
   entryVersion,
   localTime,
@@ -15,6 +16,7 @@ import { benchNow } from './bench-clock.js';
 import { signature } from './device.js';
 import { forgetWritten, tellWritten } from './just-written.js';
 import { contextOf } from './known-jobs.js';
+import { shopSeen } from './lines.js';
 import { deviceStorage } from './outbox/device-storage.js';
 import type { Held, PictureWithBytes } from './outbox/kept.js';
 import { DeviceOutbox, type Outbox } from './outbox/outbox.js';
@@ -143,7 +145,9 @@ export async function writePhotograph(
 export async function readPicture(file: Blob): Promise<PictureWithBytes> {
   if (!['image/jpeg', 'image/png', 'image/webp'].includes(file.type))
     throw new Error('That is not a JPEG, PNG or WebP picture.');
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  const taken = new Uint8Array(await file.arrayBuffer());
+  // where it was taken, and with which camera, leaves this device only when the shop says so
+  const bytes = shopSeen()?.settings['picture-origin'] === 'kept' ? taken : barePicture(taken);
   const { width, height, close } = await sizeOf(file);
   close();
   const mime = file.type as PictureInfo['mime'];

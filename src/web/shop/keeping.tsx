@@ -1,5 +1,9 @@
+import { type Shop, shopLog } from '../../job/index.js';
 import { counted } from '../../phrase/index.js';
+import { write } from '../data/outbox.js';
 import { useStoreState } from '../data/queries.js';
+import { useAct, Wrong } from '../parts/act.js';
+import { Choices } from '../parts/field.js';
 
 const oldAfterDays = 7;
 const dayMs = 86_400_000;
@@ -46,4 +50,28 @@ function LastBackup({ backup }: { backup: { readonly at: string; readonly file: 
 function ageWords(days: number): string {
   if (days >= oldAfterDays) return `${counted(days, 'day')} old`;
   return days < 1 ? 'backed up today' : `backed up ${counted(days, 'day')} ago`;
+}
+
+/** What the camera wrote beside a picture: a phone writes there where it was taken, when, and with which device. */
+export function PictureOrigin({ shop }: { shop: Shop }) {
+  const { wrong, act } = useAct();
+  return (
+    <section className="section stack tight">
+      <h2>Pictures</h2>
+      <Choices
+        label="Place, time and serial number that the camera writes into a picture"
+        value={shop.settings['picture-origin'] === 'kept' ? 'kept' : 'taken out'}
+        onChange={(value) => void act(() => write(shopLog, 'setting', { key: 'picture-origin', value }))}
+        choices={[
+          { id: 'taken out', label: 'take them out' },
+          { id: 'kept', label: 'keep them' },
+        ]}
+      />
+      <p className="soft">
+        They are taken out on the device, before it sends anything: a record or a bundle that goes out of the
+        house then tells nobody where the picture was taken.
+      </p>
+      <Wrong words={wrong} />
+    </section>
+  );
 }

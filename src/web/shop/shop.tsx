@@ -13,7 +13,7 @@ import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
 import { Frequencies } from './frequencies.js';
-import { Keeping } from './keeping.js';
+import { Keeping, PictureOrigin } from './keeping.js';
 import { Packs } from './packs.js';
 import { Phones } from './phones.js';
 import { changedSettings } from './settings.js';
@@ -48,6 +48,7 @@ function ShopSheet() {
       <Packs shop={shop} />
       <ThisDevice />
       <Phones />
+      <PictureOrigin shop={shop} />
       <Keeping />
       <DemoJobs />
     </Page>
