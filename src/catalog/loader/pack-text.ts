@@ -1,4 +1,4 @@
-import { type Document, isNode, LineCounter, parseDocument } from 'yaml';
+import { type Document, isAlias, isNode, LineCounter, parseDocument, visit } from 'yaml';
 import type { CatalogProblem } from './error.js';
 import { type Path, type ReadPack, refusedPack, sortPack } from './pack.js';
 
@@ -17,6 +17,10 @@ export function readPack({ file, text }: Pack): ReadPack {
   const lineOf = (path: Path) => lineIn(document, lines, path);
   const errors = document.errors.map((error) => notYaml(file, lines, error.pos[0], error.message));
   if (errors.length > 0) return refusedPack(file, lineOf, errors);
+  if (aliasesIn(document) > mostAliases)
+    return refusedPack(file, lineOf, [
+      notYaml(file, lines, 0, `more than ${mostAliases} aliases (*name) stand in it`),
+    ]);
   try {
     return sortPack(file, document.toJS(), lineOf);
   } catch (error) {
@@ -25,6 +29,18 @@ export function readPack({ file, text }: Pack): ReadPack {
       notYaml(file, lines, 0, error instanceof Error ? error.message : String(error)),
     ]);
   }
+}
+
+/** An alias to what it stands in is followed again and again: with a thousand of them the reading takes minutes. */
+const mostAliases = 20;
+
+function aliasesIn(document: Document): number {
+  let found = 0;
+  visit(document, (_, node) => {
+    if (isAlias(node)) found += 1;
+    return found > mostAliases ? visit.BREAK : undefined;
+  });
+  return found;
 }
 
 const longestLine = 2_500;

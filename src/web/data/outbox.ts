@@ -147,7 +147,8 @@ export async function readPicture(file: Blob): Promise<PictureWithBytes> {
     throw new Error('That is not a JPEG, PNG or WebP picture.');
   const taken = new Uint8Array(await file.arrayBuffer());
   // where it was taken, and with which camera, leaves this device only when the shop says so
-  const bytes = shopSeen()?.settings['picture-origin'] === 'kept' ? taken : barePicture(taken);
+  const bytes =
+    shopSeen()?.settings['picture-origin'] === 'kept' ? taken : new Uint8Array(barePicture(taken));
   const { width, height, close } = await sizeOf(file);
   close();
   const mime = file.type as PictureInfo['mime'];
