@@ -1,3 +1,3 @@
 export type { AskedGate } from './asked-gates.js';
 export type { AssemblyPlan, BackStep, Renewal, StepTorque, WaitsFor } from './plan.js';
-export { type BoltTurn, type TighteningProgress, turnTorque } from './tightening.js';
+export { type BoltTurn, type TighteningProgress, turnFrom, turnTorque } from './tightening.js';

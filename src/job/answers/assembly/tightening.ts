@@ -70,6 +70,13 @@ export function tightening(job: Job, joint: From<'joint'>): TighteningProgress {
   };
 }
 
+/** The turn to show to who stands at `place`: a bolt that somebody has clicked meanwhile, on another device, is done. */
+export function turnFrom({ done, turns }: TighteningProgress, place: number): number {
+  let open = place;
+  while (open < turns.length && done.has(open)) open += 1;
+  return open;
+}
+
 /** Where every joint of a job stands, by joint. */
 export const tighteningOf = (job: Job): ReadonlyMap<string, TighteningProgress> =>
   new Map([...job.joints].map(([id, joint]) => [id, tightening(job, joint)]));

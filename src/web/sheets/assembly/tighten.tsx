@@ -5,6 +5,7 @@ import {
   type From,
   type Job,
   type TighteningProgress,
+  turnFrom,
   turnTorque,
   written,
 } from '../../../job/index.js';
@@ -36,7 +37,8 @@ export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
 
 function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   const progress = useAnswers().tightening.get(joint.joint)!;
-  const [place, setPlace] = useState(progress.next ?? progress.turns.length);
+  const [stood, setPlace] = useState(progress.next ?? progress.turns.length);
+  const place = turnFrom(progress, stood);
   const { wrong, busy, act } = useAct();
   const [, go] = useLocation();
   const leave = () => go(`/job/${job.id}/assembly`);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { tightening } from '../../../../src/job/answers/assembly/tightening.js';
+import { tightening, turnFrom } from '../../../../src/job/answers/assembly/tightening.js';
 import { twoAccountsOf } from '../../../../src/job/answers/steps/two-accounts.js';
 import { type Body, type EntryKind, fold, type RawEntry } from '../../../../src/job/index.js';
 import { jobId, log, torque } from '../../entries.js';
@@ -72,6 +72,8 @@ test('one click logged on two devices is two accounts of one act, and counts onc
   by('Phone', 'torque', click(1)); // loosened and clicked again: the same device, no third account
   const progress = tightening(job(), job().joints.get('head')!);
   expect([progress.done.size, progress.next]).toEqual([1, 1]);
+  expect(turnFrom(progress, 0)).toBe(1); // who stands at the first bolt is led on to the next
+  expect(turnFrom(progress, 1)).toBe(1);
   const [only, ...more] = told();
   expect(more).toEqual([]);
   expect(only).toMatchObject({ what: 'Head, hole 1, pass 1', differ: false });
