@@ -17,6 +17,7 @@ export type { OutcomeProspect } from './advice/value.js';
 export { type Act, type EngineNow, engineNow } from './engine/bars.js';
 export type { KnownOfEngine, PieceTold } from './engine/known.js';
 export type { EnginePiece, Fitted } from './engine/pieces.js';
+export { type OpenQuestion, questionsAt } from './engine/questions.js';
 export type { EngineState } from './engine/state.js';
 export {
   addCounts,

@@ -13,6 +13,7 @@ import { FirstLooks } from './first-looks.js';
 import { LogCheck } from './log-check.js';
 import { Moves } from './moves.js';
 import { BestNext, ThenChecks } from './next-checks.js';
+import { NotNow, Stop } from './not-now.js';
 import { OtherChecks } from './other-checks.js';
 import { SafetyQuestions } from './safety-questions.js';
 import { Together } from './together.js';
@@ -36,6 +37,7 @@ export function Findings({ answers, job, gate }: SheetProps) {
   const order = found?.next?.best ?? [];
   return (
     <Sheet job={job} gate={gate} headline={headline(job, answer)} say={say(answer)}>
+      <Stop />
       <Standing own={own} />
       {found && (
         <div className="findings" aria-busy={settled !== answers}>
@@ -55,6 +57,7 @@ export function Findings({ answers, job, gate }: SheetProps) {
       )}
       <FirstLooks job={job} checks={checks} advised={order.map((n) => n.id)} onLog={setLogging} />
       {found && <Evidence lines={settled.evidence} onLog={logById} />}
+      <NotNow />
       <OtherChecks job={job} checks={checks} onLog={setLogging} />
       <LogCheck job={job} check={logging} onClose={() => setLogging(undefined)} />
     </Sheet>

@@ -54,6 +54,7 @@ const placeOf = (check: string, advised: readonly string[]): number => {
 
 function Look(props: Looks & { look: FirstLook; seen: readonly From<'observation'>[] }) {
   const { look, seen, checks, advised, onLog } = props;
+  const barred = new Map(useAnswers().barred.map((b) => [b.id, b.why]));
   const ways = look.checks
     .flatMap((id) => checks.filter((c) => c.id === id))
     .filter((c) => !seen.some((o) => o.check === c.id))
@@ -68,11 +69,17 @@ function Look(props: Looks & { look: FirstLook; seen: readonly From<'observation
           </div>
         ))}
         <div className="row ways">
-          {ways.map((c) => (
-            <Button key={c.id} onClick={() => onLog(c)}>
-              {c.title}
-            </Button>
-          ))}
+          {ways.map((c) =>
+            barred.has(c.id) ? (
+              <span key={c.id} className="soft">
+                {c.title}: not now, {barred.get(c.id)}
+              </span>
+            ) : (
+              <Button key={c.id} onClick={() => onLog(c)}>
+                {c.title}
+              </Button>
+            ),
+          )}
         </div>
       </div>
       {seen.length === 0 && <span className="soft">open</span>}

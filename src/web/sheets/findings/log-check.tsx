@@ -1,13 +1,14 @@
 import type { ComponentProps } from 'react';
-import { type Catalog, type Check, cautionsFor } from '../../../catalog/index.js';
-import type { Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { type Check, cautionsFor } from '../../../catalog/index.js';
+import type { Answers, Job } from '../../../job/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { Asked, FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { TakePicture } from '../../parts/picture.js';
+import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
 
 interface LogProps {
@@ -67,7 +68,7 @@ function useSeen({ job, check, onClose }: Logged) {
 
 function LogForm(props: Logged) {
   const { job, check, onClose } = props;
-  const catalog = useCatalog();
+  const answers = useAnswers();
   const form = useSeen(props);
   const oneTap = check !== undefined && !check.several;
   return (
@@ -75,8 +76,9 @@ function LogForm(props: Logged) {
       form={form}
       {...(!oneTap && { keep: 'Log it' })}
       more={<Button onClick={onClose}>Close</Button>}
-      before={<Caution lines={before(catalog, job, check)} />}
+      before={<Caution lines={before(answers, check)} />}
     >
+      {check && <AskedNow job={job} check={check} />}
       {check?.note && <p className="soft">{check.note}</p>}
       <Asked form={form} />
       {oneTap && (
@@ -104,13 +106,14 @@ function LogForm(props: Logged) {
 
 /** Cautions of the check, and what it spoils for checks not made yet. */
 function before(
-  catalog: Catalog,
-  job: Job,
+  { catalog, job, engine }: Answers,
   check: Check | undefined,
 ): ComponentProps<typeof Caution>['lines'] {
   if (!check) return [];
   const spoils = spoiledBy(catalog, job, check).map((c) => c.title);
+  const why = engine.barred(check);
   return [
+    ...(why === undefined ? [] : [`Not now: ${why}.`]),
     ...cautionsFor(catalog, { check: check.id }),
     ...(spoils.length > 0 ? [`Look first at what this spoils: ${spoils.join('; ')}.`] : []),
   ];

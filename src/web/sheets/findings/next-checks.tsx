@@ -6,6 +6,7 @@ import { listed, lowerFirst } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
 
 /** The check that earns most for its minutes, with why; one tap answers it. */
@@ -90,6 +91,7 @@ function BestCheck({ top, ...card }: CardProps & { top: RefObject<HTMLHeadingEle
       <CardHead next={card.next} />
       <p className="soft">{card.next.why}</p>
       <Circumstances {...card} />
+      <AskedNow job={card.job} check={card.check} />
       {/* another check takes this card's place: a keyboard goes on from the head of the list */}
       <Outcomes {...card} onLogged={() => top.current?.focus({ preventScroll: true })} />
     </article>
@@ -106,6 +108,7 @@ function NextCard(card: CardProps) {
           Log it, and what it would tell<span className="hidden">: {card.next.title}</span>
         </summary>
         <p className="soft">{card.next.why}</p>
+        <AskedNow job={card.job} check={card.check} />
         <Outcomes {...card} />
       </details>
     </article>
