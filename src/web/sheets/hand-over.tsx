@@ -35,7 +35,7 @@ export function HandOver({ answers, job, gate }: SheetProps) {
               ? 'To be handed back as it is'
               : 'Ready to hand over'
       }
-      say="A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name."
+      say={answers.asItIs ? goesBack : released}
     >
       <GoesAsItIs asItIs={answers.asItIs} />
       <Papers job={job} />
@@ -51,7 +51,7 @@ export function HandOver({ answers, job, gate }: SheetProps) {
           <p className="soft">Each is logged in the run-up. No reason stands in for it.</p>
         </section>
       )}
-      <OpenElsewhere open={open} />
+      {!answers.asItIs && <OpenElsewhere open={open} />}
       <section className="section stack tight">
         <h2>Photographs after the work</h2>
         <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
@@ -74,6 +74,10 @@ export function HandOver({ answers, job, gate }: SheetProps) {
     </Sheet>
   );
 }
+
+const released =
+  'A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name.';
+const goesBack = 'It goes without the work. Nothing is barred; what can hurt someone is said and signed for.';
 
 /** It goes without the work: what can hurt someone stands in red, above everything. */
 function GoesAsItIs({ asItIs }: { asItIs: Answers['asItIs'] }) {

@@ -20,11 +20,14 @@ export function asItIsOf({ catalog, engine, faultsSaid, safetyFound, stillOff }:
     .flatMap((f) => faults.get(f.fault) ?? [])
     .filter((f) => f.blocksHandOver !== undefined || f.safety >= 2)
     .map((f) => f.name);
+  const named = new Set([...safetyFound, ...confirmed]);
+  // what stands behind a stop is said once, by the fault that was found
+  const stops = engine.hazards.filter((h) => !h.faults?.some((id) => named.has(faults.get(id)?.name ?? '')));
   const runs = { yes: 'It runs', no: 'It does not run', 'not known': 'Whether it runs is not known' };
   return {
     runs: runs[engine.state.runs],
     ...(stillOff.length > 0 && { inPieces: `${counted(stillOff.length, 'piece')} not back on` }),
-    unsafe: [...new Set([...engine.hazards.map((h) => capital(h.words)), ...safetyFound, ...confirmed])],
+    unsafe: [...stops.map((h) => capital(h.words)), ...named],
   };
 }
 

@@ -63,7 +63,8 @@ describe('the owner declines', () => {
     expect(safetyNotShown).toEqual([]);
     expect(nextDue).toEqual([]);
     expect(asItIs).toMatchObject({ runs: 'It does not run' });
-    expect(asItIs!.unsafe).toContain('The stop control does not stop it');
+    expect(asItIs!.unsafe).toContain('Stop control or operator-presence control does not stop the engine');
+    expect(asItIs!.unsafe).not.toContain('The stop control does not stop it');
   });
 
   test('one that is to be repaired is not handed back as it is', () => {
