@@ -2,7 +2,14 @@
  * Exact inference over faults: time, width and error on made-up networks with the proportions of a trade list, beside
  * the alternating-sum form and the counting of every state where those can be done.
  */
-import { evidenceWeights, explanations, infer, type Network, outlook } from '../src/infer/index.js';
+import {
+  evidenceWeights,
+  explanations,
+  faultCauses,
+  infer,
+  type Network,
+  outlook,
+} from '../src/infer/index.js';
 import { abnormalCount, machines, seeded, sheet } from './infer/sheet-like.js';
 import {
   alternatingSum,
@@ -227,13 +234,13 @@ function fewerFaults(network: Network, count: number): Network {
     network.seen.filter((r) => 'outcome' in r && r.outcome !== 'o0').map((r) => r.sign),
   );
   const named = (id: string): number =>
-    network.signs.filter((s) => abnormal.has(s.id) && s.causes.some((c) => c.fault === id)).length;
+    network.signs.filter((s) => abnormal.has(s.id) && faultCauses(s).some((c) => c.fault === id)).length;
   const faults = [...network.faults].sort((a, b) => named(b.id) - named(a.id)).slice(0, count);
   const kept = new Set(faults.map((f) => f.id));
   return {
     ...network,
     faults,
-    signs: network.signs.map((s) => ({ ...s, causes: s.causes.filter((c) => kept.has(c.fault)) })),
+    signs: network.signs.map((s) => ({ ...s, causes: faultCauses(s).filter((c) => kept.has(c.fault)) })),
   };
 }
 

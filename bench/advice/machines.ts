@@ -15,7 +15,7 @@ import {
   tellsWhetherItRuns,
 } from '../../src/diagnose/index.js';
 import { drawStates } from '../../src/infer/exact/sample.js';
-import { inferExactly, type Network } from '../../src/infer/index.js';
+import { faultCauses, inferExactly, type Network } from '../../src/infer/index.js';
 
 type Next = () => number;
 
@@ -152,7 +152,9 @@ export const stateChecks = (machine: Machine): MachineCheck[] =>
 export const stamp = (minute: number): string => new Date(Date.UTC(2026, 0, 1, 0, minute)).toISOString();
 
 function drawLevel(sign: Network['signs'][number], present: ReadonlySet<string>, next: Next): number {
-  const causes = sign.causes.filter((c) => present.has(c.fault)).map((c) => placeOf(c.outcome, next));
+  const causes = faultCauses(sign)
+    .filter((c) => present.has(c.fault))
+    .map((c) => placeOf(c.outcome, next));
   return Math.max(placeOf(sign.leak, next), ...causes);
 }
 

@@ -7,7 +7,7 @@ import {
   nextChecks,
   type SeenCheck,
 } from '../../src/diagnose/index.js';
-import { inferExactly, type Network } from '../../src/infer/index.js';
+import { faultCauses, inferExactly, type Network } from '../../src/infer/index.js';
 import { stamp } from './machines.js';
 import { found } from './run.js';
 import { tinyFacts } from './tiny.js';
@@ -141,8 +141,14 @@ export class Instance {
 }
 
 /** By outcome, the chance that it is the worst of the leak and the present causes. */
-function worstOf({ leak, causes }: Network['signs'][number], present: ReadonlySet<string>): number[] {
-  const draws = [leak, ...causes.filter((c) => present.has(c.fault)).map((c) => c.outcome)];
+function worstOf(sign: Network['signs'][number], present: ReadonlySet<string>): number[] {
+  const { leak } = sign;
+  const draws = [
+    leak,
+    ...faultCauses(sign)
+      .filter((c) => present.has(c.fault))
+      .map((c) => c.outcome),
+  ];
   const upTo = leak.map((_, k) =>
     draws.reduce((p, masses) => p * masses.slice(0, k + 1).reduce((a, b) => a + b, 0), 1),
   );

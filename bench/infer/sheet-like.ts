@@ -1,4 +1,4 @@
-import { seeded } from '../../src/infer/index.js';
+import { faultCauses, seeded } from '../../src/infer/index.js';
 
 export { seeded };
 
@@ -93,7 +93,7 @@ export function machineSeen(network: Network, seed: number, abnormal: number): N
   const levels = network.signs.map((sign) =>
     Math.max(
       drawn(sign.leak, next) ?? 0,
-      ...sign.causes.map((c) => (present.get(c.fault) ? (drawn(c.outcome, next) ?? 0) : 0)),
+      ...faultCauses(sign).map((c) => (present.get(c.fault) ? (drawn(c.outcome, next) ?? 0) : 0)),
     ),
   );
   let spare = levels.filter((k) => k > 0).length - abnormal;

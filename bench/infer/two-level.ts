@@ -1,4 +1,4 @@
-import type { Network } from '../../src/infer/index.js';
+import { faultCauses, type Network } from '../../src/infer/index.js';
 
 /** A network of faults and two-outcome signs without links, as plain arrays. */
 export interface TwoLevel {
@@ -20,7 +20,7 @@ export function twoLevel(network: Network): TwoLevel {
     if (sign.outcomes.length !== 2 || network.links.length > 0 || !('outcome' in reading))
       throw new Error('not two-level');
     const q = network.faults.map(() => 0);
-    for (const c of sign.causes) q[at.get(c.fault)!] = c.outcome[1]!;
+    for (const c of faultCauses(sign)) q[at.get(c.fault)!] = c.outcome[1]!;
     sides[reading.outcome === 'o0' ? 'negative' : 'positive'].push({ leak: sign.leak[1]!, q });
   }
   return { prior: network.faults.map((f) => f.prior), ...sides };

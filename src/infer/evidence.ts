@@ -20,11 +20,12 @@ export interface EvidenceWeight {
  */
 export function evidenceWeights({ network, reasoner }: ExactInference): EvidenceWeight[] {
   const { model } = reasoner;
+  const odds = reasoner.odds.subarray(0, network.faults.length);
   return network.seen.map(({ sign }, finding) => {
     const gathering = model.gatherings.findIndex((g) => g.finding === finding);
     const faults = model.plain.filter((p) => p.finding === finding).map((p) => p.fault);
     const without = vary(reasoner, withoutFinding(model, reasoner.weights, finding), { faults, gathering });
-    return { sign, logOddsGain: reasoner.odds.map((odds, f) => gain(odds, without.odds[f]!)) };
+    return { sign, logOddsGain: odds.map((with_, f) => gain(with_, without.odds[f]!)) };
   });
 }
 

@@ -1,4 +1,4 @@
-import { readReach, readWorth } from './exact/cluster-circuit.js';
+import { readJointReach, readReach, readWorth } from './exact/cluster-circuit.js';
 import type { Reasoner } from './exact/reasoner.js';
 import type { Network } from './network.js';
 
@@ -11,7 +11,7 @@ export interface FindingView {
    * outcomes that the reading does not tell apart. 0 for a normal finding.
    */
   readonly unexplained: number;
-  /** faults that may account for it, the likeliest first: probability that it is present and reaches what was seen */
+  /** faults, and functions by their ids, that may account for it, the likeliest first: probability that it is present and reaches what was seen */
   readonly reachedBy: readonly { readonly fault: string; readonly probability: number }[];
 }
 
@@ -27,7 +27,7 @@ export function viewFindings(network: Network, reasoner: Reasoner): FindingView[
 
 function viewGathering(network: Network, reasoner: Reasoner, g: number): Omit<FindingView, 'sign'> {
   const circuit = reasoner.circuits.find((m) => m.cluster.gatherings.includes(g))!;
-  const { worth, beyond, causes, grades } = reasoner.model.gatherings[g]!;
+  const { worth, beyond, causes, joint, grades } = reasoner.model.gatherings[g]!;
   const shares = readWorth(circuit, reasoner.model, g);
   const unexplained = shares.reduce(
     (sum, share, k) => (share > 0 ? sum + (share * beyond[k]!) / worth[k]! : sum),
@@ -37,5 +37,15 @@ function viewGathering(network: Network, reasoner: Reasoner, g: number): Omit<Fi
     fault: network.faults[fault]!.id,
     probability: reasoner.posterior[fault]! * readReach(circuit, g, c, grades),
   }));
+  const names = functionNames(reasoner);
+  for (const [c, { levels }] of joint.entries()) {
+    const probability =
+      reasoner.posterior[levels[0]!]! * readJointReach(circuit, g, c, [levels.length, grades]);
+    reachedBy.push({ fault: names.get(levels[0]!)!, probability });
+  }
   return { unexplained, reachedBy: reachedBy.sort((a, b) => b.probability - a.probability) };
 }
+
+/** By first level. */
+const functionNames = ({ model }: Reasoner): ReadonlyMap<number, string> =>
+  new Map([...model.levels.of].map(([id, levels]) => [levels[0]!, id]));

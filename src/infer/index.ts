@@ -9,6 +9,7 @@ export {
   answerOf,
   type BoundedInference,
   byFault,
+  byFunction,
   type ExactInference,
   type Inference,
   infer,
@@ -16,7 +17,18 @@ export {
   type Limits,
   usualLimits,
 } from './infer.js';
-export { type Known, type Network, networkSchema, type Reading, readNetwork, type Sign } from './network.js';
+export {
+  faultCauses,
+  type Known,
+  type Network,
+  type NetworkFunction,
+  nameOf,
+  networkSchema,
+  type Reading,
+  readNetwork,
+  type Sign,
+  type SignCause,
+} from './network.js';
 export {
   leastProbability,
   type Outcome,

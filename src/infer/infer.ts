@@ -102,7 +102,7 @@ function exact(network: Network, reasoner: Reasoner): ExactInference {
     kind: 'exact',
     network,
     faults: network.faults.map((f) => f.id),
-    posterior: reasoner.posterior,
+    posterior: reasoner.posterior.subarray(0, network.faults.length),
     evidence: plainOf(reasoner.evidence),
     logEvidence: logOf(reasoner.evidence),
     findings: viewFindings(network, reasoner),
@@ -113,7 +113,9 @@ function exact(network: Network, reasoner: Reasoner): ExactInference {
 
 function bounded(network: Network, cells: number, limits: Limits): BoundedInference {
   const bounds = boundsFor(modelOf(network), { maxCells: limits.boundCells, branches: limits.branches });
-  const { low, high, evidenceLow, evidenceHigh } = bounds;
+  const { evidenceLow, evidenceHigh } = bounds;
+  const own = (all: Float64Array): Float64Array => all.subarray(0, network.faults.length);
+  const [low, high] = [own(bounds.low), own(bounds.high)];
   return {
     kind: 'bounded',
     network,
@@ -142,6 +144,18 @@ export function byFault(
   values: ArrayLike<number> = inference.posterior,
 ): Record<string, number> {
   return Object.fromEntries(inference.faults.map((id, i) => [id, values[i]!]));
+}
+
+/** By function id and state: how likely it stands there. Exact answers only. */
+export function byFunction({ network, reasoner }: ExactInference): Record<string, Record<string, number>> {
+  return Object.fromEntries(
+    (network.functions ?? []).map(({ id, states }) => {
+      const reached = reasoner.model.levels.of.get(id)!.map((level) => reasoner.posterior[level]!);
+      const atLeast = [1, ...reached, 0];
+      const chance = (s: number): number => Math.max(0, atLeast[s]! - atLeast[s + 1]!);
+      return [id, Object.fromEntries(states.map((state, s) => [String(state), chance(s)]))];
+    }),
+  );
 }
 
 /** What `infer` found, as plain data. */

@@ -10,6 +10,11 @@ import { NetworkError } from './error.js';
  * - A sign's first outcome is the normal one, which an absent fault leaves. Each present cause draws an outcome
  *   from its own `outcome` distribution, the `leak` draws one for everything not named, and the sign shows the
  *   worst of them (noisy-MAX).
+ * - A function is what the machine needs (spark, fuel, squeeze): its first state is the good one, the others run to
+ *   the worst. Each present cause draws a state from its own `outcome` distribution, the `leak` draws one for everything
+ *   not named (none when left out), and the function stands in the worst of them. A sign's cause may name a function in
+ *   place of a fault: `outcome` then has one distribution for each state after the good one, which leaves the normal
+ *   outcome as an absent fault does. So faults and signs need no link for every pair.
  * - `seen` gives an outcome by its name, or `weights`: the likelihood of a doubtful reading under each outcome
  *   (any non-negative scale; the scale goes into the evidence probability).
  * - `known` holds faults that were confirmed or excluded by looking. That is evidence like any other: it counts
@@ -30,6 +35,13 @@ const label = z.union([id, z.number()]);
 const probability = z.number().min(0).max(1);
 const masses = z.array(probability).min(2);
 
+const functionSchema = z.object({
+  id,
+  states: z.array(label).min(2).max(20),
+  leak: masses.optional(),
+  causes: z.array(z.object({ fault: id, outcome: masses })),
+});
+
 export const networkSchema = z.object({
   faults: z.array(z.object({ id, prior: probability })),
   links: z.array(z.object({ from: id, to: id, p: probability })).default([]),
@@ -38,9 +50,15 @@ export const networkSchema = z.object({
       id,
       outcomes: z.array(label).min(2).max(1000),
       leak: masses,
-      causes: z.array(z.object({ fault: id, outcome: masses })),
+      causes: z.array(
+        z.union([
+          z.object({ fault: id, outcome: masses }),
+          z.object({ function: id, outcome: z.array(masses).min(1) }),
+        ]),
+      ),
     }),
   ),
+  functions: z.array(functionSchema).optional(),
   seen: z
     .array(
       z.union([
@@ -58,7 +76,9 @@ type Deep<T> = T extends readonly (infer U)[]
     ? { readonly [K in keyof T]: Deep<T[K]> }
     : T;
 export type Network = Deep<z.infer<typeof networkSchema>>;
+export type NetworkFunction = NonNullable<Network['functions']>[number];
 export type Sign = Network['signs'][number];
+export type SignCause = Sign['causes'][number];
 /** What was read of one sign. */
 export type Reading = Network['seen'][number];
 export type Known = Network['known'][number];
@@ -99,7 +119,8 @@ function checkNetwork(network: Network): void {
   const faults = uniqueIds(network.faults, 'faults');
   uniqueIds(network.signs, 'signs');
   checkLinks(network, faults);
-  for (const [i, sign] of network.signs.entries()) checkSign(sign, `signs[${i}]`, faults);
+  const functions = checkFunctions(network, faults);
+  for (const [i, sign] of network.signs.entries()) checkSign(sign, `signs[${i}]`, faults, functions);
   checkSeen(network);
   checkKnown(network, faults);
 }
@@ -159,22 +180,80 @@ function refuseCycle(network: Network, free: Set<number>): never {
   return fail('cycle', `links go round: ${round.join(' → ')}`, `links[${place}]`, round);
 }
 
-function checkSign(sign: Sign, place: string, faults: Map<string, number>): void {
-  const names = new Set<string | number>();
-  for (const [k, name] of sign.outcomes.entries()) {
-    if (names.has(name))
-      fail('duplicate', `outcome "${name}" is there twice`, `${place}.outcomes[${k}]`, name);
-    names.add(name);
+type Functions = ReadonlyMap<string, NetworkFunction>;
+
+function checkFunctions({ functions = [] }: Network, faults: Map<string, number>): Functions {
+  for (const [i, f] of functions.entries()) {
+    const place = `functions[${i}]`;
+    if (faults.has(f.id)) fail('duplicate', `"${f.id}" is a fault already`, `${place}.id`, f.id);
+    uniqueNames(f.states, `${place}.states`, 'state');
+    if (f.leak) checkDistribution(f.leak, f.states.length, `${place}.leak`);
+    const causes = new Set<string>();
+    for (const [c, { fault, outcome }] of f.causes.entries()) {
+      needFault(faults, fault, `${place}.causes[${c}].fault`);
+      onlyOnce(causes, fault, `${place}.causes[${c}].fault`);
+      checkDistribution(outcome, f.states.length, `${place}.causes[${c}].outcome`);
+    }
   }
+  uniqueIds(functions, 'functions');
+  return new Map(functions.map((f) => [f.id, f]));
+}
+
+function checkSign(sign: Sign, place: string, faults: Map<string, number>, functions: Functions): void {
+  uniqueNames(sign.outcomes, `${place}.outcomes`, 'outcome');
   checkDistribution(sign.leak, sign.outcomes.length, `${place}.leak`);
   const causes = new Set<string>();
   for (const [c, cause] of sign.causes.entries()) {
-    needFault(faults, cause.fault, `${place}.causes[${c}].fault`);
-    if (causes.has(cause.fault))
-      fail('duplicate', `"${cause.fault}" is a cause twice`, `${place}.causes[${c}].fault`, cause.fault);
-    causes.add(cause.fault);
-    checkDistribution(cause.outcome, sign.outcomes.length, `${place}.causes[${c}].outcome`);
+    const here = `${place}.causes[${c}]`;
+    if ('function' in cause) checkFunctionCause(sign, cause, here, functions);
+    else {
+      needFault(faults, cause.fault, `${here}.fault`);
+      checkDistribution(cause.outcome, sign.outcomes.length, `${here}.outcome`);
+    }
+    onlyOnce(causes, nameOf(cause), `${here}.${'function' in cause ? 'function' : 'fault'}`);
   }
+}
+
+/** What a sign's cause is called. */
+export const nameOf = (cause: SignCause): string => ('function' in cause ? cause.function : cause.fault);
+
+/** The causes of a sign that are faults themselves. */
+export const faultCauses = ({ causes }: Sign): Extract<SignCause, { fault: string }>[] =>
+  causes.filter((c) => 'fault' in c);
+
+type FunctionCause = Extract<SignCause, { function: string }>;
+
+function checkFunctionCause(sign: Sign, cause: FunctionCause, place: string, functions: Functions): void {
+  const named = functions.get(cause.function);
+  if (!named) return fail('unknown', `no function "${cause.function}"`, `${place}.function`, cause.function);
+  const bad = named.states.length - 1;
+  if (cause.outcome.length !== bad) {
+    const message = `${cause.outcome.length} distributions for ${bad} states after the good one`;
+    fail('distribution', message, `${place}.outcome`, cause.outcome, `${bad} distributions`);
+  }
+  for (const [s, masses] of cause.outcome.entries())
+    checkDistribution(masses, sign.outcomes.length, `${place}.outcome[${s}]`);
+  for (let s = 1; s < bad; s += 1) checkNoMilder(cause, s, place);
+}
+
+/** What a milder state never leaves, a worse one cannot: the exact sums go from state to state by their ratio. */
+function checkNoMilder({ outcome }: FunctionCause, s: number, place: string): void {
+  const least = outcome[s]!.findIndex((m) => m > 0);
+  const before = outcome[s - 1]!.findIndex((m) => m > 0);
+  if (least >= before) return;
+  const message = 'a worse state leaves an outcome milder than any that the state before it leaves';
+  fail('distribution', message, `${place}.outcome[${s}]`, outcome[s]);
+}
+
+function uniqueNames(names: readonly (string | number)[], place: string, what: string): void {
+  for (const [k, name] of names.entries())
+    if (names.indexOf(name) < k)
+      fail('duplicate', `${what} "${name}" is there twice`, `${place}[${k}]`, name);
+}
+
+function onlyOnce(causes: Set<string>, name: string, place: string): void {
+  if (causes.has(name)) fail('duplicate', `"${name}" is a cause twice`, place, name);
+  causes.add(name);
 }
 
 function checkDistribution(masses: readonly number[], outcomes: number, place: string): void {

@@ -1,4 +1,5 @@
 import { NetworkError } from './error.js';
+import { stateSteps } from './exact/levels.js';
 import { gradingOf } from './exact/model.js';
 import { type Variant, vary } from './exact/reasoner.js';
 import { withFactors } from './exact/weights.js';
@@ -127,7 +128,12 @@ class Runs {
   }
 
   private factors({ sign, level }: Ceiling): { fault: number; factor: number }[] {
-    return sign.causes.map((c) => ({ fault: this.place.get(c.fault)!, factor: within(c.outcome, level) }));
+    return sign.causes.flatMap((c) => {
+      if (!('function' in c)) return [{ fault: this.place.get(c.fault)!, factor: within(c.outcome, level) }];
+      const levels = this.inference.reasoner.model.levels.of.get(c.function)!;
+      const steps = stateSteps(c.outcome.map((masses) => within(masses, level)));
+      return levels.map((fault, l) => ({ fault, factor: steps[l]! }));
+    });
   }
 }
 
@@ -144,6 +150,6 @@ function ceilingsOf(sign: Sign, reading: Reading): Term[] {
 }
 
 function ceiling(sign: Sign, level: number): Ceiling {
-  const masses = [sign.leak, ...sign.causes.map((c) => c.outcome)];
+  const masses = [sign.leak, ...sign.causes.flatMap((c) => ('function' in c ? c.outcome : [c.outcome]))];
   return { sign, level, open: masses.every((m) => Math.abs(within(m, level) - 1) < 1e-13) };
 }

@@ -55,8 +55,8 @@ function seenSign(network: Network, reading: Network['seen'][number]): SeenSign 
   });
   const plain = 'outcome' in reading ? sign.outcomes.indexOf(reading.outcome) : 0;
   const causes = network.faults.map((f) => {
-    const cause = sign.causes.find((c) => c.fault === f.id);
-    return cause && cumulated(cause.outcome);
+    const cause = sign.causes.find((c) => 'fault' in c && c.fault === f.id);
+    return cause && 'fault' in cause ? cumulated(cause.outcome) : undefined;
   });
   return { weights, below: belows, leak: sign.leak.map(whole), causes, plain };
 }

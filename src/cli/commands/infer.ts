@@ -1,5 +1,6 @@
 import {
   byFault,
+  byFunction,
   type ExactInference,
   type Inference,
   infer as inferNetwork,
@@ -10,11 +11,18 @@ import { table } from '../help.js';
 import { readJson } from './in-json.js';
 import { inShape } from './in-shape.js';
 
-/** Two faults and one sign of them; the sign was seen. */
+/** Two faults, the spark that one of them takes away, and a sign of both; the sign was seen. */
 const example = {
   faults: [
     { id: 'stale fuel', prior: 0.6 },
     { id: 'coil dead', prior: 0.1 },
+  ],
+  functions: [
+    {
+      id: 'spark',
+      states: ['good', 'weak', 'none'],
+      causes: [{ fault: 'coil dead', outcome: [0.05, 0.15, 0.8] }],
+    },
   ],
   signs: [
     {
@@ -23,7 +31,13 @@ const example = {
       leak: [0.95, 0.05],
       causes: [
         { fault: 'stale fuel', outcome: [0.4, 0.6] },
-        { fault: 'coil dead', outcome: [0.01, 0.99] },
+        {
+          function: 'spark',
+          outcome: [
+            [0.7, 0.3],
+            [0.01, 0.99],
+          ],
+        },
       ],
     },
   ],
@@ -32,7 +46,12 @@ const example = {
 
 export const infer: Command = {
   usage: 'wristpin infer NETWORK.json [--json]',
-  options: { json: { type: 'boolean', help: 'print {posterior, evidence} as JSON, in full digits' } },
+  options: {
+    json: {
+      type: 'boolean',
+      help: 'print {posterior, evidence} and, with functions, {functions} as JSON, in full digits',
+    },
+  },
   examples: ['wristpin infer pump-faults.json --json'],
   file: example,
   takes: { least: 1, most: 1 },
@@ -51,8 +70,13 @@ function asJson(answer: Inference) {
 
 /** The logarithm stands beside a probability that is below the range of a double. */
 function exactJson(answer: ExactInference) {
-  const { evidence, logEvidence } = answer;
-  return { posterior: byFault(answer), evidence, ...(evidence === 0 && { logEvidence }) };
+  const { evidence, logEvidence, network } = answer;
+  return {
+    posterior: byFault(answer),
+    ...(network.functions && { functions: byFunction(answer) }),
+    evidence,
+    ...(evidence === 0 && { logEvidence }),
+  };
 }
 
 function boundedJson(answer: Exclude<Inference, ExactInference>) {

@@ -90,7 +90,12 @@ function load({ cluster, inputs, memory }: ClusterCircuit, weights: Weights): vo
   for (const [n, g] of cluster.gatherings.entries()) {
     cell.set(weights.worth[g]!, inputs.worth[n]!);
     for (const [c, at] of inputs.mass[n]!.entries()) if (at >= 0) cell.set(weights.mass[g]![c]!, at);
+    for (const [c, at] of inputs.joint[n]!.entries()) setJoint(cell, at, weights.joint[g]![c]!);
   }
+}
+
+function setJoint(cell: Float64Array, at: number, mass: readonly Float64Array[]): void {
+  for (const [s, byGrade] of mass.entries()) cell.set(byGrade, at + s * byGrade.length);
 }
 
 /** By fault. */
@@ -145,5 +150,23 @@ export function readReach(
   const within = memory.cell[at]! * memory.slope[at]!;
   let beyond = 0;
   for (let k = 1; k < grades; k += 1) beyond += memory.cell[at + k]! * memory.slope[at + k]!;
+  return beyond === 0 ? 0 : beyond / (within + beyond);
+}
+
+/** As `readReach`, of a function that has left its first state. */
+export function readJointReach(
+  { cluster, inputs, memory }: ClusterCircuit,
+  gathering: number,
+  cause: number,
+  [states, grades]: readonly [number, number],
+): number {
+  const at = inputs.joint[cluster.gatherings.indexOf(gathering)]![cause]!;
+  let within = 0;
+  let beyond = 0;
+  for (let i = 0; i < states * grades; i += 1) {
+    const share = memory.cell[at + i]! * memory.slope[at + i]!;
+    if (i % grades === 0) within += share;
+    else beyond += share;
+  }
   return beyond === 0 ? 0 : beyond / (within + beyond);
 }

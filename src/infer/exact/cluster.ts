@@ -26,8 +26,9 @@ export function clustersOf(model: Model, cut: Cut = noCut): Cluster[] {
 }
 
 function faultsNear(model: Model, g: number, cut: Cut): number[] {
-  const { causes, owner } = model.gatherings[g]!;
+  const { causes, joint, owner } = model.gatherings[g]!;
   const faults = causes.filter((_, c) => !cut(g, c)).map((c) => c.fault);
+  for (const { levels } of joint) faults.push(...levels);
   if (owner >= 0) faults.push(owner);
   return faults.filter((f) => model.known[f]! < 0);
 }

@@ -12,6 +12,8 @@ export interface Inputs {
   /** by place in `cluster.gatherings` */
   readonly worth: Int32Array;
   readonly mass: readonly Int32Array[];
+  /** by joint cause: its first cell, state after state */
+  readonly joint: readonly Int32Array[];
 }
 
 export function inputsOf(model: Model, cluster: Cluster, cut: Cut): Inputs {
@@ -28,7 +30,11 @@ export function inputsOf(model: Model, cluster: Cluster, cut: Cut): Inputs {
       cut(g, c) || model.known[fault] === 0 ? -1 : take(grades),
     );
   });
-  return { count: next, state, worth, mass };
+  const joint = cluster.gatherings.map((g) => {
+    const { joint: causes, grades } = model.gatherings[g]!;
+    return Int32Array.from(causes, ({ levels }) => take(levels.length * grades));
+  });
+  return { count: next, state, worth, mass, joint };
 }
 
 /** A table of the network itself; `input` gives an entry's input cell (or `one`, or `nought`) by its indices. */
@@ -45,7 +51,7 @@ export function factorsOf(model: Model, cluster: Cluster, cut: Cut, order: reado
     factor([dim(at[v]!, modes.state, 2)], ([s], inputs) => inputs.state[v]! + s!),
   );
   for (const [n, g] of cluster.gatherings.entries()) {
-    const { causes, owner, grades } = model.gatherings[g]!;
+    const { causes, joint, owner, grades } = model.gatherings[g]!;
     const here = at[cluster.faults.length + n]!;
     factors.push(
       worthFactor(dim(here, modes.await, grades), at[place.get(owner) ?? -1], model.known[owner], n),
@@ -53,6 +59,10 @@ export function factorsOf(model: Model, cluster: Cluster, cut: Cut, order: reado
     for (const [c, { fault }] of causes.entries()) {
       if (cut(g, c) || model.known[fault] === 0) continue;
       factors.push(causeFactor(dim(here, modes.reach, grades), at[place.get(fault) ?? -1], n, c));
+    }
+    for (const [c, { levels }] of joint.entries()) {
+      const states = levels.map((l) => dim(at[place.get(l)!]!, modes.state, 2));
+      factors.push(jointFactor(dim(here, modes.reach, grades), states, n, c));
     }
   }
   return factors;
@@ -91,12 +101,24 @@ function causeFactor(reach: Dim, fault: number | undefined, n: number, c: number
   });
 }
 
+/** A level is reached only with those before it; other states do not occur. */
+function jointFactor(reach: Dim, states: readonly Dim[], n: number, c: number): Factor {
+  const grades = sizeOf(reach);
+  return factor([reach, ...states], ([k, ...reached], inputs) => {
+    const count = reached.reduce((sum, r) => sum + r, 0);
+    if (reached.slice(0, count).includes(0)) return nought;
+    if (count > 0) return inputs.joint[n]![c]! + (count - 1) * grades + k!;
+    return k === 0 ? one : nought;
+  });
+}
+
 export function tableOf(f: Factor, inputs: Inputs): Table {
   const sizes = f.scope.map(sizeOf);
   const cells = new Int32Array(sizes.reduce((n, s) => n * s, 1));
+  const index = sizes.map(() => 0);
   for (let i = 0; i < cells.length; i += 1) {
-    const inner = sizes[1] ?? 1;
-    cells[i] = f.input(sizes.length === 1 ? [i] : [Math.floor(i / inner), i % inner], inputs);
+    cells[i] = f.input(index, inputs);
+    for (let d = sizes.length - 1; d >= 0 && ++index[d]! === sizes[d]; d -= 1) index[d] = 0;
   }
   return { scope: f.scope, cells };
 }

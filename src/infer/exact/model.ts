@@ -1,10 +1,21 @@
 import { NetworkError } from '../error.js';
 import { type Network, outcomeLevel, type Reading, type Sign } from '../network.js';
+import { type Levels, levelsOf, stateSteps } from './levels.js';
 
 /** A fault's contribution to a sign, or a link's to the fault at its end: probability of reaching each grade. */
 export interface Cause {
   readonly fault: number;
   readonly mass: Float64Array;
+}
+
+/**
+ * A function's contribution to a sign, by how many of its levels it has reached: probability of reaching each grade. A
+ * function at its first state leaves grade 0.
+ */
+export interface JointCause {
+  /** the levels as faults of the model, the first reached first */
+  readonly levels: readonly number[];
+  readonly mass: readonly Float64Array[];
 }
 
 /**
@@ -18,6 +29,7 @@ export interface Gathering {
   readonly owner: number;
   readonly grades: number;
   readonly causes: readonly Cause[];
+  readonly joint: readonly JointCause[];
   /** what it is worth that the causes reach a grade, the leak (or the fault's own prior) taken in; for a linked
    * fault first absent, then present */
   readonly worth: Float64Array;
@@ -33,10 +45,14 @@ export interface PlainPart {
   readonly factor: number;
 }
 
-/** A network with what was seen, in numbers. Faults go by their position in `network.faults`. */
+/**
+ * A network with what was seen, in numbers. Faults go by their position in `network.faults`; behind them stand the
+ * levels of the functions, which are faults of the same form (`levelsOf`).
+ */
 export interface Model {
   readonly network: Network;
   readonly faults: number;
+  readonly levels: Levels;
   readonly prior: Float64Array;
   readonly linked: readonly boolean[];
   /** 0 absent, 1 present, -1 not known */
@@ -49,49 +65,66 @@ export interface Model {
 
 export function modelOf(network: Network): Model {
   const at = new Map(network.faults.map((f, i) => [f.id, i]));
+  const levels = levelsOf(network, at);
+  const faults = network.faults.length + levels.prior.length;
+  const prior = Float64Array.of(...network.faults.map((f) => f.prior), ...levels.prior);
   const plain: PlainPart[] = [];
   const constant = new Float64Array(network.seen.length).fill(1);
-  const ways = waysInto(network, at);
-  const linked = network.faults.map(() => false);
+  const links = network.links.map((l) => ({ from: at.get(l.from)!, to: at.get(l.to)!, p: l.p }));
+  const ways = waysInto([...links, ...levels.links], prior);
+  const linked = new Array<boolean>(faults).fill(false);
   for (const way of ways) linked[way.owner] = true;
-  const signs = signsSeen(network, at, plain, constant);
+  const signs = signsSeen(network, { at, levels }, plain, constant);
   return {
     network,
-    faults: network.faults.length,
-    prior: Float64Array.from(network.faults, (f) => f.prior),
+    faults,
+    levels,
+    prior,
     linked,
-    known: knownStates(network, at),
+    known: knownStates(network, at, faults),
     gatherings: [...ways, ...signs],
     plain,
     constant,
   };
 }
 
-function knownStates(network: Network, at: ReadonlyMap<string, number>): Int8Array {
-  const known = new Int8Array(network.faults.length).fill(-1);
+function knownStates(network: Network, at: ReadonlyMap<string, number>, faults: number): Int8Array {
+  const known = new Int8Array(faults).fill(-1);
   for (const { fault, present } of network.known) known[at.get(fault)!] = present ? 1 : 0;
   return known;
 }
 
+/** A link between faults of the model, by their positions. */
+export interface ModelLink {
+  readonly from: number;
+  readonly to: number;
+  readonly p: number;
+}
+
 /** A linked fault is absent when neither its own prior nor any link makes it present. */
-function waysInto(network: Network, at: ReadonlyMap<string, number>): Gathering[] {
+function waysInto(links: readonly ModelLink[], priors: Float64Array): Gathering[] {
   const into = new Map<number, Cause[]>();
-  for (const link of network.links) {
-    const to = at.get(link.to)!;
+  for (const { from, to, p } of links) {
     const causes = into.get(to) ?? [];
-    causes.push({ fault: at.get(link.from)!, mass: Float64Array.of(1 - link.p, link.p) });
+    causes.push({ fault: from, mass: Float64Array.of(1 - p, p) });
     into.set(to, causes);
   }
   return [...into].map(([owner, causes]) => {
-    const { prior } = network.faults[owner]!;
+    const prior = priors[owner]!;
     const worth = Float64Array.of(1 - prior, 0, prior, 1);
-    return { finding: -1, owner, grades: 2, causes, worth, beyond: Float64Array.of(prior, 0) };
+    return { finding: -1, owner, grades: 2, causes, joint: [], worth, beyond: Float64Array.of(prior, 0) };
   });
+}
+
+/** Where the causes of signs stand in the model. */
+interface Places {
+  readonly at: ReadonlyMap<string, number>;
+  readonly levels: Levels;
 }
 
 function signsSeen(
   network: Network,
-  at: ReadonlyMap<string, number>,
+  { at, levels }: Places,
   plain: PlainPart[],
   constant: Float64Array,
 ): Gathering[] {
@@ -100,15 +133,30 @@ function signsSeen(
   for (const [finding, reading] of network.seen.entries()) {
     const sign = signs.get(reading.sign)!;
     const grading = gradingOf(sign, reading);
-    const causes = sign.causes.map((c) => ({ fault: at.get(c.fault)!, mass: byGrade(c.outcome, grading) }));
+    const causes = sign.causes.flatMap((c) =>
+      'function' in c ? [] : [{ fault: at.get(c.fault)!, mass: byGrade(c.outcome, grading) }],
+    );
+    const joint = sign.causes.flatMap((c) =>
+      'function' in c
+        ? [{ levels: levels.of.get(c.function)!, mass: c.outcome.map((o) => byGrade(o, grading)) }]
+        : [],
+    );
     if (grading.weight.length === 1) {
       for (const { fault, mass } of causes) plain.push({ finding, fault, factor: mass[0]! });
+      for (const cause of joint) plain.push(...plainJoint(finding, cause));
       constant[finding] = byGrade(sign.leak, grading)[0]! * grading.weight[0]!;
     } else {
-      gatherings.push(signGathering(finding, causes, byGrade(sign.leak, grading), grading.weight, plain));
+      const gathered = signGathering(finding, causes, byGrade(sign.leak, grading), grading.weight, plain);
+      gatherings.push({ ...gathered, joint });
     }
   }
   return gatherings;
+}
+
+/** A normal reading of a function: each level reached has its own part in it. */
+function plainJoint(finding: number, { levels, mass }: JointCause): PlainPart[] {
+  const steps = stateSteps(mass.map((m) => m[0]!));
+  return levels.map((fault, l) => ({ finding, fault, factor: steps[l]! }));
 }
 
 function signGathering(
@@ -117,7 +165,7 @@ function signGathering(
   leak: Float64Array,
   weight: Float64Array,
   plain: PlainPart[],
-): Gathering {
+): Omit<Gathering, 'joint'> {
   const reaching = causes.filter((c) => c.mass.some((m, k) => k > 0 && m > 0));
   for (const c of causes)
     if (!reaching.includes(c)) plain.push({ finding, fault: c.fault, factor: c.mass[0]! });

@@ -9,6 +9,8 @@ export interface Weights {
   readonly worth: readonly Float64Array[];
   /** by gathering and cause */
   readonly mass: readonly (readonly Float64Array[])[];
+  /** by gathering, joint cause and state after the first */
+  readonly joint: readonly (readonly (readonly Float64Array[])[])[];
   /** by finding: the factor without any fault's part in it */
   readonly constant: Float64Array;
 }
@@ -19,6 +21,7 @@ export function weightsOf(model: Model): Weights {
     present: presentWeights(model, () => true),
     worth: model.gatherings.map((g) => g.worth),
     mass: model.gatherings.map((g) => g.causes.map((c) => c.mass)),
+    joint: model.gatherings.map((g) => g.joint.map((c) => c.mass)),
     constant: model.constant,
   };
 }
@@ -35,15 +38,19 @@ export function withoutFinding(model: Model, weights: Weights, finding: number):
   const constant = weights.constant.with(finding, 1);
   const present = presentWeights(model, (f) => f !== finding);
   if (at < 0) return { ...weights, present, constant };
-  const { grades, causes } = model.gatherings[at]!;
+  const { grades, causes, joint: functions } = model.gatherings[at]!;
   const still = new Float64Array(grades);
   still[0] = 1;
   const mass = weights.mass.with(
     at,
     causes.map(() => still),
   );
+  const joint = weights.joint.with(
+    at,
+    functions.map((c) => c.mass.map(() => still)),
+  );
   const worth = weights.worth.with(at, new Float64Array(grades).fill(1));
-  return { ...weights, present, constant, mass, worth };
+  return { ...weights, present, constant, mass, joint, worth };
 }
 
 /** As if present faults also had to meet these likelihoods. */
