@@ -16,6 +16,7 @@ export type When = DeepReadonly<z.infer<typeof when>>;
 export type Figure = DeepReadonly<z.infer<typeof figure>>;
 export type Fault = Catalog['faults'][number];
 export type Prior = Catalog['priors'][number];
+export type EngineFunction = Catalog['functions'][number];
 export type Complaint = Catalog['complaints'][number];
 export type FirstLook = Catalog['firstLooks'][number];
 export type Check = Catalog['checks'][number];

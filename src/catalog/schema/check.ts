@@ -53,6 +53,8 @@ const differential = z.strictObject({
   bypass: line,
   /** the faults that are taken out of the way */
   bypasses: refs('faults').min(1),
+  /** functions that are taken out of the way as a whole */
+  bypassesFunctions: refs('functions').optional(),
   /** outcomes that accuse what was bypassed */
   changed: z.array(outcomeOf()).min(1),
   /** the outcome that clears it */

@@ -7,6 +7,7 @@ import { assembly, component, lookAlike, port, torqueClass, variant } from './co
 import { consumable } from './consumable.js';
 import { fault, faultLookAlike, intakeShare, prior, strengthChance } from './fault.js';
 import type { Target } from './fields/reference.js';
+import { engineFunction } from './function.js';
 import { hazard } from './hazard.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement, measurementGroup } from './measurement.js';
@@ -24,6 +25,7 @@ export const sections = {
   faults: fault,
   priors: prior,
   faultLookAlikes: faultLookAlike,
+  functions: engineFunction,
   complaints: complaint,
   firstLooks: firstLook,
   splitters: splitter,

@@ -34,6 +34,8 @@ export interface CaseHistory {
   /** faults ruled out by looking */
   readonly excluded?: readonly string[];
   readonly repairs?: readonly Repair[];
+  /** whether it ran when somebody last tried, where no check says so */
+  readonly tried?: 'yes' | 'no' | undefined;
   /** the shop's own frequencies, 0 … 1, in place of the catalog's, by fault; before the facts of the machine shift them */
   readonly frequencies?: ReadonlyMap<string, number>;
 }

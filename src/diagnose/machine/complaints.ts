@@ -14,12 +14,13 @@ export function complaintSigns(
   facts: MachineFacts,
   said: readonly string[],
   concerned: ReadonlySet<string>,
+  functionAt: (id: string) => string,
 ): { signs: Network['signs']; seen: Network['seen'] } {
   const known = byId(catalog.complaints);
   const heard = [...new Set(said)].filter(
     (id) => known.has(id) && applies(known.get(id)!.when, facts) !== 'no',
   );
-  const signs = heard.map((id) => complaintAsSign(catalog, known.get(id)!, concerned));
+  const signs = heard.map((id) => complaintAsSign(catalog, known.get(id)!, concerned, functionAt));
   return { signs, seen: signs.map((s) => ({ sign: s.id, outcome: 'said' })) };
 }
 
@@ -27,6 +28,7 @@ function complaintAsSign(
   catalog: Catalog,
   complaint: Complaint,
   concerned: ReadonlySet<string>,
+  functionAt: (id: string) => string,
 ): Network['signs'][number] {
   const chances = catalog.complaintChances[0];
   if (!chances) throw new RangeError('no pack gives the chances of complaints');
@@ -35,13 +37,25 @@ function complaintAsSign(
     id: complaintSign(complaint.id),
     outcomes: ['not said', 'said'],
     leak: saidWith(saidAnyhow),
-    causes: complaint.commonFaults
-      .filter((c) => concerned.has(c.fault))
-      .map(({ fault, chance }, rank) => ({
-        fault,
-        outcome: saidWith(chance ?? byRank[rank] ?? fartherDown),
-      })),
+    causes: [
+      ...complaint.commonFaults
+        .filter((c) => concerned.has(c.fault))
+        .map(({ fault, chance }, rank) => ({
+          fault,
+          outcome: saidWith(chance ?? byRank[rank] ?? fartherDown),
+        })),
+      ...ofFunctions(catalog, complaint, functionAt),
+    ],
   };
+}
+
+function ofFunctions(catalog: Catalog, { id }: Complaint, functionAt: (id: string) => string) {
+  return catalog.functions.flatMap((of) => {
+    const said = (of.saidBy ?? []).filter((s) => s.complaint === id);
+    if (said.length === 0) return [];
+    const chance = (state: string): number => said.find((s) => s.state === state)?.chance ?? 0;
+    return [{ function: functionAt(of.id), outcome: of.states.slice(1).map((s) => saidWith(chance(s.id))) }];
+  });
 }
 
 const saidWith = (p: number): number[] => [1 - p, p];

@@ -37,7 +37,7 @@ export function withSuspects(
  * shows". Its own false alarm is left to what both readings share.
  */
 export function repeatOf(check: Check, base: Scale): Scale {
-  const { bypasses, after } = check.differentialOf!;
+  const { bypasses, bypassesFunctions = [], after } = check.differentialOf!;
   const reach = (masses: readonly number[]) =>
     masses.reduce((sum, m, k) => (after.includes(base.outcomes[k]!) ? sum + m : sum), 0);
   const causes = new Map<string, readonly number[]>();
@@ -46,5 +46,14 @@ export function repeatOf(check: Check, base: Scale): Scale {
     if (!bypasses.includes(fault) && r > 0) causes.set(fault, [1 - r, r]);
   }
   const leak = Math.min(check.falseAlarm, reachOf(base.leak));
-  return { id: check.id, check: check.id, outcomes: [clears, stillShows], leak: [1 - leak, leak], causes };
+  const functions = new Map<string, readonly (readonly number[])[]>();
+  for (const [id, byState] of base.functions) {
+    if (bypassesFunctions.includes(id)) continue;
+    functions.set(
+      id,
+      byState.map(reach).map((r) => [1 - r, r]),
+    );
+  }
+  const outcomes = [clears, stillShows];
+  return { id: check.id, check: check.id, outcomes, leak: [1 - leak, leak], causes, functions };
 }

@@ -1,4 +1,4 @@
-import { applies, byId, type Catalog, type Fault } from '../../catalog/index.js';
+import { applies, byId, type Catalog, type Fault, type Link } from '../../catalog/index.js';
 import type { MachineFacts } from './case.js';
 import { shifted } from './shifts.js';
 
@@ -84,7 +84,9 @@ export function linksAmong(
   );
 }
 
-export function chanceOf(catalog: Catalog, strength: 'strong' | 'medium' | 'weak'): number {
+type Strength = Link['strength'];
+
+export function chanceOf(catalog: Catalog, strength: Strength): number {
   return byId(catalog.strengths).get(strength)!.chance;
 }
 

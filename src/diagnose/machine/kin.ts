@@ -15,6 +15,15 @@ export interface Signs {
   readonly alarm?: string;
 }
 
+/** How faults and functions are called in the network at the time that is asked about. */
+export interface Names {
+  readonly fault: (id: string) => string;
+  readonly function: (id: string) => string;
+}
+
+const ofFunctions = ({ functions }: Scale, names: Names) =>
+  [...functions].map(([id, outcome]) => ({ function: names.function(id), outcome }));
+
 /** How much related readings share, from the catalog. */
 export interface Sharing {
   /**
@@ -45,9 +54,10 @@ export function sharedSigns(
   unit: string,
   scales: readonly Scale[],
   suffix: string,
-  name: (fault: string) => string,
+  names: Names,
   sharing: Sharing,
 ): Signs {
+  const { fault: name } = names;
   const strongest = new Map<string, number>();
   const times = new Map<string, number>();
   for (const { causes } of scales) {
@@ -69,7 +79,8 @@ export function sharedSigns(
           ? { fault: name(fault), outcome: masses }
           : { fault: hidden(fault), outcome: divided(masses, p) };
       });
-      const all = [...causes, { fault: alarm, outcome: reaching(scale, reaches[s]!) }];
+      const shared = { fault: alarm, outcome: reaching(scale, reaches[s]!) };
+      const all = [...causes, ...ofFunctions(scale, names), shared];
       return {
         ...bare(scale, suffix),
         leak: reaching(scale, ownAlarm(scale, prior * reaches[s]!)),
@@ -83,11 +94,14 @@ export function sharedSigns(
 }
 
 /** Signs as they stand, each drawn by itself. */
-export function plainSigns(scales: readonly Scale[], suffix: string, name: (fault: string) => string): Signs {
+export function plainSigns(scales: readonly Scale[], suffix: string, names: Names): Signs {
   const signs = scales.map((scale) => ({
     ...bare(scale, suffix),
     leak: scale.leak,
-    causes: [...scale.causes].map(([fault, outcome]) => ({ fault: name(fault), outcome })),
+    causes: [
+      ...[...scale.causes].map(([fault, outcome]) => ({ fault: names.fault(fault), outcome })),
+      ...ofFunctions(scale, names),
+    ],
   }));
   return { signs, shared: [], links: [] };
 }

@@ -3,8 +3,10 @@ import type { Network, Reading } from '../../infer/index.js';
 import type { CaseHistory, MachineFacts, SeenCheck } from './case.js';
 import { complaintSigns } from './complaints.js';
 import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';
-import { plainSigns, type Signs, sharedSigns, sharingOf } from './kin.js';
+import { FunctionsNow } from './functions-now.js';
+import { type Names, plainSigns, type Signs, sharedSigns, sharingOf } from './kin.js';
 import { chosenOutcomes, readingsOf } from './readings.js';
+import { runningReadings } from './running-sign.js';
 import { spoiledReadings } from './spoils.js';
 import { type Unit, unitsFor } from './units.js';
 import { Versions } from './versions.js';
@@ -61,6 +63,8 @@ export interface Machine {
  * - Faults: those of the catalog that can concern it (`faultsFor`); what brings others about as links.
  * - A check is not a sign: see `scalesOf` for what each reads, `withSuspects` and `repeatOf` for repeats with a
  *   suspect bypassed, `sharedSigns` for related checks, `complaintSigns` for what the owner said.
+ * - Functions stand between faults and what reads them, the engine's running among it (`FunctionsNow`,
+ *   `runningReadings`).
  * - A fault that was repaired gets a second name from then on, there with the catalog's chances that the
  *   repair failed or that it comes anew. Readings after the repair name the second. Of two readings of one check between which
  *   nothing was repaired that it may show, the last one counts. Limit: a cause that was not repaired is drawn afresh
@@ -82,8 +86,12 @@ export function machineNetwork(
   );
   const taken = new Map<SeenCheck, TakenReading>();
   const ordered = inOrder(seen);
-  const parts = units.map((unit) => unitNow({ catalog, unit, seen: ordered, facts, versions, taken }));
-  const complaints = complaintSigns(catalog, facts, history.complaints ?? [], concerned);
+  const functions = new FunctionsNow(catalog, facts, concerned, versions);
+  const around = { catalog, seen: ordered, facts, versions, functions, taken };
+  const parts = units.map((unit) => unitNow({ ...around, unit }));
+  const running = runningReadings({ ...around, history });
+  const said = history.complaints ?? [];
+  const complaints = complaintSigns(catalog, facts, said, concerned, (id) => functions.nameAt(id, 0));
   const network: Network = {
     faults: [
       ...faults.map(({ id }) => ({ id, prior: own.get(id)! })),
@@ -91,8 +99,13 @@ export function machineNetwork(
       ...parts.flatMap((p) => p.signs.flatMap((s) => s.shared)),
     ],
     links: [...links, ...versions.links(), ...parts.flatMap((p) => p.signs.flatMap((s) => s.links))],
-    signs: [...complaints.signs, ...parts.flatMap((p) => p.signs.flatMap((s) => s.signs))],
-    seen: [...complaints.seen, ...parts.flatMap((p) => p.read)],
+    signs: [
+      ...complaints.signs,
+      ...running.map((r) => r.sign),
+      ...parts.flatMap((p) => p.signs.flatMap((s) => s.signs)),
+    ],
+    seen: [...complaints.seen, ...running.map((r) => r.seen), ...parts.flatMap((p) => p.read)],
+    functions: functions.network(),
     known: knownFaults(history, concerned, versions),
   };
   return {
@@ -184,6 +197,7 @@ interface UnitCase {
   readonly seen: readonly SeenCheck[];
   readonly facts: MachineFacts;
   readonly versions: Versions;
+  readonly functions: FunctionsNow;
   /** filled with what each check was taken to read */
   readonly taken: Map<SeenCheck, TakenReading>;
 }
@@ -239,13 +253,16 @@ function waitsFor(check: Check, unit: Unit, counted: ReadonlyMap<string, SeenChe
 
 /** @param around every check made at that time, of other units too */
 function signsAt(
-  { catalog, unit, facts, versions, taken }: UnitCase,
+  { catalog, unit, facts, versions, functions, taken }: UnitCase,
   seen: readonly SeenCheck[],
   around: readonly SeenCheck[],
   time: number,
 ) {
   const suffix = versions.suffix(time);
-  const name = (fault: string) => versions.nameAt(fault, time);
+  const names: Names = {
+    fault: (id) => versions.nameAt(id, time),
+    function: (id) => functions.nameAt(id, time),
+  };
   const spoiled = seen.length === 0 ? new Set<SeenCheck>() : spoiledReadings(catalog, around);
   const counted = new Map(
     [...seen.filter((s) => spoiled.has(s)), ...seen.filter((s) => !spoiled.has(s))].map((s) => [s.check, s]),
@@ -258,8 +275,8 @@ function signsAt(
   }
   const alone = unit.checks.length === 1 || read.length === 0;
   const signs = alone
-    ? plainSigns(unit.scales, suffix, name)
-    : sharedSigns(unit.id, unit.scales, suffix, name, sharingOf(catalog));
+    ? plainSigns(unit.scales, suffix, names)
+    : sharedSigns(unit.id, unit.scales, suffix, names, sharingOf(catalog));
   return { signs, read, counted };
 }
 

@@ -1,6 +1,7 @@
-import { applies, type Catalog, type Check } from '../../catalog/index.js';
+import { applies, type Catalog, type Check, judgementOf } from '../../catalog/index.js';
 import type { MachineFacts } from './case.js';
 import { chanceOf } from './faults.js';
+import { type FunctionRead, functionsRead } from './functions.js';
 
 /** What a check reads at once: outcomes in order, the healthy one first, of which the worst is seen. */
 export interface Scale {
@@ -13,6 +14,8 @@ export interface Scale {
   readonly leak: readonly number[];
   /** by fault: what that fault alone shows */
   readonly causes: ReadonlyMap<string, readonly number[]>;
+  /** by function: what each of its bad states shows */
+  readonly functions: ReadonlyMap<string, readonly (readonly number[])[]>;
 }
 
 /**
@@ -41,22 +44,32 @@ export function scalesOf(
   );
   const healthy = check.outcomes[0]!.id;
   const bad = check.outcomes.slice(1).map((o) => o.id);
-  const families = check.several ? familiesOf(bad, links) : [bad];
-  const read = families.filter((family) => links.some((l) => l.outcomes.some((o) => family.includes(o))));
+  const reads = functionsRead(catalog, check.id);
+  const naming = [...links, ...reads];
+  const families = check.several ? familiesOf(bad, naming) : [bad];
+  const read = families.filter((family) => naming.some((l) => l.outcomes.some((o) => family.includes(o))));
   const alarm = 1 - (1 - check.falseAlarm) ** (1 / read.length);
+  const seenItself = new Set(links.filter((l) => l.strength === 'seen').flatMap((l) => l.outcomes));
+  const least = judgementOf(catalog, 'seen-false-alarm');
   return read.map((family) => ({
     id: check.several ? `${check.id}/${family[0]}` : check.id,
     check: check.id,
     outcomes: [healthy, ...family],
-    leak: leakOf(alarm, family.length, check.reads === 'ladder'),
+    leak: leakOf(
+      alarm,
+      check.reads === 'ladder',
+      family.map((o) => (seenItself.has(o) ? least : 1)),
+    ),
     causes: causesOf(catalog, links, family),
+    functions: functionCauses(reads, family),
   }));
 }
 
 type Links = Check['links'];
+type Naming = readonly { readonly outcomes: readonly string[] }[];
 
 /** Outcomes that one link names together belong together. */
-function familiesOf(outcomes: readonly string[], links: Links): string[][] {
+function familiesOf(outcomes: readonly string[], links: Naming): string[][] {
   const home = new Map(outcomes.map((o) => [o, o]));
   for (const { outcomes: together } of links) {
     const into = home.get(together[0]!);
@@ -69,16 +82,37 @@ function familiesOf(outcomes: readonly string[], links: Links): string[][] {
   return [...families.values()];
 }
 
-function leakOf(alarm: number, levels: number, ladder: boolean): number[] {
-  const parts = Array.from({ length: levels }, (_, k) => (ladder ? 0.5 ** k : 1));
+/** @param most by outcome: what is the fault itself, seen, is hardly ever seen without it */
+function leakOf(alarm: number, ladder: boolean, most: readonly number[]): number[] {
+  const parts = most.map((_, k) => (ladder ? 0.5 ** k : 1));
   const sum = parts.reduce((a, b) => a + b, 0);
-  return [1 - alarm, ...parts.map((part) => (alarm * part) / sum)];
+  const bad = parts.map((part, k) => Math.min(most[k]!, (alarm * part) / sum));
+  return [1 - bad.reduce((a, b) => a + b, 0), ...bad];
 }
+
+function functionCauses(reads: readonly FunctionRead[], family: readonly string[]): Scale['functions'] {
+  const size = family.length + 1;
+  const causes = new Map<string, readonly (readonly number[])[]>();
+  for (const { id, states } of reads.map((r) => r.of)) {
+    const byState = states.slice(1).map(({ id: state }) => {
+      const ways = reads
+        .filter((r) => r.of.id === id && r.state === state)
+        .map(({ chance, outcomes }) => ({ chance, levels: levelsIn(family, outcomes) }))
+        .filter((way) => way.levels.length > 0);
+      return massesOf(ways, size);
+    });
+    if (byState.some((m) => m[0]! < 1)) causes.set(id, byState);
+  }
+  return causes;
+}
+
+const levelsIn = (family: readonly string[], outcomes: readonly string[]): number[] =>
+  outcomes.map((o) => family.indexOf(o) + 1).filter((k) => k > 0);
 
 function causesOf(catalog: Catalog, links: Links, family: readonly string[]) {
   const ways = new Map<string, { chance: number; levels: number[] }[]>();
   for (const link of links) {
-    const levels = link.outcomes.map((o) => family.indexOf(o) + 1).filter((k) => k > 0);
+    const levels = levelsIn(family, link.outcomes);
     if (levels.length === 0) continue;
     const way = { chance: chanceOf(catalog, link.strength), levels };
     ways.set(link.fault, [...(ways.get(link.fault) ?? []), way]);
@@ -88,7 +122,7 @@ function causesOf(catalog: Catalog, links: Links, family: readonly string[]) {
 
 function massesOf(ways: readonly { chance: number; levels: readonly number[] }[], size: number): number[] {
   const spared = ways.reduce((p, w) => p * (1 - w.chance), 1);
-  const sum = ways.reduce((s, w) => s + w.chance, 0);
+  const sum = ways.reduce((s, w) => s + w.chance, 0) || 1;
   const masses = new Array<number>(size).fill(0);
   masses[0] = spared;
   for (const { chance, levels } of ways)

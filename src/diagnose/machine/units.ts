@@ -1,6 +1,7 @@
-import { applies, type Catalog, type Check } from '../../catalog/index.js';
+import { applies, byId, type Catalog, type Check } from '../../catalog/index.js';
 import type { MachineFacts } from './case.js';
 import { repeatOf, withSuspects } from './differential.js';
+import { spoilersOf } from './functions.js';
 import { type Scale, scalesOf } from './scale.js';
 
 /** Checks that read the same thing, so that their readings are not independent; most checks stand alone. */
@@ -14,9 +15,13 @@ export interface Unit {
 /** Kin of the catalog, and a check with its repeats. */
 export function unitsFor(catalog: Catalog, facts: MachineFacts, concerned: ReadonlySet<string>): Unit[] {
   const checks = catalog.checks.filter((c) => applies(c.when, facts) !== 'no');
+  const functions = byId(catalog.functions);
+  const spoilersById = (id: string): string[] =>
+    spoilersOf(functions.get(id)!, facts, concerned).map((s) => s.fault);
   return kinGroups(catalog, checks).map((group) => {
     const scales = group.flatMap((check) => scalesIn(catalog, check, group, facts, concerned));
-    const faults = new Set(scales.flatMap((s) => [...s.causes.keys()]));
+    const spoilers = scales.flatMap((s) => [...s.functions.keys()].flatMap((id) => spoilersById(id)));
+    const faults = new Set([...scales.flatMap((s) => [...s.causes.keys()]), ...spoilers]);
     return { id: group[0]!.id, checks: group, scales, faults };
   });
 }

@@ -19,6 +19,22 @@ export class Versions {
     return this.repairs.findLastIndex(before) + 1;
   }
 
+  /** The place of the last repair before this. */
+  timeAt(at: string): number {
+    return this.repairs.findLastIndex((r) => r.at <= at) + 1;
+  }
+
+  /** Of a time, given as the place of a repair: the last repair up to then that touches any of these faults. */
+  timeWithin(faults: Iterable<string>, time: number): number {
+    const touched = new Set(faults);
+    return this.repairs.slice(0, time).findLastIndex((r) => touched.has(r.fault)) + 1;
+  }
+
+  /** Every repair so far. */
+  get last(): number {
+    return this.repairs.length;
+  }
+
   suffix(time: number): string {
     return time === 0 ? '' : `@${time}`;
   }

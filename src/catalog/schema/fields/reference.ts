@@ -9,6 +9,7 @@ export type Target =
   | 'complaints'
   | 'components'
   | 'faults'
+  | 'functions'
   | 'lookAlikes'
   | 'materials'
   | 'measurementGroups'

@@ -26,7 +26,11 @@ export const engineState = z.enum(['runs', 'does not run', 'locked']);
 /** What the engine does during an act. */
 export const engineDuring = z.enum(['still', 'turned by hand', 'pulled', 'running', 'hot']);
 
-export const strength = z.enum(['strong', 'medium', 'weak']);
+/**
+ * How often a fault shows an outcome. `seen`: the outcome is the fault itself, seen with one's own eyes; hardly anything
+ * else looks like it.
+ */
+export const strength = z.enum(['seen', 'strong', 'medium', 'weak']);
 
 export const minutes = z.number().min(0).max(10_000);
 
