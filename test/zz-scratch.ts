@@ -45,7 +45,7 @@ for (const r of [base, full]) {
   const c1 = process.cpuUsage(c0);
   console.log('ranked', ((c1.user + c1.system) / 1000).toFixed(0), 'ms', r.m.checks.length, 'checks');
 }
-for (const c of catalog.complaints) {
+for (const c of catalog.complaints.slice(0, 40)) {
   const r = ask(mower, { complaints: [c.id] });
   const n = nextChecks(r.m, r.inf, {}, 3);
   console.log(c.id, c.firstChecks.includes(n.best[0]!.id), n.best.map((b) => b.id).join(' '), `${r.inf.size.cells}`);

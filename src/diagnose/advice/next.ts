@@ -66,14 +66,16 @@ const worthKeeping = 0.05;
  * expected gain (`settled`) divided by its minutes, counting what is off already. Where something must come off, the
  * other checks behind the same parts are weighed with it, as are checks made in its course, each only as far as it raises
  * the rate. Signs of one check
- * are weighed one by one and added. A check that spoils others stands behind them. A dead engine that was repaired and is
+ * are weighed one by one and added. The trade's first looks for what the owner says weigh more, and one of them comes
+ * first of all. A check that spoils others stands behind them. A dead engine that was repaired and is
  * together again is tried first: all else waits for how that comes out.
  */
 export function nextChecks(machine: Machine, inference: ExactInference, shop: Shop = {}, count = 5): Ranked {
   const all = weighedChecks(machine, inference, shop);
   const weighed = all.filter((w) => w.value.check.waitsFor === undefined);
+  const looks = firstLooksFor(machine);
   const rated = weighed
-    .map((w) => ({ ...w, rate: rateWithCompanions(w, all) }))
+    .map((w) => ({ ...w, rate: rateWithCompanions(w, all) * (looks.of.has(w.value.check.check.id) ? looks.weight : 1) }))
     .sort((a, b) => b.rate - a.rate);
   const least = worthKeeping * (rated[0]?.value.gain ?? 0);
   const order: typeof rated = [];
@@ -86,8 +88,20 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
     order.push(one);
   };
   const tried = rated.filter((w) => w.value.check.check.afterRepair);
-  for (const one of [...tried, ...rated]) if (order.length < count) place(one);
+  const first = looks.begun ? [] : rated.filter((w) => looks.of.has(w.value.check.check.id));
+  const spoilsNothing = first.filter(({ value }) => evidenceDestroyedBy(machine.catalog, value.check.check).length === 0);
+  const begin = [...spoilsNothing, ...first].slice(0, 1);
+  for (const one of [...tried, ...begin, ...rated]) if (order.length < count) place(one);
   return { best: order.slice(0, count).map((w) => shown(machine, w, shop, order)), open: weighed.length };
+}
+
+/** The trade's first looks for the complaints, what they weigh, and whether one of them was made. */
+function firstLooksFor({ catalog, complaints, readings }: Machine) {
+  const of = new Set(
+    catalog.complaints.filter((c) => complaints.includes(c.id)).flatMap((c) => [...c.firstChecks]),
+  );
+  const begun = readings.some((r) => of.has(r.seen.check));
+  return { of, begun, weight: judgementOf(catalog, 'first-look-weighs') };
 }
 
 interface WeighedCheck {
