@@ -36,4 +36,6 @@ export type { MachineFault } from './machine/faults.js';
 export type { MachineCheck, TakenReading } from './machine/machine.js';
 export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
+export { cannotTell, notNow, saidOfAnyCheck } from './machine/readings.js';
 export { evidenceDestroyedBy } from './machine/spoils.js';
+export { outcomeOfValue, valueUnit } from './machine/values.js';

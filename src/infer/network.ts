@@ -225,7 +225,11 @@ type FunctionCause = Extract<SignCause, { function: string }>;
 
 function checkFunctionCause(sign: Sign, cause: FunctionCause, place: string, functions: Functions): void {
   const named = functions.get(cause.function);
-  if (!named) return fail('unknown', `no function "${cause.function}"`, `${place}.function`, cause.function);
+  if (!named)
+    throw new NetworkError('unknown', `no function "${cause.function}"`, {
+      place: `${place}.function`,
+      value: cause.function,
+    });
   const bad = named.states.length - 1;
   if (cause.outcome.length !== bad) {
     const message = `${cause.outcome.length} distributions for ${bad} states after the good one`;

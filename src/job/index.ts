@@ -13,6 +13,7 @@ export * from './answers/teardown/index.js';
 export type { WorthVerdict } from './answers/worth-it.js';
 export { barePicture } from './bare-picture.js';
 export { canonical, canonicalLine } from './canonical.js';
+export * from './case/index.js';
 export {
   type Body,
   type EntryKind,

@@ -155,9 +155,10 @@ describe('checks', () => {
   test('tell a fuel that is only flat from one that is varnish', () => {
     const { links } = byId(catalog.checks).get('tank-fuel-in-a-jar')!;
     const stale = links.filter(({ fault }) => fault === 'stale-fuel');
+    // fuel that is fresh in the jar clears stale fuel, and varnish is stale fuel, seen: both were told too weakly
     expect(stale.map(({ outcomes, strength }) => [outcomes, strength])).toEqual([
-      [['flat-smell'], 'medium'],
-      [['dark-varnish'], 'strong'],
+      [['flat-smell'], 'strong'],
+      [['dark-varnish'], 'seen'],
     ]);
   });
 
@@ -166,7 +167,8 @@ describe('checks', () => {
     expect(links[0]).toMatchObject({
       outcomes: ['low', 'none'],
       fault: 'oil-low-or-black',
-      strength: 'strong',
+      // a low level is the fault itself, seen
+      strength: 'seen',
     });
   });
 

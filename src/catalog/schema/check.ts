@@ -61,6 +61,15 @@ const differential = z.strictObject({
   unchanged: outcomeOf(),
 });
 
+/** What a number typed into the check means on such an engine. */
+const valueScale = z.strictObject({
+  when: when.optional(),
+  unit: line,
+  bands: z
+    .array(z.strictObject({ outcome: outcomeOf(), from: z.number().optional(), to: z.number().optional() }))
+    .min(2),
+});
+
 const checkFields = z.strictObject({
   id,
   title: line,
@@ -82,6 +91,8 @@ const checkFields = z.strictObject({
   reads: z.enum(['ladder', 'kinds']),
   several: z.literal(true).optional(),
   outcomes: z.array(outcome).min(2),
+  /** numbers that it takes; the first scale that holds on the engine counts, then the bands of the outcomes */
+  values: z.array(valueScale).optional(),
   minutes,
   minutesOn: z.partialRecord(architecture, minutes).optional(),
   instruments: z.array(line),

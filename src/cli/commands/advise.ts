@@ -13,19 +13,30 @@ import { percent, roughHours, roughMoney } from '../../phrase/index.js';
 import { findJob, JobNotes, PastJobs, shopNow } from '../../shopkeep/index.js';
 import type { Store } from '../../store/index.js';
 import { estimateOf, restWords, worthWords } from '../../worth/index.js';
-import { type Command, Failed, flag } from '../command.js';
+import { type Command, Failed, flag, text, WronglyCalled } from '../command.js';
+import { adviseOnCase, caseExample } from './advise-case.js';
 import { sayBehind } from './reindex.js';
 import { storeOptions, withStore } from './store-options.js';
 
 export const advise: Command = {
-  usage: 'wristpin advise JOB [--json] [options]   (JOB: the number on the tag, or the job’s id)',
+  usage:
+    'wristpin advise JOB [--json] [options]   (JOB: the number on the tag, or the job’s id)\n       wristpin advise --case FILE [--json]',
   options: {
+    case: {
+      type: 'string',
+      value: 'FILE',
+      help: 'advise on a machine told in a JSON file, in the catalog’s ids; no store is needed',
+    },
     json: { type: 'boolean', help: 'print faults, explanations, checks and the worth-it spread as JSON' },
     ...storeOptions,
   },
-  examples: ['wristpin advise 12', 'wristpin advise 12 --json'],
-  takes: { least: 1, most: 1 },
+  examples: ['wristpin advise 12', 'wristpin advise 12 --json', 'wristpin advise --case mower.json --json'],
+  file: caseExample,
+  takes: { least: 0, most: 1 },
   run: async (call, around) => {
+    const file = text(call, 'case');
+    if (file !== undefined) return adviseOnCase(file, call, around);
+    if (call.positionals.length === 0) throw new WronglyCalled('Say which job, or --case FILE.');
     await withStore(call, around, 'must-exist', async ({ store }) => {
       const advice = await adviceFor(store, await findJob(store, call.positionals[0]!), sayBehind(around));
       around.out(flag(call, 'json') ? JSON.stringify(asJson(advice), null, 2) : asText(advice).join('\n'));

@@ -3,8 +3,9 @@ import { type ExactInference, inferExactly, NetworkError } from '../../infer/ind
 import { capital, countWord, listed, lowerFirst, percent, plural } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { Ranked } from './next.js';
-import { matters, stakesOf } from './stakes.js';
+import { isActedOn } from './stakes.js';
 import { lossAt } from './value.js';
+import { weighedFaults } from './weighed.js';
 
 /** Whether to act now, and what is risked by it. */
 export interface Enough {
@@ -23,27 +24,19 @@ export interface Enough {
   readonly words: string;
 }
 
-/** A check earns less than its minutes: then acting is cheaper than looking. */
-const earnsItsMinutes = 1;
-
 /**
- * Acting is enough when no check that can be made saves as many minutes as it takes, and no repair waits to be tried. A fault is repaired when leaving it
+ * Acting is enough when no check that can be made saves as many minutes as it takes, and no repair waits to be tried. A dear
+ * repair is looked at before it is made (`confirmingLook`). A fault is repaired when leaving it
  * costs more on average than repairing it. Both chances are exact and over all faults jointly.
  */
 export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {
   const place = new Map(inference.faults.map((id, i) => [id, i]));
-  const weighed = machine.faults
-    .filter((f) => matters(machine.catalog, f.fault))
-    .map((f) => ({
-      id: f.id,
-      now: machine.now(f.id),
-      name: f.fault.name,
-      probability: inference.posterior[place.get(machine.now(f.id))!]!,
-      stakes: stakesOf(machine.catalog, machine.facts, f),
-    }));
-  const isActedOn = ({ probability: p, stakes }: (typeof weighed)[number]) =>
-    p * stakes.missed > (1 - p) * stakes.needless;
-  const act = weighed.filter(isActedOn).sort((a, b) => b.probability - a.probability);
+  const weighed = weighedFaults(machine, inference).map(({ id, now, fault, stakes }) => {
+    return { id, now, name: fault.name, probability: inference.posterior[place.get(now)!]!, stakes };
+  });
+  const act = weighed
+    .filter((w) => isActedOn(w.probability, w.stakes))
+    .sort((a, b) => b.probability - a.probability);
   const left = weighed.filter((w) => !act.includes(w));
   const needless =
     1 -
@@ -59,7 +52,7 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
       left.map((w) => w.now),
       false,
     );
-  const saving = best.filter((c) => c.saves >= earnsItsMinutes * c.minutes);
+  const saving = best.filter((c) => c.pays);
   const riskMinutes = weighed.reduce((sum, w) => sum + lossAt(w.probability, w.stakes), 0);
   const answer = {
     notLookedFor: notLookedFor(machine, left),

@@ -4,6 +4,7 @@ import type { EngineNow } from '../engine/bars.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';
+import { type ActedOn, actedOn, confirmingLook } from './opened.js';
 import { isLocked, needsRunning, type Runs, runs, wantsATry } from './running.js';
 import { spoiledAlready } from './spoils.js';
 import { type CheckValue, valuer } from './value.js';
@@ -34,6 +35,8 @@ export interface NextCheck {
   readonly gainPerMinute: number;
   /** minutes of needless and of missed work that it is expected to save */
   readonly saves: number;
+  /** it is worth its minutes: what it saves, or the needless repair that a look before it saves, comes to more */
+  readonly pays: boolean;
   /** a sentence */
   readonly why: string;
   readonly outcomes: CheckValue['outcomes'];
@@ -75,8 +78,11 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
   const weighed = all.filter((w) => w.value.check.waitsFor === undefined);
   const looks = firstLooksFor(machine);
   const rated = weighed
-    .map((w) => ({ ...w, rate: rateWithCompanions(w, all) * (looks.of.has(w.value.check.check.id) ? looks.weight : 1) }))
-    .sort((a, b) => b.rate - a.rate);
+    .map((w) => ({
+      ...w,
+      rate: rateWithCompanions(w, all) * (looks.of.has(w.value.check.check.id) ? looks.weight : 1),
+    }))
+    .sort((a, b) => Number(b.pays) - Number(a.pays) || b.rate - a.rate);
   const least = worthKeeping * (rated[0]?.value.gain ?? 0);
   const order: typeof rated = [];
   const place = (one: (typeof rated)[number]): void => {
@@ -89,7 +95,9 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
   };
   const tried = rated.filter((w) => w.value.check.check.afterRepair);
   const first = looks.begun ? [] : rated.filter((w) => looks.of.has(w.value.check.check.id));
-  const spoilsNothing = first.filter(({ value }) => evidenceDestroyedBy(machine.catalog, value.check.check).length === 0);
+  const spoilsNothing = first.filter(
+    ({ value }) => evidenceDestroyedBy(machine.catalog, value.check.check).length === 0,
+  );
   const begin = [...spoilsNothing, ...first].slice(0, 1);
   for (const one of [...tried, ...begin, ...rated]) if (order.length < count) place(one);
   return { best: order.slice(0, count).map((w) => shown(machine, w, shop, order)), open: weighed.length };
@@ -108,6 +116,7 @@ interface WeighedCheck {
   readonly value: CheckValue;
   readonly access: Access;
   readonly comesOff: readonly Component[];
+  readonly pays: boolean;
   readonly offMinutes: number;
   readonly handsMinutes: number;
   /** gain with what stands against the check taken off */
@@ -119,10 +128,11 @@ interface WeighedCheck {
 function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop): WeighedCheck[] {
   const state = shop.runs ?? runs(machine);
   const value = valuer(machine, inference);
+  const repairs = actedOn(machine, inference);
   return machine.checks
     .filter((c) => shop.engine?.barred(c.check) === undefined)
     .filter((c) => canBeMade(machine, c, state) && (!c.check.afterRepair || canBeTried(machine, shop)))
-    .map((c) => weigh(machine, value(c), shop, state));
+    .map((c) => weigh(machine, value(c), shop, { state, repairs }));
 }
 
 function canBeMade(machine: Machine, { check, open, waitsFor, signs }: MachineCheck, state: Runs): boolean {
@@ -137,7 +147,12 @@ function canBeMade(machine: Machine, { check, open, waitsFor, signs }: MachineCh
 const canBeTried = (machine: Machine, { off, runs: told }: Shop): boolean =>
   told === undefined && (off?.size ?? 0) === 0 && wantsATry(machine);
 
-function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): WeighedCheck {
+interface Around {
+  readonly state: Runs;
+  readonly repairs: readonly ActedOn[];
+}
+
+function weigh(machine: Machine, value: CheckValue, shop: Shop, { state, repairs }: Around): WeighedCheck {
   const { check } = value.check;
   const access = accessFor(machine.catalog, machine.facts, check, shop.off ?? new Set());
   const offMinutes = access.comesOff.reduce((sum, c) => sum + c.minutesOff, 0);
@@ -148,11 +163,13 @@ function weigh(machine: Machine, value: CheckValue, shop: Shop, state: Runs): We
     spoiled ? judgementOf(machine.catalog, 'spoiled-leaves') : 1,
     lacking(check.instruments, shop).length > 0 ? judgementOf(machine.catalog, 'instrument-lacking') : 1,
   ];
+  const look = confirmingLook(check, access, repairs);
   const care = careMinutes(machine.catalog, check.id);
   return {
     value,
     access,
     comesOff: access.comesOff,
+    pays: value.saves >= access.minutes || (look !== undefined && look.saves >= look.minutes),
     offMinutes,
     handsMinutes: access.minutes - offMinutes + care,
     worth: parts.reduce((w, p) => w * p, value.gain),
@@ -228,6 +245,7 @@ function shown(
     gain: w.value.gain,
     gainPerMinute: w.rate,
     saves: w.value.saves,
+    pays: w.pays,
     why: whyWords(machine, w.value, w),
     outcomes: w.value.outcomes,
     before: order.map((o) => o.value.check.check.id).filter((id) => destroyed.includes(id)),

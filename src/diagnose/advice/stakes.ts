@@ -1,4 +1,10 @@
-import { type Catalog, type Fault, type JudgementId, judgementOf } from '../../catalog/index.js';
+import {
+  type Catalog,
+  type Component,
+  type Fault,
+  type JudgementId,
+  judgementOf,
+} from '../../catalog/index.js';
 import { architectureOf } from '../machine/architecture.js';
 import type { MachineFacts } from '../machine/case.js';
 import type { MachineFault } from '../machine/faults.js';
@@ -27,12 +33,18 @@ export interface Stakes {
   readonly needless: number;
 }
 
-export function stakesOf(catalog: Catalog, facts: MachineFacts, { fault }: MachineFault): Stakes {
+/** @param complained it stands behind what the owner complains of */
+export function stakesOf(
+  catalog: Catalog,
+  facts: MachineFacts,
+  { fault }: MachineFault,
+  complained = false,
+): Stakes {
   const repair = repairMinutes(fault, facts) + accessMinutes(catalog, facts, fault);
   const minutes = (id: JudgementId): number => judgementOf(catalog, id);
   const dangerWeighs = minutes('danger-minutes');
   const danger = fault.safety === 3 ? dangerWeighs : fault.safety === 2 ? dangerWeighs / 3 : 0;
-  const causes = Math.min(3, fault.mainCausePer100HardStarts) / 3;
+  const causes = complained ? 1 : Math.min(3, fault.mainCausePer100HardStarts) / 3;
   return {
     missed: minutes('missed-minutes') + minutes('comes-back-minutes') * causes + danger,
     needless: repair + (fault.parts.length > 0 ? minutes('needless-parts-minutes') : 0),
@@ -44,15 +56,22 @@ function repairMinutes(fault: Fault, facts: MachineFacts): number {
   return (architecture && fault.repairMinutesOn?.[architecture]) ?? fault.repairMinutes;
 }
 
-function accessMinutes(catalog: Catalog, facts: MachineFacts, fault: Fault): number {
+/** What comes off for a fault's repair, in its order. */
+export function repairAccess(catalog: Catalog, facts: MachineFacts, fault: Fault): readonly Component[] {
   const architecture = architectureOf(facts);
   const places = fault.offFirst.filter(
     (p) => p.component && !(p.on && architecture && !p.on.includes(architecture)),
   );
-  const off = withWhatStandsBefore(
+  return withWhatStandsBefore(
     catalog,
     facts,
     places.map((p) => p.component!),
   );
-  return off.reduce((sum, c) => sum + c.minutesOff, 0);
 }
+
+const accessMinutes = (catalog: Catalog, facts: MachineFacts, fault: Fault): number =>
+  repairAccess(catalog, facts, fault).reduce((sum, c) => sum + c.minutesOff, 0);
+
+/** Whether leaving the fault costs more on average than repairing it: it is acted on. */
+export const isActedOn = (p: number, { missed, needless }: Stakes): boolean =>
+  p * missed > (1 - p) * needless;

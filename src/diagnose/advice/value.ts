@@ -1,7 +1,8 @@
 import type { ExactInference } from '../../infer/index.js';
 import { outlook, type Prospect } from '../../infer/index.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
-import { found, matters, type Stakes, stakesOf } from './stakes.js';
+import { found, type Stakes } from './stakes.js';
+import { weighedFaults } from './weighed.js';
 
 /** What one outcome would do. */
 export interface OutcomeProspect {
@@ -53,13 +54,11 @@ interface Weighed {
 /** What each check is worth; of the faults only those that matter are weighed. */
 export function valuer(machine: Machine, inference: ExactInference) {
   const place = new Map(inference.faults.map((id, i) => [id, i]));
-  const weighed = machine.faults
-    .filter((f) => matters(machine.catalog, f.fault))
-    .map((f) => ({
-      id: f.id,
-      at: place.get(machine.now(f.id))!,
-      stakes: stakesOf(machine.catalog, machine.facts, f),
-    }));
+  const weighed = weighedFaults(machine, inference).map(({ id, now, stakes }) => ({
+    id,
+    at: place.get(now)!,
+    stakes,
+  }));
   return (check: MachineCheck): CheckValue => {
     const outcomes = check.signs.flatMap((sign) => {
       const names = machine.network.signs.find((s) => s.id === sign)!.outcomes;

@@ -1,6 +1,7 @@
 import { applies, byId, type Catalog, type Complaint } from '../../catalog/index.js';
 import type { Network } from '../../infer/index.js';
 import type { MachineFacts } from './case.js';
+import { spoilersOf } from './functions.js';
 
 export const complaintSign = (complaint: string): string => `complaint/${complaint}`;
 
@@ -59,3 +60,20 @@ function ofFunctions(catalog: Catalog, { id }: Complaint, functionAt: (id: strin
 }
 
 const saidWith = (p: number): number[] => [1 - p, p];
+
+/** The faults that stand behind a complaint, by themselves or by a function that they spoil. */
+export function behindComplaint(
+  catalog: Catalog,
+  facts: MachineFacts,
+  id: string,
+  concerned: ReadonlySet<string>,
+): ReadonlySet<string> {
+  const named =
+    byId(catalog.complaints)
+      .get(id)
+      ?.commonFaults.map((f) => f.fault) ?? [];
+  const spoiled = catalog.functions
+    .filter((of) => of.saidBy?.some((s) => s.complaint === id))
+    .flatMap((of) => spoilersOf(of, facts, concerned).map((s) => s.fault));
+  return new Set([...named, ...spoiled]);
+}

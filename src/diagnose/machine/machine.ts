@@ -1,11 +1,11 @@
 import { byId, type Catalog, type Check } from '../../catalog/index.js';
 import type { Network, Reading } from '../../infer/index.js';
 import type { CaseHistory, MachineFacts, SeenCheck } from './case.js';
-import { complaintSigns } from './complaints.js';
+import { behindComplaint, complaintSigns } from './complaints.js';
 import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';
 import { FunctionsNow } from './functions-now.js';
 import { type Names, plainSigns, type Signs, sharedSigns, sharingOf } from './kin.js';
-import { chosenOutcomes, readingsOf } from './readings.js';
+import { cannotTell, chosenOutcomes, notNow, readingsOf } from './readings.js';
 import { runningReadings } from './running-sign.js';
 import { spoiledReadings } from './spoils.js';
 import { type Unit, unitsFor } from './units.js';
@@ -38,7 +38,9 @@ export interface TakenReading {
     | 'read again'
     | 'not in the catalog'
     | 'outcome not in the catalog'
-    | 'waits for its first reading';
+    | 'waits for its first reading'
+    | 'cannot tell'
+    | 'could not be done';
 }
 
 /** One machine: its fault network and what of the catalog each part stands for. */
@@ -52,6 +54,8 @@ export interface Machine {
   readonly checks: readonly MachineCheck[];
   readonly readings: readonly TakenReading[];
   readonly complaints: readonly string[];
+  /** by complaint: faults that stand behind it, by themselves or by a function that they spoil */
+  readonly behind: readonly ReadonlySet<string>[];
   readonly history: CaseHistory;
   /** hidden causes that stand for what is not on the list */
   readonly alarms: ReadonlySet<string>;
@@ -116,7 +120,8 @@ export function machineNetwork(
     now: (fault) => versions.now(fault),
     checks: parts.flatMap((p) => p.checks),
     readings: ordered.map((s) => taken.get(s) ?? unknownReading(catalog, s)),
-    complaints: history.complaints ?? [],
+    complaints: said,
+    behind: said.map((id) => behindComplaint(catalog, facts, id, concerned)),
     history,
     alarms: new Set(parts.flatMap((p) => p.signs.flatMap((s) => s.alarm ?? []))),
   };
@@ -280,6 +285,17 @@ function signsAt(
   return { signs, read, counted };
 }
 
+/** Why a reading without an outcome of the catalog says nothing. */
+function silentWhy({
+  outcomes,
+}: SeenCheck): 'cannot tell' | 'could not be done' | 'outcome not in the catalog' {
+  if (outcomes.some((o) => isSaid(o, cannotTell))) return 'cannot tell';
+  return outcomes.some((o) => isSaid(o, notNow)) ? 'could not be done' : 'outcome not in the catalog';
+}
+
+const isSaid = (written: string, id: string): boolean =>
+  written === id || written.toLowerCase() === id.replaceAll('-', ' ');
+
 function takenReading(
   catalog: Catalog,
   unit: Unit,
@@ -295,14 +311,16 @@ function takenReading(
     seen,
     title: check.title,
     words: words.length > 0 ? words : seen.outcomes,
-    abnormal: chosen.length === 0 || chosen.some((o) => o !== check.outcomes[0]!.id),
+    abnormal:
+      (chosen.length === 0 && silentWhy(seen) === 'outcome not in the catalog') ||
+      chosen.some((o) => o !== check.outcomes[0]!.id),
     ...(spoiled && { spoiled: true as const }),
   };
   const silent =
     counted.get(check.id) !== seen
       ? 'read again'
       : chosen.length === 0
-        ? 'outcome not in the catalog'
+        ? silentWhy(seen)
         : waitsFor(check, unit, counted) !== undefined
           ? 'waits for its first reading'
           : undefined;

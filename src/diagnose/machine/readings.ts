@@ -7,6 +7,11 @@ import { usualLeaves } from './release.js';
 import type { Scale } from './scale.js';
 import { spoiledReading } from './spoils.js';
 
+/** Outcomes of any check: it was tried and told nothing, or it could not be made. Both are kept and move no belief. */
+export const cannotTell = 'cannot-tell';
+export const notNow = 'could-not-be-done';
+export const saidOfAnyCheck: readonly string[] = [cannotTell, notNow];
+
 /** The outcomes that were chosen, as catalog ids; words that are not the catalog's are left out. */
 export function chosenOutcomes(check: Check, written: readonly string[]): string[] {
   const said = written.map((w) => w.trim().toLowerCase());

@@ -169,9 +169,11 @@ describe('evidence', () => {
     const behind = byId(catalog.complaints)
       .get('blue-smoke')!
       .commonFaults.map((c) => c.fault);
-    for (const fault of behind) expect(after[fault]! / before[fault]!, fault).toBeGreaterThan(1.2);
+    for (const fault of behind) expect(after[fault]! / before[fault]!, fault).toBeGreaterThan(1.15);
+    // blue smoke comes out of an engine that runs: that speaks against what would keep it from running, and for nothing
     for (const fault of ['coil-dead', 'fuel-filter-blocked', 'muffler-blocked'])
-      expect(after[fault], fault).toBeCloseTo(before[fault]!, 12);
+      expect(after[fault], fault).toBeLessThanOrEqual(before[fault]! + 1e-12);
+    expect(after['sump-joint-leaking']).toBeCloseTo(before['sump-joint-leaking']!, 2);
   });
 
   test('related checks that agree say less than unrelated ones would', () => {

@@ -28,6 +28,8 @@ const silence: Readonly<Record<string, string>> = {
   'read again': 'read again since; the later reading counts',
   'not in the catalog': 'not one of the catalog’s checks: kept, but it moves nothing',
   'outcome not in the catalog': 'not one of the catalog’s outcomes: kept, but it moves nothing',
+  'cannot tell': 'it told nothing',
+  'could not be done': 'could not be done then',
   'waits for its first reading': 'counts once the check that it repeats is logged',
 };
 
