@@ -48,9 +48,16 @@ function cleanReadings(
   const left = (scale: Scale, level: number): number =>
     usualLeaves(catalog, check, scale.outcomes[level]!, facts);
   const hidden = hiddenBy(catalog, check.id, chosen);
+  const levelOf = (scale: Scale): number =>
+    scale.outcomes.findLastIndex((o, k) => k > 0 && chosen.includes(o));
+  // a fault that shows one face is not cleared for not showing another
+  const shown = new Set(
+    scales.flatMap((s) => [...s.causes].flatMap(([fault, m]) => ((m[levelOf(s)] ?? 0) > 0 ? [fault] : []))),
+  );
   return scales.flatMap((scale) => {
-    const level = scale.outcomes.findLastIndex((o, k) => k > 0 && chosen.includes(o));
+    const level = levelOf(scale);
     if (level < 0 && scale.outcomes.slice(1).every((o) => hidden.has(o))) return [];
+    if (level < 0 && [...scale.causes.keys()].some((fault) => shown.has(fault))) return [];
     return [weighed(scale, Math.max(0, level), left(scale, Math.max(0, level)), doubt)];
   });
 }
