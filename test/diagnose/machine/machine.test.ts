@@ -173,7 +173,6 @@ describe('evidence', () => {
     // blue smoke comes out of an engine that runs: that speaks against what would keep it from running, and for nothing
     for (const fault of ['coil-dead', 'fuel-filter-blocked', 'muffler-blocked'])
       expect(after[fault], fault).toBeLessThanOrEqual(before[fault]! + 1e-12);
-    expect(after['sump-joint-leaking']).toBeCloseTo(before['sump-joint-leaking']!, 2);
   });
 
   test('related checks that agree say less than unrelated ones would', () => {
