@@ -99,7 +99,9 @@ describe('a pack that does not fit is left out with line and reason, and the oth
     // checks and functions both name its outcomes
     const words = left!.problems.map(problemWords);
     for (const file of ['checks.yaml', 'functions.yaml'])
-      expect(words.some((w) => w.includes(`with it the program’s own ${file} would no longer hold`))).toBe(true);
+      expect(words.some((w) => w.includes(`with it the program’s own ${file} would no longer hold`))).toBe(
+        true,
+      );
   });
 
   test('one that makes faults bring each other about', () => {
