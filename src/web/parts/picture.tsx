@@ -41,11 +41,7 @@ export function PictureGrid({ photographs }: { photographs: readonly From<'photo
   );
 }
 
-/**
- * Takes photographs: opens the camera on a phone and the file chooser on a bench computer. Each becomes one line of
- * the log, with the caption that stands here; of several at once the others are numbered, for none shows quite the same.
- */
-export function TakePicture(props: {
+interface Taking {
   job: string;
   stage: Body<'photograph'>['stage'];
   when: Body<'photograph'>['when'];
@@ -54,9 +50,10 @@ export function TakePicture(props: {
   label?: string;
   /** names the hidden chooser, so that a sheet's primary action can open it */
   inputId?: string;
-}) {
-  const ownId = useId();
-  const id = props.inputId ?? ownId;
+}
+
+/** Keeps what was chosen, each picture by itself, and says of each that cannot be kept why. */
+function useTaking(props: Taking) {
   const [wrong, setWrong] = useState<readonly string[]>([]);
   const [busy, setBusy] = useState(false);
   const take = async (files: FileList | null) => {
@@ -81,6 +78,17 @@ export function TakePicture(props: {
     }
     setBusy(false);
   };
+  return { wrong, busy, take };
+}
+
+/**
+ * Takes photographs: opens the camera on a phone and the file chooser on a bench computer. Each becomes one line of
+ * the log, with the caption that stands here; of several at once the others are numbered, for none shows quite the same.
+ */
+export function TakePicture(props: Taking) {
+  const ownId = useId();
+  const id = props.inputId ?? ownId;
+  const { wrong, busy, take } = useTaking(props);
   return (
     <div className="stack tight">
       <input

@@ -46,15 +46,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
 
   const say = async (result: From<'torque'>['result']) => {
     if (!turn || busy) return;
-    const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
-    const body = {
-      joint: joint.joint,
-      hole: turn.hole,
-      pass: turn.pass,
-      set: written(set, 'torque'),
-      wrench: joint.wrench,
-      result,
-    };
+    const body = torqueBody(joint, turn, result);
     const kept = await act(() => write(job.id, 'torque', body));
     if (kept && result === 'clicked') setPlace(place + 1);
   };
@@ -99,6 +91,12 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
       />
     </div>
   );
+}
+
+function torqueBody(joint: From<'joint'>, turn: BoltTurn, result: From<'torque'>['result']) {
+  const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
+  const { hole, pass } = turn;
+  return { joint: joint.joint, hole, pass, set: written(set, 'torque'), wrench: joint.wrench, result };
 }
 
 /** What was last said at this bolt, or of the one before: going back takes it back. */
