@@ -20,7 +20,7 @@ export default {
   reporters: ['clear-text', 'progress-append-only', 'json', 'html', ...(sampled ? ['sample'] : [])],
   jsonReporter: { fileName: `${results}/report.json` },
   htmlReporter: { fileName: `${results}/report.html` },
-  clearTextReporter: { logTests: false, allowColor: false, reportMutants: false },
+  clearTextReporter: { logTests: false, reportTests: false, allowColor: false, reportMutants: false },
   // a sample that falls short by chance is judged by its interval, in scripts/mutate.mjs
   thresholds: { high: 85, low: 85, break: sampled ? null : 85 },
   tempDirName: 'test-results/mutate/sandbox',

@@ -17,6 +17,7 @@ import { expectRefusal, refusal } from './refusal.js';
 describe('numbers', () => {
   test('groups that can only be groups are not taken for a decimal comma', () => {
     expect(parse('1,234,567 Pa').si).toBe(1_234_567);
+    expect(to(parse('1,234,567 mm'), 'mm')).toBeCloseTo(1_234_567, 6);
     expect(to(parse('1,234.5 mm'), 'mm')).toBeCloseTo(1234.5, 9);
     expectRefusal(() => parse('1,234 mm'), 'ambiguous');
   });
@@ -90,6 +91,16 @@ describe('bounds of what is plausible', () => {
 
   test('both stand in the refusal, in the unit that was written', () => {
     expect(refusal(() => requirePlausible(parse('5 N·m'), upTo(16))).wanted).toBe('10 to 16 N·m');
+  });
+
+  test('half of the least is far below it, and a bare ratio is said without a unit', () => {
+    const said = (text: string) => refusal(() => requirePlausible(parse(text), upTo(16))).message;
+    expect(said('4 N·m')).toBe('4 N·m is far below what an invented bolt takes (at least 10 N·m)');
+    expect(said('6 N·m')).toBe('6 N·m is below what an invented bolt takes (at least 10 N·m)');
+    const ratio = { low: of(5, '1'), high: of(12, '1'), likelyUnits: [] };
+    expect(refusal(() => requirePlausible(of(13, '1'), ratio)).message).toMatch(
+      /^13(\.0+)? is above what can be meant here \(at most 12\)$/,
+    );
   });
 
   test('a reading on the bound is offered, one beyond either bound is not', () => {
