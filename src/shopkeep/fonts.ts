@@ -3,12 +3,13 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type RecordFonts, readFonts } from '../record/index.js';
+import { unpackedFont } from './woff.js';
 
 let read: Promise<RecordFonts> | undefined;
 
 /** The faces of the printed record: read once, then kept. `shipped` is the folder that the build fills. */
 export function recordFonts(shipped: string): Promise<RecordFonts> {
-  read ??= readFonts((file) => readFile(find(file, shipped)));
+  read ??= readFonts(async (file) => unpackedFont(await readFile(find(file, shipped))));
   return read;
 }
 
