@@ -1,7 +1,8 @@
-export type { PartsKnown } from './bill.js';
+export { nothingKnown, type PartsKnown } from './bill.js';
 export { type WorthStep, type WorthThen, worthHistory } from './history.js';
 export type { Spread } from './spread.js';
 export type { Stop, StopRule } from './stop.js';
+export { usualMinutes } from './usual.js';
 export { restWords, type WorthWords, worthWords } from './words.js';
 export {
   type Driver,

@@ -5,11 +5,12 @@ import { assemblyGates } from './assembly/asked-gates.js';
 import { assemblyPlanOf } from './assembly/plan.js';
 import { dueFromProvisionals, provisionalsOf } from './assembly/provisional.js';
 import { tighteningOf } from './assembly/tightening.js';
+import { chargeOf, partsUsed } from './charge.js';
 import { type CleaningAsked, cleaningAnswers, cleaningRefused, cleaningStates } from './cleaning.js';
 import { engineOf } from './engine/engine.js';
 import { evidenceLog } from './findings/evidence-log.js';
 import { barredChecks, findingsOf, inferenceOf, safetyFound } from './findings/findings.js';
-import { faultsSaid, machineOf } from './findings/machine-case.js';
+import { faultsSaid, machineOf, servicesMade } from './findings/machine-case.js';
 import { lastMove } from './findings/moved.js';
 import { boreAnswers } from './measure/bore.js';
 import { compressionOf, compressionQuestion } from './measure/compression.js';
@@ -108,6 +109,12 @@ const members = {
 
   worth: (a: Answers) => worthOf(a),
   worthHistory: (a: Answers) => worthHistoryOf(a),
+  /** parts that are on the machine, by the log or with the piece that they go with */
+  partsUsed: (a: Answers) => partsUsed(a),
+  /** service that the owner took and that was made, by its fault */
+  servicesMade: (a: Answers) => servicesMade(a.job),
+  /** what the work done comes to, by the list */
+  charge: (a: Answers) => chargeOf(a),
 
   /** how it comes apart: the catalog's graph under what is known of this engine */
   graph: (a: Answers) => engineGraph(a),

@@ -190,6 +190,9 @@ function termsOf(answers: Answers): Terms {
   };
 }
 
+/** What an hour costs here, where it is written down as a number. */
+export const shopRate = (shop: Shop, currency: string): number | undefined => rateOf(shop, currency, []);
+
 function rateOf(shop: Shop, currency: string, leftOut: string[]): number | undefined {
   const written = shop.settings['hour-rate']?.replace(currency, '').trim() ?? '';
   if (written === '') return undefined;
@@ -202,10 +205,8 @@ function rateOf(shop: Shop, currency: string, leftOut: string[]): number | undef
 const bought: ReadonlySet<string> = new Set(['ordered', 'arrived', 'fitted']);
 
 function spentOn(answers: Answers, currency: string, ratePerHour: number | undefined): Spent {
-  const { job, catalog } = answers;
-  const checks = byId(catalog.checks);
-  const looked = job.observations.reduce((sum, o) => sum + (checks.get(o.check ?? '')?.minutes ?? 0), 0);
-  const minutes = looked + benchMinutes(answers);
+  const { job } = answers;
+  const minutes = lookedMinutes(answers) + benchMinutes(answers);
   const parts = [...job.parts.values()]
     .filter((p) => bought.has(p.state) && p.price?.currency === currency)
     .reduce((sum, p) => sum + p.price!.amount * p.count, 0);
@@ -213,7 +214,14 @@ function spentOn(answers: Answers, currency: string, ratePerHour: number | undef
   return { minutes, parts, ...(cost !== undefined && { cost }) };
 }
 
-function benchMinutes({ job, catalog, components }: Answers): number {
+/** Of the checks made, by the catalog's minutes. */
+export function lookedMinutes({ job, catalog }: Answers): number {
+  const checks = byId(catalog.checks);
+  return job.observations.reduce((sum, o) => sum + (checks.get(o.check ?? '')?.minutes ?? 0), 0);
+}
+
+/** Of the pieces taken off and put back. */
+export function benchMinutes({ job, catalog, components }: Answers): number {
   const off = (id: string | undefined): number => components.get(id ?? '')?.minutesOff ?? 0;
   const back = catalog.workFactors.find((f) => f.id === 'put-back')?.likely ?? 1;
   const taken = doneSteps(job, 'teardown').reduce((sum, s) => sum + off(s.component), 0);

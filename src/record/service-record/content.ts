@@ -2,6 +2,7 @@ import type { Answers } from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
 import type { Detail, RecordContent, Section } from './section.js';
 import { cautions } from './sections/advice.js';
+import { charge } from './sections/charge.js';
 import { complaint } from './sections/complaint.js';
 import { decisions, open } from './sections/decisions.js';
 import { findings } from './sections/findings.js';
@@ -69,6 +70,7 @@ function sections(sheet: Sheet): Section[] {
     decisions(sheet),
     work(sheet),
     parts(sheet),
+    charge(sheet),
     specs(sheet),
     measurements(sheet),
     torques(sheet),

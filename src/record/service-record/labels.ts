@@ -35,21 +35,31 @@ const choiceLabels: Readonly<Record<string, string>> = {
   recondition: 'reconditioned',
   provisional: 'put back for now',
   declined: 'declined by the owner',
+  repaired: 'repaired',
+  excluded: 'seen sound',
+  'repair-failed': 'the repair did not hold',
+  service: 'wanted as service',
+  'ask-owner': 'the owner is asked',
 };
 
 /** The same words about a machine are a choice that is still ahead, not something done. */
 const machineChoices: Readonly<Record<string, string>> = {
-  repair: 'repair it',
-  'part-repair': 'repair it in part',
-  donor: 'keep it for parts',
-  scrap: 'scrap it',
+  repair: 'to be repaired',
+  'part-repair': 'to be repaired in part',
+  donor: 'to be kept for parts',
+  scrap: 'to be scrapped',
 };
 
 /** What was decided, in a word or two; a handle of the shop's own is printed as its words. */
-export function choiceLabel({ about, choice }: Pick<Body<'decision'>, 'about' | 'choice'>): string {
+export function choiceLabel(
+  { about, choice }: Pick<Body<'decision'>, 'about' | 'choice'>,
+  isDone = false,
+): string {
   // a handle may be called like something that every object has
   const said = (labels: typeof choiceLabels) => (Object.hasOwn(labels, choice) ? labels[choice] : undefined);
   return (
-    (about === 'machine' ? said(machineChoices) : undefined) ?? said(choiceLabels) ?? handleWords(choice)
+    (about === 'machine' && !isDone ? said(machineChoices) : undefined) ??
+    said(choiceLabels) ??
+    handleWords(choice)
   );
 }

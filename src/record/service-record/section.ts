@@ -46,6 +46,7 @@ export const sectionIds = [
   'decisions',
   'work',
   'parts',
+  'charge',
   'specs',
   'measurements',
   'torques',

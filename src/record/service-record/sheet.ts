@@ -42,11 +42,7 @@ export function standingDecisions(job: Job): From<'decision'>[] {
   return [...latest.values()];
 }
 
-export function fittedParts(job: Job): From<'part'>[] {
-  return [...job.parts.values()].filter((part) => part.state === 'fitted');
-}
-
-/** Ordered or on its way, but not on the machine. */
+/** Wanted or ordered, and not here. */
 export function awaitedParts(job: Job): From<'part'>[] {
-  return [...job.parts.values()].filter((part) => ['wanted', 'ordered', 'arrived'].includes(part.state));
+  return [...job.parts.values()].filter((part) => ['wanted', 'ordered'].includes(part.state));
 }

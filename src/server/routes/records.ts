@@ -20,6 +20,11 @@ function sendFile(c: Context, body: Uint8Array | string, name: string, way: 'inl
   return typeof body === 'string' ? c.body(body, 200, headers) : c.body(new Uint8Array(body), 200, headers);
 }
 
+function detailAsked(asked: string | undefined): 'brief' | 'full' | undefined {
+  if (asked === undefined || asked === 'brief' || asked === 'full') return asked;
+  throw notFound(`There is no record in the form “${asked}”; there are brief and full.`);
+}
+
 /** What can be taken away from a job: the record to print, labels, calendar, chapters, tables, the whole bundle. */
 export function recordRoutes({ store, fonts, clock }: Parts): Hono {
   const app = new Hono();
@@ -29,7 +34,8 @@ export function recordRoutes({ store, fonts, clock }: Parts): Hono {
   };
   app.get('/:job/record.pdf', async (c) => {
     const printedAt = localTime(clock());
-    const { job, bytes } = await printRecord(store, c.req.param('job'), { fonts, printedAt });
+    const detail = detailAsked(c.req.query('detail'));
+    const { job, bytes } = await printRecord(store, c.req.param('job'), { fonts, printedAt, detail });
     return sendFile(c, bytes, `service-record-tag-${job.tag}.pdf`, 'inline');
   });
   app.get('/:job/bag-labels.pdf', async (c) => {

@@ -228,7 +228,8 @@ export const api = {
 
 export const pictureUrl = (sha256: string, width?: number) =>
   `/api/pictures/${sha256}${width === undefined ? '' : `?width=${width}`}`;
-export const recordUrl = (job: string) => `/api/jobs/${job}/record.pdf`;
+export const recordUrl = (job: string, detail: 'brief' | 'full') =>
+  `/api/jobs/${job}/record.pdf?detail=${detail}`;
 /** The other documents of a job, by their name on the server. */
 export const documentUrl = (
   job: string,

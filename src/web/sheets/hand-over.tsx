@@ -108,8 +108,11 @@ function Papers({ job }: { job: Job }) {
   return (
     <>
       <div className="row">
-        <a className="button go" href={recordUrl(job.id)} target="_blank" rel="noreferrer">
-          Open the service record (PDF)
+        <a className="button go" href={recordUrl(job.id, 'brief')} target="_blank" rel="noreferrer">
+          The record in brief (PDF)
+        </a>
+        <a className="button" href={recordUrl(job.id, 'full')} target="_blank" rel="noreferrer">
+          Every word of it (PDF)
         </a>
         <a className="button" href={bundleUrl(job.id)} download>
           Take the whole job along (ZIP)

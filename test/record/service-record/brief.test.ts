@@ -47,7 +47,7 @@ describe('the brief form', () => {
       log.add('observation', { title: 'A check of our own', outcomes: ['low'], conditions: 'warm' });
     });
     expect(items(sections, 'findings')).toEqual([
-      { lead: 'Leak-down:', words: 'high', origin: 'cold' },
+      { lead: 'Leak-down:', words: 'high, “46 %”', origin: 'cold' },
       {
         lead: 'Oil level as received:',
         words: 'right',

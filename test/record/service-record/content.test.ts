@@ -56,9 +56,9 @@ describe('the ordinary job', () => {
     expect(block(ordinary, 'signature', 'signature').words).toContain('77 lines, 1 struck');
   });
 
-  test('the shop’s working notes and prices are not printed', () => {
+  test('the shop’s working notes are not printed; what parts cost is, because the owner pays for them', () => {
     expect(plain(ordinary)).not.toContain('pays on pick-up');
-    expect(plain(ordinary)).not.toContain('12.4');
+    expect(plain(section(ordinary, 'parts'))).toContain('USD12.40');
     expect(block(ordinary, 'signature', 'signature').words).toContain(
       '1 working note of the shop is not printed',
     );
@@ -80,9 +80,10 @@ describe('the ordinary job', () => {
     expect(parts.map((part) => part.title)).toEqual(['What was wrong', 'What was done', 'What to do next']);
     expect(plain(parts[0]?.lines)).toBe(
       plain([
-        'Idle passages plugged.',
-        'Exhaust valve does not close.',
-        'Fuel gone stale.',
+        // the record says what became of what was found
+        'Idle passages plugged: repaired.',
+        'Exhaust valve does not close: repaired.',
+        'Fuel gone stale: repaired.',
         'Exhaust valve clearance, cold: 0.001 in, under the limit.',
       ]),
     );

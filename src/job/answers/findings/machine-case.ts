@@ -44,6 +44,9 @@ export const servicesTaken = (job: Job): ReadonlyMap<string, 'wanted' | 'made'> 
     ),
   );
 
+export const servicesMade = (job: Job): readonly string[] =>
+  [...servicesTaken(job)].flatMap(([fault, state]) => (state === 'made' ? [fault] : []));
+
 /**
  * What the log's decisions say of faults, the last word of each. A repair counts as made when the first piece went
  * back on after it was decided, or when the choice itself says "repaired".

@@ -1,6 +1,6 @@
 import type { From } from '../../../job/index.js';
 import { capital, joined, money, sentence } from '../../../phrase/index.js';
-import { choiceLabel } from '../labels.js';
+import { faultName, outcomeOf } from '../fault-words.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
 
@@ -11,7 +11,7 @@ export function decisions(sheet: Sheet): Section | undefined {
     (d) => !isOpen(sheet, d) && !(detail === 'brief' && isInSummary(d)),
   );
   if (closed.length === 0) return undefined;
-  const block = detail === 'brief' ? decisionList(closed) : decisionTable(closed);
+  const block = detail === 'brief' ? decisionList(sheet, closed) : decisionTable(sheet, closed);
   return { id: 'decisions', title: 'Decisions', place: 'column', blocks: [block] };
 }
 
@@ -20,7 +20,7 @@ function isInSummary({ about, choice }: From<'decision'>): boolean {
   return about === 'fault' && choice === 'repair';
 }
 
-function decisionTable(decisions: readonly From<'decision'>[]): Block {
+function decisionTable(sheet: Sheet, decisions: readonly From<'decision'>[]): Block {
   return {
     type: 'table',
     columns: [
@@ -28,15 +28,15 @@ function decisionTable(decisions: readonly From<'decision'>[]): Block {
       { title: 'Decided, and why', share: 62 },
     ],
     rows: decisions.map((d) => [
-      { text: d.title },
-      { text: capital(choiceLabel(d)), strong: true, sub: reasonWords(d) },
+      { text: faultName(sheet, d) },
+      { text: capital(outcomeOf(sheet, d)), strong: true, sub: reasonWords(d) },
     ]),
   };
 }
 
-function decisionList(decisions: readonly From<'decision'>[]): Block {
+function decisionList(sheet: Sheet, decisions: readonly From<'decision'>[]): Block {
   const items = decisions.map(
-    (d): Item => ({ lead: `${d.title}:`, words: choiceLabel(d), origin: reasonWords(d) }),
+    (d): Item => ({ lead: `${faultName(sheet, d)}:`, words: outcomeOf(sheet, d), origin: reasonWords(d) }),
   );
   return { type: 'list', items };
 }
@@ -60,10 +60,11 @@ function isForNow({ answers }: Sheet, { entry }: From<'decision'>): boolean {
   return answers.provisionals.some(({ decision }) => decision.entry === entry);
 }
 
-function provisionalBox({ answers }: Sheet): Box | undefined {
+function provisionalBox(sheet: Sheet): Box | undefined {
+  const { answers } = sheet;
   const items = answers.provisionals.map(
     ({ decision: d, comesBack }): Item => ({
-      lead: d.title,
+      lead: faultName(sheet, d),
       words: joined([sentence(d.reason), `Comes back: ${sentence(comesBack)}`], ' '),
     }),
   );
@@ -72,10 +73,11 @@ function provisionalBox({ answers }: Sheet): Box | undefined {
     : undefined;
 }
 
-function declinedBox({ job }: Sheet): Box | undefined {
+function declinedBox(sheet: Sheet): Box | undefined {
+  const { job } = sheet;
   const decided = standingDecisions(job)
     .filter((d) => d.choice === 'declined')
-    .map((d): Item => ({ lead: d.title, words: sentence(d.reason) }));
+    .map((d): Item => ({ lead: faultName(sheet, d), words: sentence(d.reason) }));
   const signed = (job.handOver?.declined ?? []).map((line): Item => ({ words: sentence(line) }));
   const items = [...decided, ...signed];
   return items.length > 0

@@ -33,7 +33,7 @@ function findingRow(seen: Seen, dated: boolean): Cell[] {
     {
       text: outcomeWords(seen),
       strong: true,
-      sub: joined([seen.words, conditionWords(seen)]),
+      sub: joined([besideOutcomes(seen), conditionWords(seen)]),
       ...(seen.doubtful && { care: doubtfulMark }),
     },
   ];
@@ -41,9 +41,12 @@ function findingRow(seen: Seen, dated: boolean): Cell[] {
 
 const doubtfulMark = 'doubtful reading';
 
-function outcomeWords(seen: Seen): string {
-  return seen.outcomes.join(', ') || 'nothing chosen';
-}
+/** Own words stand where no outcome was chosen, and beside the outcomes where some were. */
+const outcomeWords = ({ outcomes, words }: Seen): string =>
+  outcomes.join(', ') || (words ? `“${words}”` : 'looked at, nothing written down');
+
+const besideOutcomes = ({ outcomes, words }: Seen): string | undefined =>
+  outcomes.length > 0 && words ? `“${words}”` : undefined;
 
 function conditionWords(seen: Seen): string {
   return seen.conditions || 'conditions not noted';
@@ -56,7 +59,7 @@ function briefList(all: readonly Seen[], sheet: Sheet): Block {
   const items = rest.map(
     (seen): Item => ({
       lead: `${briefTitle(seen.title)}:`,
-      words: outcomeWords(seen),
+      words: joined([outcomeWords(seen), besideOutcomes(seen)], ', '),
       origin: conditionWords(seen),
       ...(seen.doubtful && { care: doubtfulMark }),
     }),
@@ -67,7 +70,11 @@ function briefList(all: readonly Seen[], sheet: Sheet): Block {
 function isHealthy(seen: Seen, { healthy }: Sheet): boolean {
   const [only] = seen.outcomes;
   return (
-    seen.check !== undefined && !seen.doubtful && seen.outcomes.length === 1 && only === healthy(seen.check)
+    seen.check !== undefined &&
+    !seen.doubtful &&
+    !seen.words &&
+    seen.outcomes.length === 1 &&
+    only === healthy(seen.check)
   );
 }
 

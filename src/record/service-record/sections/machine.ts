@@ -15,6 +15,8 @@ export function machine(sheet: Sheet): Section | undefined {
 /** The latest reading of each way of knowing: a measured bore says more beside a plate, not instead of it. */
 function identityFacts(sheet: Sheet): Fact[] {
   const latest = new Map(sheet.job.identities.map((identity) => [identity.how, identity]));
+  // looked for in vain, then found: only what was found is so
+  if (latest.has('plate')) latest.delete('not-found');
   return [...latest.values()].flatMap((identity) => {
     if (identity.how === 'plate') return plateFacts(identity);
     if (identity.how === 'measured') return measuredFacts(identity, sheet);

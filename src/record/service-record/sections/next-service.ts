@@ -8,7 +8,8 @@ export function nextService({ answers, job, shop }: Sheet): Section | undefined 
   const listed = new Set(handOver?.nextDue.map(({ what }) => what));
   // written down at the hand-over, or owed since: a part put back for now falls due either way
   const owed = handOver ? answers.dueFromProvisionals.filter(({ what }) => !listed.has(what)) : [];
-  const due = [...(handOver?.nextDue ?? []), ...owed].map(
+  // before the hand-over it is what usually falls due on an engine like this one
+  const due = [...(handOver?.nextDue ?? (job.steps.size > 0 ? answers.nextDue : [])), ...owed].map(
     ({ what, when }): Item => ({ lead: `${capital(dayWords(when))}:`, words: sentence(what) }),
   );
   const told: Item[] = handOver?.told ? [{ lead: 'Told at hand-over:', words: sentence(handOver.told) }] : [];

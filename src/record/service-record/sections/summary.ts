@@ -1,9 +1,10 @@
 import { doneSteps, type From } from '../../../job/index.js';
 import { counted, listed, sentence, shortDay } from '../../../phrase/index.js';
+import { faultName, outcomeOf, servicesDone } from '../fault-words.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
 import type { Detail, Section } from '../section.js';
-import { awaitedParts, fittedParts, type Sheet, standingDecisions } from '../sheet.js';
+import { awaitedParts, type Sheet, standingDecisions } from '../sheet.js';
 import { runUpCounts } from './run-up.js';
 import { jointState, jointTarget } from './torques.js';
 
@@ -35,12 +36,12 @@ function shortened(lines: readonly string[], detail: Detail): string[] {
   return rest > 0 ? [...kept, `And ${rest} more, below.`] : kept;
 }
 
-const soundChoices = new Set(['reuse', 'none', 'no-fault']);
+const soundChoices = new Set(['reuse', 'none', 'no-fault', 'excluded', 'absent', 'service']);
 
 function wrong(sheet: Sheet): string[] {
   const faults = standingDecisions(sheet.job)
     .filter((d) => d.about === 'fault' && !soundChoices.has(d.choice))
-    .map((d) => sentence(d.title));
+    .map((d) => sentence(`${faultName(sheet, d)}: ${outcomeOf(sheet, d)}`));
   const lines = [...faults, ...failedReadings(sheet)];
   if (lines.length > 0) return lines;
   return [
@@ -58,7 +59,13 @@ function failedReadings(sheet: Sheet): string[] {
 
 function done(sheet: Sheet): string[] {
   const { job } = sheet;
-  const lines = [...repairLines(sheet), ...fittedLine(sheet), ...jointLines(sheet), ...runUpLine(sheet)];
+  const lines = [
+    ...repairLines(sheet),
+    ...serviceLine(sheet),
+    ...fittedLine(sheet),
+    ...jointLines(sheet),
+    ...runUpLine(sheet),
+  ];
   if (lines.length > 0) return lines;
   const steps = doneSteps(job, 'teardown').length + doneSteps(job, 'assembly').length;
   return [steps > 0 ? `${counted(steps, 'step')} of work, listed below.` : 'No work is written down.'];
@@ -70,8 +77,13 @@ function repairLines({ job }: Sheet): string[] {
     .map((d) => sentence(`${d.title}: ${choiceLabel(d)}`));
 }
 
-function fittedLine({ job }: Sheet): string[] {
-  const fitted = fittedParts(job);
+function serviceLine(sheet: Sheet): string[] {
+  const done = servicesDone(sheet);
+  return done.length > 0 ? [sentence(`Service: ${listed(done)}`)] : [];
+}
+
+function fittedLine({ answers }: Sheet): string[] {
+  const fitted = answers.partsUsed;
   if (fitted.length > mostPartsNamed) return [`${fitted.length} parts fitted, listed below.`];
   return fitted.length > 0 ? [sentence(`Fitted: ${listed(fitted.map((part) => part.name))}`)] : [];
 }

@@ -1,7 +1,7 @@
 import { doneSteps, type From } from '../../../job/index.js';
-import { capital, counted, joined, sentence, shortDay } from '../../../phrase/index.js';
+import { capital, counted, joined, price, sentence, shortDay } from '../../../phrase/index.js';
 import type { Block, Cell, Detail, Item, Section } from '../section.js';
-import { awaitedParts, fittedParts, type Sheet } from '../sheet.js';
+import { awaitedParts, type Sheet } from '../sheet.js';
 import { briefTitle } from '../words.js';
 
 /** The acts in their order; a colleague finds the fasteners and bags in the shop's log. */
@@ -39,8 +39,9 @@ function togetherWords(steps: readonly From<'step'>[], apart: number, detail: De
 
 /** Parts on the machine and parts still awaited; a part that came and did not fit is said too. */
 export function parts(sheet: Sheet): Section | undefined {
-  const { job } = sheet;
-  const shown = [...fittedParts(job), ...awaitedParts(job), ...mismatched(sheet)];
+  const { job, answers } = sheet;
+  // what is not here stands first: it is what the owner waits for
+  const shown = [...awaitedParts(job), ...answers.partsUsed, ...hereParts(sheet), ...mismatched(sheet)];
   if (shown.length === 0) return undefined;
   const block = sheet.detail === 'brief' ? partList(sheet, shown) : partTable(sheet, shown);
   return { id: 'parts', title: 'Parts', place: 'column', blocks: [block] };
@@ -50,8 +51,9 @@ function partTable(sheet: Sheet, shown: readonly From<'part'>[]): Block {
   return {
     type: 'table',
     columns: [
-      { title: 'Part', share: 52 },
-      { title: 'State', share: 48 },
+      { title: 'Part', share: 50 },
+      { title: 'State', share: 32 },
+      { title: 'Price', share: 18, figures: true },
     ],
     rows: shown.map((part) => partRow(sheet, part)),
   };
@@ -59,19 +61,19 @@ function partTable(sheet: Sheet, shown: readonly From<'part'>[]): Block {
 
 /** The fitted ones in a line by supplier; every other one has a line of its own. */
 function partList(sheet: Sheet, shown: readonly From<'part'>[]): Block {
-  const fitted = shown.filter((part) => part.state === 'fitted');
+  const fitted = sheet.answers.partsUsed;
   const suppliers = [...new Set(fitted.map((part) => part.supplier))];
   const fittedItems = suppliers.map((supplier): Item => {
     const own = fitted.filter((part) => part.supplier === supplier);
     const lead = supplier ? `Fitted, from ${supplier}:` : 'Fitted:';
-    return { lead, words: own.map(partName).join(' · ') };
+    return { lead, words: own.map(pricedName).join(' · ') };
   });
-  const others = shown.filter((part) => part.state !== 'fitted');
+  const others = shown.filter((part) => !fitted.includes(part));
   const otherItems = others.map((part): Item => {
-    const old = isPutBackForNow(sheet, part) ? { care: 'old one put back for now' } : {};
-    return { lead: `${partName(part)}:`, words: stateWords(part), ...old };
+    const care = careOf(sheet, part);
+    return { lead: `${partName(part)}:`, words: stateWords(sheet, part), ...(care && { care }) };
   });
-  return { type: 'list', items: [...fittedItems, ...otherItems] };
+  return { type: 'list', items: [...otherItems, ...fittedItems] };
 }
 
 function partName(part: From<'part'>): string {
@@ -88,16 +90,34 @@ function mismatched({ job }: Sheet): From<'part'>[] {
 }
 
 function partRow(sheet: Sheet, part: From<'part'>): Cell[] {
+  const care = careOf(sheet, part);
   const sub = joined([part.number && `no. ${part.number}`, part.supplier, part.words]);
   return [
     { text: `${part.count} × ${part.name}`, ...(sub && { sub }) },
-    { text: stateWords(part), ...(isPutBackForNow(sheet, part) && { care: 'old one put back for now' }) },
+    { text: stateWords(sheet, part), ...(care && { care }) },
+    { text: priceOf(part) },
   ];
 }
 
-function stateWords(part: From<'part'>): string {
-  const due = part.due ? `, due ${shortDay(part.due)}` : '';
-  if (part.state === 'fitted') return 'fitted';
+function stateWords({ answers }: Sheet, part: From<'part'>): string {
+  if (answers.partsUsed.includes(part)) return 'fitted';
   if (part.state === 'mismatch') return 'did not fit, not used';
-  return `${part.state}, not fitted${due}`;
+  if (part.state === 'arrived') return 'here, not fitted';
+  return `${part.state}${part.due ? `, due ${shortDay(part.due)}` : ''}`;
+}
+
+/** What must not be overlooked of a part. */
+function careOf(sheet: Sheet, part: From<'part'>): string | undefined {
+  if (isPutBackForNow(sheet, part)) return 'old one put back for now';
+  return part.state === 'wanted' || part.state === 'ordered' ? 'not here' : undefined;
+}
+
+/** For all pieces of it; empty where none is written down. */
+const priceOf = ({ price: each, count }: From<'part'>): string =>
+  each ? price(each.currency, each.amount * count) : '';
+
+const pricedName = (part: From<'part'>): string => joined([partName(part), priceOf(part)], ' ');
+
+function hereParts({ job, answers }: Sheet): From<'part'>[] {
+  return [...job.parts.values()].filter((p) => p.state === 'arrived' && !answers.partsUsed.includes(p));
 }
