@@ -9,6 +9,8 @@ export interface Charge {
   readonly currency: string;
   /** of the repairs and the service that were made, as a quote counts them; of the steps where nothing was decided */
   readonly minutes: number;
+  /** steps: only of taking off and putting back, because no repair was decided on; no price is made of that */
+  readonly by: 'repairs' | 'steps';
   /** of the checks made, not charged here */
   readonly lookedMinutes: number;
   readonly parts: number;
@@ -24,17 +26,19 @@ export interface Charge {
 /** Undefined while nothing was done. */
 export function chargeOf(answers: Answers): Charge | undefined {
   const { job, shop, partsUsed } = answers;
-  const minutes = workMinutes(answers);
+  const made = repairsMade(answers);
+  const minutes = made.length > 0 ? repairMinutes(answers, made) : benchMinutes(answers);
   if (minutes === 0 && partsUsed.length === 0) return undefined;
   const currency = shop.settings.currency ?? '$';
   const priced = partsUsed.filter((p) => p.price?.currency === currency);
   const parts = priced.reduce((sum, p) => sum + p.price!.amount * p.count, 0);
-  const ratePerHour = shopRate(shop, currency);
+  const ratePerHour = made.length > 0 ? shopRate(shop, currency) : undefined;
   const labor = ratePerHour === undefined ? undefined : (minutes / 60) * ratePerHour;
   const quoted = job.decisions.findLast((d) => d.about === 'machine' && d.amount)?.amount;
   return {
     currency,
     minutes,
+    by: made.length > 0 ? 'repairs' : 'steps',
     lookedMinutes: lookedMinutes(answers),
     parts,
     unpriced: partsUsed.length - priced.length,
@@ -44,14 +48,18 @@ export function chargeOf(answers: Answers): Charge | undefined {
   };
 }
 
-function workMinutes(answers: Answers): number {
-  const { catalog, architecture, engine, faultsSaid, servicesMade, shop } = answers;
+/** Faults of the catalog whose repair or service is in. */
+function repairsMade({ catalog, architecture, faultsSaid, servicesMade }: Answers): string[] {
+  if (architecture === undefined) return [];
   const repaired = faultsSaid.flatMap((f) => (f.repairedAt === undefined ? [] : [f.fault]));
   const known = new Set(catalog.faults.map((f) => f.id));
-  const made = [...new Set([...repaired, ...servicesMade])].filter((fault) => known.has(fault));
-  if (architecture === undefined || made.length === 0) return benchMinutes(answers);
+  return [...new Set([...repaired, ...servicesMade])].filter((fault) => known.has(fault));
+}
+
+function repairMinutes({ catalog, architecture, engine, shop }: Answers, made: readonly string[]): number {
   const currency = shop.settings.currency ?? '$';
-  return usualMinutes({ catalog, architecture, facts: engine.facts, parts: nothingKnown, currency }, made);
+  const asked = { catalog, architecture: architecture!, facts: engine.facts, parts: nothingKnown, currency };
+  return usualMinutes(asked, made);
 }
 
 /**

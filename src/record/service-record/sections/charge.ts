@@ -13,7 +13,9 @@ export function charge({ answers }: Sheet): Section | undefined {
       label: 'Hours',
       value: joined([minutesWords(minutes), labor !== undefined && price(currency, labor)], ', '),
       origin: joined([
-        'by the list of minutes',
+        sum.by === 'repairs'
+          ? 'by the list of minutes'
+          : 'taking off and putting back, by the list of minutes',
         ratePerHour !== undefined && `${money(currency, ratePerHour)} an hour`,
         looked,
       ]),
