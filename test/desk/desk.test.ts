@@ -2,7 +2,12 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { desk, findWorksheet } from '../../src/desk/index.js';
-import { describe as describeWorksheet, run, type Worksheet } from '../../src/worksheet/index.js';
+import {
+  describe as describeWorksheet,
+  isPublished,
+  run,
+  type Worksheet,
+} from '../../src/worksheet/index.js';
 import { checkExample } from '../support/check-example.js';
 
 test('no two worksheets of the desk share an id', () => {
@@ -32,6 +37,15 @@ test('every worksheet asks a question, names its sources and has an example', ()
     expect(sources.length, id).toBeGreaterThan(0);
     expect(examples.length, id).toBeGreaterThan(0);
   }
+});
+
+test('an example that is called published is not our own arithmetic', () => {
+  const published = desk.flatMap(({ id, examples }) =>
+    examples.filter(isPublished).map(({ source }) => [id, source] as const),
+  );
+  expect(published.length).toBeGreaterThan(40);
+  for (const [id, source] of published)
+    expect(source, id).not.toMatch(/\bown\b|arithmetic|computed apart|by definition|^exact/i);
 });
 
 test('no two fields of a worksheet share an id, and every choice can be chosen', () => {

@@ -72,13 +72,13 @@ export interface FiringResult {
   readonly trace: readonly FiringPoint[];
 }
 
-const tolerance = 1e-8;
+const tolerance = 1e-9;
 
 /**
  * One firing stroke over crank angle, from where the cylinder closes to where it opens.
  *
  * Source: first law for one zone, *Internal Combustion Engine Fundamentals* 1988, ch. 9; Wiebe's burning; wall heat by
- * Hohenberg (SAE 790825). Method: temperature of the charge by Dormand–Prince 5(4) at 1e-8, the gas turning
+ * Hohenberg (SAE 790825). Method: temperature of the charge by Dormand–Prince 5(4) at 1e-9, the gas turning
  * from unburned to burned in proportion, specific heats rising with temperature; slider-crank volume.
  * Energy closes to 1e-6 of the heat released; a ten times finer tolerance moves the work by under 1e-6 and the peak, read
  * off the steps, by under 1e-4 (tested). As
