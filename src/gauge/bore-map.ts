@@ -70,6 +70,7 @@ export function boreMap(given: BoreReadings): BoreMap {
   const outOfRoundByDepth = diameters.map(rangeOf);
   const taperByDirection = directions.map((_, j) => rangeOf(diameters.map((row) => row[j]!)));
   const largest = cells.reduce((worst, cell) => (cell.diameter > worst.diameter ? cell : worst));
+  requireNotUnder(largest, given);
   const smallest = cells.reduce((least, cell) => (cell.diameter < least.diameter ? cell : least));
   const out = worstOf(outOfRoundByDepth);
   const taper = worstOf(taperByDirection);
@@ -118,6 +119,16 @@ function requireNear(diameter: number | undefined, standard: number, where: stri
   return diameter;
 }
 
+/** A bore does not grow smaller: all of it under standard by more than the tool's doubt is another standard. */
+function requireNotUnder({ growth, diameter }: BoreCell, { u, common = 0 }: BoreReadings): void {
+  if (growth >= -2 * Math.hypot(u, common)) return;
+  throw new GaugeError(
+    'Every diameter lies under the standard bore: the standard is another one, or the gauge was set wrong.',
+    'standard',
+    diameter,
+  );
+}
+
 const rangeOf = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
 
 function worstOf(values: readonly number[]): { value: number; at: number } {
@@ -149,7 +160,11 @@ function decisionsOf(
 
 function cautionsOf({ depths, directions }: BoreReadings): string[] {
   return [
-    ...(depths.length < 3 ? ['Fewer than three depths: taper may hide between them.'] : []),
+    ...(depths.length < 2
+      ? ['One depth only: taper was not measured, and taper may hide above and below.']
+      : depths.length < 3
+        ? ['Fewer than three depths: taper may hide between them.']
+        : []),
     ...(directions.length < 2 ? ['One direction only: out-of-round was not measured.'] : []),
     'A two-point bore gauge cannot see a bore with three lobes: the diameter is the same all around.',
   ];

@@ -50,6 +50,12 @@ export interface OversizeAnswer {
 export function chooseOversize(question: OversizeQuestion): OversizeAnswer {
   requirePositive(question.standard, 'standard');
   requireFinite(question.largest, 'largest');
+  if (question.largest < question.standard - 2 * question.u)
+    throw new GaugeError(
+      'The largest diameter lies under the standard bore: the standard is another one, or the gauge was set wrong.',
+      'largest',
+      question.largest,
+    );
   requireNotNegative(question.cleanUp, 'cleanUp');
   if (question.oversizes.length === 0) throw new GaugeError('No oversize is given.', 'oversizes', 0);
   const sizes = [...question.oversizes].sort((a, b) => a - b);

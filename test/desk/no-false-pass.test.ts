@@ -131,6 +131,22 @@ test('a gauge that shows more than any such cylinder can hold tells nothing', ()
   expect(said.note).toMatch(/more than/);
 });
 
+test('readings that cannot be of this part are refused', () => {
+  const refused = (sheet: string, given: Record<string, string>) => () => run(findWorksheet(sheet)!, given);
+  expect(
+    refused('bore-map', { standard: '2.5625 in', diameters: '2.5600; 2.5602; 2.5601; 2.5600 in' }),
+  ).toThrow(/under the standard bore/);
+  expect(refused('bore-oversize', { standard: '2.5625 in', largest: '2.5600 in' })).toThrow(
+    /under the standard bore/,
+  );
+  expect(refused('flatness', { places: '0,0 60,0 60,0 0,40 30,20', heights: '0; 0; 0.1; 0; 0 mm' })).toThrow(
+    /two heights are given for one place/,
+  );
+  expect(
+    answer('bore-map', 'cautions', { standard: '2.5625 in', diameters: '2.5626; 2.5626 in' }).text,
+  ).toMatch(/taper was not measured/);
+});
+
 test('a two-stroke has its push on the head', () => {
   const push = answer('firing-load', 'head', {
     ...{

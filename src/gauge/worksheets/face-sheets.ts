@@ -78,6 +78,15 @@ export const flatnessSheet = worksheet({
         'heights',
         heights.length,
       );
+    const twice = places.find(({ xMm, yMm }, i) =>
+      places.slice(0, i).some((other) => Math.hypot(xMm - other.xMm, yMm - other.yMm) < 0.01),
+    );
+    if (twice)
+      throw new GaugeError(
+        `two heights are given for one place, ${twice.xMm},${twice.yMm} mm.`,
+        'places',
+        twice,
+      );
     const points = places.map(({ xMm, yMm }, i) => ({ x: xMm, y: yMm, z: heights[i]! }));
     const face = flatness({ points, u: standardIn(uncertainty, unit), max: used.limit.max, unit });
     return faceAnswers(face, used, unit);
