@@ -115,6 +115,7 @@ describe('one engine from intake to hand-over', () => {
   test('findings: each first look is taken; a mistaken line is struck and stays readable', async () => {
     await stage('Findings');
     for (const check of [
+      'Walk round the machine',
       'Oil level as received',
       'Tank fuel into clear jar',
       'Air cleaner',
