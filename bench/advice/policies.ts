@@ -53,9 +53,10 @@ const informationOnly: Policy = (standing) => {
   );
 };
 
-const advised: Policy = ({ machine, inference, off, runs }) => {
-  const first = nextChecks(machine, inference, { off, runs }, 1).best[0]!;
-  return machine.checks.find((c) => c.check.id === first.id)!;
+const advised: Policy = ({ machine, inference, off, runs, open }) => {
+  const [first] = nextChecks(machine, inference, { off, runs }, 1).best;
+  // nothing is advised any more, and whether it starts is still open
+  return machine.checks.find((c) => c.check.id === first?.id) ?? open[0]!;
 };
 
 export const policies = {

@@ -1,6 +1,6 @@
 import { byId } from '../../catalog/index.js';
 import { type ExactInference, inferExactly, NetworkError } from '../../infer/index.js';
-import { capital, countWord, listed, lowerFirst, percent, plural } from '../../phrase/index.js';
+import { countWord, listed, lowerFirst, percent } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { Ranked } from './next.js';
 import { isActedOn } from './stakes.js';
@@ -106,19 +106,12 @@ function leadWords(wantsTry: boolean, better: string | undefined): string {
 }
 
 function riskWords(
-  { act, needless, missed, notLookedFor }: Pick<Enough, 'act' | 'needless' | 'missed' | 'notLookedFor'>,
+  { act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>,
   riskMinutes: number,
 ): string {
   const names =
     act.length > mostNames ? `${countWord(act.length)} faults` : listed(act.map((a) => lowerFirst(a.name)));
-  const risk =
-    act.length > 0
-      ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
-      : `Nothing is worth repairing yet; something that matters is there with ${percent(missed)}.`;
-  const open = notLookedFor.length;
-  const unseen =
-    open === 0
-      ? ''
-      : ` ${capital(countWord(open))} that ${plural(open, 'matters was', 'matter were')} not looked for.`;
-  return `${risk}${unseen}`;
+  return act.length > 0
+    ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
+    : `Nothing is worth repairing yet; something that matters is there with ${percent(missed)}.`;
 }

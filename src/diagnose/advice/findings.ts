@@ -170,7 +170,10 @@ function headline(
 ): string {
   const likely = faults.filter((f) => f.matters && f.posterior >= found);
   if (!machine.readings.some((r) => !r.silent)) return beforeLooking(machine, likely);
-  const shown = likely.filter((f) => f.known === 'confirmed' || f.evidence.some((e) => e.says === 'for'));
+  // nothing is explained by what nobody saw: what the owner says alone is no sight
+  const shown = likely.filter(
+    (f) => f.known === 'confirmed' || f.evidence.some((e) => e.says === 'for' && e.check !== undefined),
+  );
   const left = leftOver(unexplained.length);
   if (shown.length === 0) return `No fault that matters shows yet${left}`;
   const names = shown.length <= mostNames ? `: ${listed(shown.map((f) => lowerFirst(f.name)))}` : '';
