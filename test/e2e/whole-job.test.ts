@@ -284,7 +284,7 @@ describe('one engine from intake to hand-over', () => {
     await dialog().getByRole('button', { name: 'Handed over' }).click();
     await heading('Handed over to Ola Brandt').waitFor();
     await allSaved(page);
-    const href = await page.getByRole('link', { name: 'Open the service record (PDF)' }).getAttribute('href');
+    const href = await page.getByRole('link', { name: 'The record in brief (PDF)' }).getAttribute('href');
     const response = await context.request.get(`${address}${href}`);
     expect(response.status()).toBe(200);
     const pdf = await response.body();
