@@ -194,4 +194,3 @@ export const cases: readonly TestCase[] = [
   of('needle gummed shut', pump, ['cranks-never-fires'], ['inlet-needle-stuck-shut', 'stale-fuel'], 'no'),
   of('blower exhaust port closed by carbon', blower, ['bogs-under-load'], ['exhaust-port-carboned'], 'yes'),
 ];
-export const heldBack = 10;
