@@ -3,7 +3,7 @@ import { to } from '../../quantity/index.js';
 import { amount, ask, computed, near, standard, verdict, worksheet } from '../../worksheet/index.js';
 
 export const bladeStop = worksheet({
-  id: 'stop-time',
+  id: 'timed-stops',
   group: 'The machine it drives',
   title: 'Blade stop time',
   question: 'Does the blade stop soon enough?',
