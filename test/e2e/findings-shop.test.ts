@@ -119,7 +119,7 @@ describe('a catalog pack of the shop’s own', () => {
     await packs().getByRole('button', { name: 'Read it through' }).click();
     const refused = packs().getByRole('alert');
     await refused.getByText('This pack is not taken').waitFor();
-    await refused.getByText(/pasted text, line 13, faults\[1\]\.name: is missing/).waitFor();
+    await refused.getByText(/pasted text, line 14, faults\[1\]\.name: is missing/).waitFor();
     expect(await packs().getByRole('button', { name: 'Keep this pack' }).count()).toBe(0);
   });
 
