@@ -4,7 +4,7 @@
  * the time from tap to paint, the page's longest task with its processor time, and all processor time of the page's thread.
  */
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
-import { phone, type RunningShop, startBrowser, startShop, wide } from '../test/e2e/running.js';
+import { phone, quickHands, type RunningShop, startBrowser, startShop, wide } from '../test/e2e/running.js';
 import { settled, sheetTaps, taggedJob } from '../test/e2e/taps.js';
 
 const shop = await startShop('--demo');
@@ -46,6 +46,7 @@ async function firstScreen(): Promise<{ kB: number; paintMs: number; shift: numb
 async function theSheets(shop: RunningShop, browser: Browser): Promise<void> {
   const job = await taggedJob(shop.address, 17);
   const page = await (await browser.newContext(wide)).newPage();
+  await page.addInitScript(quickHands);
   console.log(`\n${'ms'.padEnd(24)}to paint   longest task (processor)   page's thread in all (processor)`);
   for (const { stage, ready } of sheetTaps) {
     await page.goto(`${shop.address}/job/${job}/${stage === 'intake' ? 'parts' : 'intake'}`);

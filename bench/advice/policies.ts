@@ -1,21 +1,8 @@
 import { accessFor, type MachineCheck, needsRunning, nextChecks } from '../../src/diagnose/index.js';
 import { outlook } from '../../src/infer/index.js';
+import { tradeOrder } from '../../test/support/trade-order.js';
 import { entropyBits } from '../information.js';
 import type { Policy, Standing } from './run.js';
-
-/** The standing first looks of the trade: spark, squeeze, fuel, air. */
-const tradeOrder = [
-  'spark-across-gap',
-  'slow-pull',
-  'backward-rebound',
-  'compression-dry',
-  'tank-fuel-in-a-jar',
-  'bowl-sample',
-  'fuel-flow',
-  'air-cleaner-look',
-  'light-into-fins',
-  'control-sweep',
-];
 
 /** Nobody who does not look at the evidence tries a running check before he knows that the engine runs. */
 const sure = ({ open, runs }: Standing): readonly MachineCheck[] => {

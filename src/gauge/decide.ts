@@ -32,6 +32,8 @@ export interface Decision {
   readonly margin: number;
   /** false when even a value in the middle of the limits could not pass with this uncertainty */
   readonly canEverPass: boolean;
+  /** where the value lies, without the chances */
+  readonly stands: string;
   /** the reason in a sentence or two */
   readonly why: string;
   /** verdict and reason */
@@ -60,12 +62,14 @@ export function decide(measured: Measured): Decision {
   const verdict = verdictOf(odds, confidence);
   const margin = marginOf(measured.value, measured.limit);
   const canEverPass = passesInTheMiddle(measured, confidence);
-  const why = whyWords(measured, { verdict, margin, canEverPass }, odds.within, confidence);
+  const stands = standsWords(measured, margin);
+  const why = `${stands} ${chancesOf(measured, { verdict, canEverPass }, odds.within, confidence)}`;
   return {
     verdict,
     probabilityOfConformity: odds.within,
     margin,
     canEverPass,
+    stands,
     why,
     words: `${verdictWords[verdict]}: ${why}`,
   };
@@ -142,20 +146,23 @@ function passesInTheMiddle(measured: Measured, confidence: number): boolean {
   return oddsOf({ ...measured, value: (min + max) / 2 }).within >= confidence;
 }
 
-function whyWords(
-  measured: Measured,
-  { verdict, margin, canEverPass }: Pick<Decision, 'verdict' | 'margin' | 'canEverPass'>,
+export function standsWords({ value, u, unit, limit }: Measured, margin: number): string {
+  const said = (x: number) => figure(x, u, unit);
+  return `${said(value)} lies ${whereWords(margin, said)} (${limitWords(limit, said)}).`;
+}
+
+function chancesOf(
+  { u, unit }: Measured,
+  { verdict, canEverPass }: Pick<Decision, 'verdict' | 'canEverPass'>,
   within: number,
   confidence: number,
 ): string {
-  const { value, u, unit, limit } = measured;
-  const said = (x: number) => figure(x, u, unit);
-  const head = `${said(value)} lies ${whereWords(margin, said)} (${limitWords(limit, said)}).`;
-  if (u === 0) return `${head} ${exactWords}`;
-  return `${head} ${chanceWords(verdict, within, confidence, `u = ${said(u)}`)}${canEverPass ? '' : coarse}`;
+  if (u === 0) return exactWords;
+  const chances = chanceWords(verdict, within, confidence, `u = ${figure(u, u, unit)}`);
+  return `${chances}${canEverPass ? '' : coarse}`;
 }
 
-export function whereWords(margin: number, said: (x: number) => string): string {
+function whereWords(margin: number, said: (x: number) => string): string {
   const distance = said(Math.abs(margin));
   if (Number.parseFloat(distance) === 0) return 'on the limit';
   return `${distance} ${margin > 0 ? 'inside' : 'outside'} the limit`;
@@ -176,7 +183,7 @@ export const verdictWords: Record<Verdict, string> = {
 };
 const coarse = ' The tool is too coarse for these limits: no reading at all could pass.';
 
-export function limitWords({ min, max }: Limit, said: (x: number) => string): string {
+function limitWords({ min, max }: Limit, said: (x: number) => string): string {
   if (min === undefined) return `at most ${said(max ?? 0)}`;
   if (max === undefined) return `at least ${said(min)}`;
   const [low, high] = [said(min), said(max)];

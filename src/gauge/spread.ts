@@ -3,10 +3,9 @@ import {
   type Decision,
   exactlyBelow,
   exactWords,
-  limitWords,
   standardConfidence,
+  standsWords,
   verdictWords,
-  whereWords,
 } from './decide.js';
 import { GaugeError, requireConfidence, requireFinite, requireNotNegative } from './error.js';
 import { figure } from './figure.js';
@@ -143,12 +142,12 @@ function decisionOf(
   const verdict = chances.pass >= confidence ? 'pass' : chances.fail >= confidence ? 'fail' : 'cannot-decide';
   const margin = 'max' in limit ? limit.max - value : value - limit.min;
   const said = (x: number) => figure(x, u, unit);
-  const head = `${said(value)} lies ${whereWords(margin, said)} (${limitWords(limit, said)}).`;
+  const stands = standsWords({ value, u, unit, limit }, margin);
   const chance =
     u === 0 ? exactWords : chanceWords(verdict, chances.pass, confidence, `u = ${said(u)} a reading`);
-  const why = `${head} ${chance}${note}${canEverPass ? '' : tooCoarse}`;
+  const why = `${stands} ${chance}${note}${canEverPass ? '' : tooCoarse}`;
   const words = `${verdictWords[verdict]}: ${why}`;
-  return { verdict, probabilityOfConformity: chances.pass, margin, canEverPass, why, words };
+  return { verdict, probabilityOfConformity: chances.pass, margin, canEverPass, stands, why, words };
 }
 
 const tooCoarse = ' The tool is too coarse for this limit: even a perfect part could not pass.';

@@ -5,6 +5,9 @@ import { join } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
 
 /** The built program on a store of its own, as a person would start it. */
+/** Run in a page: a program's hands are quicker than a person's; hands.test.ts holds what a bouncing finger may not do. */
+export const quickHands = 'globalThis.quickHands = { bounceMs: 0, freshMs: 0 }';
+
 export interface RunningShop {
   readonly address: string;
   readonly store: string;

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import { type RunningShop, startBrowser, startShop, wide } from './running.js';
+import { quickHands, type RunningShop, startBrowser, startShop, wide } from './running.js';
 
 export * from './running.js';
 
@@ -12,8 +12,7 @@ export async function openPage(
   hands: 'quick' | 'a person’s' = 'quick',
 ): Promise<{ page: Page; errors: string[] }> {
   const page = await context.newPage();
-  // a test's hands are quicker than a person's; hands.test.ts holds what a bouncing finger may not do
-  if (hands === 'quick') await page.addInitScript('globalThis.quickHands = { bounceMs: 0, freshMs: 0 }');
+  if (hands === 'quick') await page.addInitScript(quickHands);
   const errors: string[] = [];
   page.on('pageerror', (e) => errors.push(e.message));
   page.on('console', (m) => {

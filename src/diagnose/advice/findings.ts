@@ -168,16 +168,28 @@ function headline(
   faults: readonly FaultFinding[],
   unexplained: readonly Unexplained[],
 ): string {
-  const likely = faults.filter((f) => f.matters && f.posterior >= found);
-  if (!machine.readings.some((r) => !r.silent)) return beforeLooking(machine, likely);
-  // nothing is explained by what nobody saw: what the owner says alone is no sight
-  const shown = likely.filter(
-    (f) => f.known === 'confirmed' || f.evidence.some((e) => e.says === 'for' && e.check !== undefined),
-  );
-  const left = leftOver(unexplained.length);
+  const likely = faults.filter((f) => f.posterior >= found);
+  const [matter, small] = [likely.filter((f) => f.matters), likely.filter((f) => !f.matters && isSeen(f))];
+  if (!machine.readings.some((r) => !r.silent)) return beforeLooking(machine, matter);
+  const shown = matter.filter(isSeen);
+  const left = `${beside(small)}${leftOver(unexplained.length)}`;
   if (shown.length === 0) return `No fault that matters shows yet${left}`;
-  const names = shown.length <= mostNames ? `: ${listed(shown.map((f) => lowerFirst(f.name)))}` : '';
+  const names = shown.length <= mostNames ? `: ${namesOf(shown)}` : '';
   return `${capital(countWord(shown.length))} ${plural(shown.length, 'fault explains', 'faults explain')} what you saw${names}${left}`;
+}
+
+/** Nothing is explained by what nobody saw: what the owner says alone is no sight. */
+const isSeen = ({ known, evidence }: FaultFinding): boolean =>
+  known === 'confirmed' || evidence.some((e) => e.says === 'for' && e.check !== undefined);
+
+const namesOf = (faults: readonly FaultFinding[]) => listed(faults.map((f) => lowerFirst(f.name)));
+
+/** What shows as well and keeps no engine from running. */
+function beside(small: readonly FaultFinding[]): string {
+  if (small.length === 0) return '';
+  return small.length <= mostNames
+    ? `; also ${namesOf(small)}`
+    : `; also ${countWord(small.length)} smaller ones`;
 }
 
 const mostNames = 3;

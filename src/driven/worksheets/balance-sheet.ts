@@ -5,7 +5,6 @@ import {
   computed,
   near,
   number,
-  practice,
   standard,
   verdict,
   words,
@@ -120,5 +119,5 @@ function levelVerdict(
     limit: { max: allowed / radius },
     unit: 'g',
   });
-  return verdict('verdict', 'In balance', found.verdict, found.why, practice);
+  return verdict('verdict', 'In balance', found.verdict, found.why, rule);
 }

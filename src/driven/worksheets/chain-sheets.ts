@@ -21,6 +21,7 @@ import {
   sawChains,
   sawPitch,
 } from '../chain.js';
+import { practiceVerdict } from './practice-verdict.js';
 
 type Numbered = `${keyof typeof rollerChains}`;
 
@@ -49,6 +50,16 @@ const rollerChain = worksheet({
       { standard: '0.5 mm' },
     ),
     teeth: ask.count('Teeth of the larger sprocket', 'They decide how much stretch it can carry.', '40'),
+    limit: ask.in(
+      '1',
+      'Most stretch',
+      'From the chain’s or the machine’s maker; left empty, the trade’s rule is shown.',
+      {
+        hint: '3 %',
+        optional: true,
+        within: ['0.1 %', '10 %'],
+      },
+    ),
     smaller: ask.count('Teeth of the smaller', 'For the length of the chain.', {
       hint: '12',
       optional: true,
@@ -58,16 +69,19 @@ const rollerChain = worksheet({
       optional: true,
     }),
   },
-  compute: ({ chain, pitches, measured, uncertainty, teeth, smaller, centers }) => {
+  compute: ({ chain, pitches, measured, uncertainty, teeth, limit, smaller, centers }) => {
     const pitchMm = 25.4 * rollerChains[Number(chain) as keyof typeof rollerChains];
     const grown = elongation(measured, pitches, pitchMm);
-    const most = mostElongation(teeth);
+    const most = limit ?? mostElongation(teeth);
+    const makers = { from: "maker's sheet", detail: 'the limit you gave' } as const;
     const u = uncertainty / 2 / (pitches * pitchMm);
     const found = decide({ value: 100 * grown, u: 100 * u, limit: { max: 100 * most }, unit: '%' });
     return [
-      verdict('verdict', 'Good for more', found.verdict, found.why, practice),
+      limit === undefined
+        ? practiceVerdict('verdict', 'Good for more', found)
+        : verdict('verdict', 'Good for more', found.verdict, found.why, makers),
       amount('stretch', 'Stretch', 100 * grown, '%', computed('measured over nominal'), { u: 100 * u }),
-      amount('most', 'Done at', 100 * most, '%', practice),
+      amount('most', 'Done at', 100 * most, '%', limit === undefined ? practice : makers),
       ...(smaller === undefined || centers === undefined
         ? []
         : [lengthAnswer(chainPitches(smaller, teeth, centers / pitchMm))]),
@@ -80,7 +94,7 @@ const rollerChain = worksheet({
   examples: [
     {
       title: '12 pitches of No. 40 at 6.25 in: 4.2 %, done',
-      given: { chain: '40', pitches: '12', measured: '6.25 in', teeth: '40' },
+      given: { chain: '40', pitches: '12', measured: '6.25 in', teeth: '40', limit: '3 %' },
       expect: { stretch: near(0.0416667, 1e-6, '1'), verdict: { text: 'fail' } },
       source: 'own arithmetic: 6.25/6 − 1',
       mark: 'calculated',

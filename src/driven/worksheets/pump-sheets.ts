@@ -1,9 +1,10 @@
 import { standardAirAtMapHeight } from '../../engine/index.js';
 import { decide } from '../../gauge/index.js';
-import { amount, ask, computed, near, practice, verdict, worksheet } from '../../worksheet/index.js';
+import { amount, ask, computed, near, verdict, worksheet } from '../../worksheet/index.js';
 import { gravity, headLoss, pipeSpeed } from '../pipe.js';
 import { atSpeed, primingTime, suctionHead, waterPower } from '../pump.js';
 import { boilingPressure, waterDensity, waterViscosity } from '../water.js';
+import { practiceVerdict } from './practice-verdict.js';
 
 const celsius = ask.in('°C', 'Water', '20 °C stands.', { standard: '20 °C', within: ['0 °C', '99 °C'] });
 const altitude = ask.in('m', 'Height above the sea', 'As a map gives it; 0 m stands.', {
@@ -98,8 +99,8 @@ const suctionLift = worksheet({
     needed: ask.in(
       'm',
       'Pump needs',
-      'Net positive suction head on its sheet; 3 m stands (trade judgement, no source).',
-      { standard: '3 m', within: ['0 m', '300 m'] },
+      'Net positive suction head on its sheet; left empty, 3 m is gone by (trade judgement, no source).',
+      { hint: '10 ft', optional: true, within: ['0 m', '300 m'] },
     ),
     water: celsius,
     altitude,
@@ -112,10 +113,9 @@ const suctionLift = worksheet({
     const airPressure = standardAirAtMapHeight(altitude).pascal;
     const boiling = boilingPressure(water);
     const has = suctionHead({ airPressure, boiling, density, liftM: lift, lossM });
-    const found = decide({ value: has, u: 0.05 * lossM + 0.2, limit: { min: needed }, unit: 'm' });
     const balance = computed('(p of the air − p at which it boils)/ρg − lift − losses');
     return [
-      verdict('verdict', 'Enough left for the pump', found.verdict, found.why, practice),
+      enough(has, needed, 0.05 * lossM + 0.2),
       amount('left', 'Left at the pump', has, 'm', balance, { u: 0.05 * lossM + 0.2 }),
       amount('loss', 'Lost in the hose', lossM, 'm', computed('Darcy–Weisbach, smooth wall')),
       amount(
@@ -125,7 +125,7 @@ const suctionLift = worksheet({
         'm/s',
         computed('flow by section'),
       ),
-      amount('highest', 'Highest lift', has + lift - needed, 'm', balance),
+      amount('highest', 'Highest lift', has + lift - (needed ?? usuallyNeededM), 'm', balance),
     ];
   },
   cautions: [
@@ -149,6 +149,24 @@ const suctionLift = worksheet({
     },
   ],
 });
+
+const usuallyNeededM = 3;
+
+/** What is left at the pump against what it needs; below nothing the water boils before it arrives, whatever the pump. */
+function enough(has: number, needed: number | undefined, u: number) {
+  const [id, label] = ['verdict', 'Enough left for the pump'] as const;
+  if (decide({ value: has, u, limit: { min: 0 } }).verdict === 'fail')
+    return verdict(
+      id,
+      label,
+      'fail',
+      'the water boils before it reaches the pump.',
+      computed('less than nothing is left'),
+    );
+  const found = decide({ value: has, u, limit: { min: needed ?? usuallyNeededM }, unit: 'm' });
+  if (needed === undefined) return practiceVerdict(id, label, found);
+  return verdict(id, label, found.verdict, found.why, { from: "maker's sheet", detail: 'the need you gave' });
+}
 
 const priming = worksheet({
   id: 'priming-time',

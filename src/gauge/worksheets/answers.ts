@@ -13,13 +13,11 @@ type WithPicture = Pick<Extra, 'picture'>;
 export function verdict(
   id: string,
   label: string,
-  { verdict: decided, why }: Decision,
+  { verdict: decided, stands, why }: Decision,
   origin: Origin,
   extra: WithPicture = {},
 ): Answer {
   if (origin.from !== 'rule of thumb') return plainVerdict(id, label, decided, why, origin, extra);
-  // how it stands, without the chances, which would be those of a decision
-  const stands = why.slice(0, why.indexOf(').') + 2);
   const text = `class figure only: ${stands} Only this engine’s own limit decides.`;
   return plainVerdict(id, label, 'cannot-decide', text, origin, {
     note: `the limit is ${notThisEngines}`,

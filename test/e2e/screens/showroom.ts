@@ -1,5 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
+import { stages } from '../../../src/job/index.js';
 import { openPage, phone, type RunningShop, startBrowser, startShop, wide } from '../support.js';
 import { opened } from '../taps.js';
 
@@ -12,18 +13,6 @@ export interface Showroom {
   /** every screen, as a path: the bench, the desk, the shop and all that the finished job has */
   readonly screens: readonly string[];
 }
-
-const stages = [
-  'intake',
-  'findings',
-  'worth-it',
-  'parts',
-  'teardown',
-  'measure',
-  'assembly',
-  'run-up',
-  'hand-over',
-];
 
 /** Filled before the first test of the file runs; read it inside tests only. */
 export function openShowroom(): Showroom {

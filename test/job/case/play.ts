@@ -1,5 +1,6 @@
 import { byId, type Catalog } from '../../../src/catalog/index.js';
 import { adviseCase, type CaseAdvice, readCase } from '../../../src/job/index.js';
+import { tradeOrder } from '../../support/trade-order.js';
 import { benchOf, says, type Told } from './mechanic.js';
 
 export interface Played {
@@ -55,20 +56,6 @@ export function play(catalog: Catalog, told: Told): Played {
     steps.push({ check: first.check, outcomes, minutes: first.minutes });
   }
 }
-
-/** The standing first looks of the trade: spark, squeeze, fuel, air; then whatever is cheapest. */
-const tradeOrder = [
-  'spark-across-gap',
-  'slow-pull',
-  'backward-rebound',
-  'compression-dry',
-  'tank-fuel-in-a-jar',
-  'bowl-sample',
-  'fuel-flow',
-  'air-cleaner-look',
-  'light-into-fins',
-  'control-sweep',
-];
 
 /** Minutes of the trade's fixed order until every true fault stands as high; of all checks where it never does. */
 export function playFixed(catalog: Catalog, told: Told): number {
