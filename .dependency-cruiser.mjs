@@ -9,6 +9,8 @@ const rooms = [
   'engine',
   'driven',
   'listen',
+  'sight',
+  'hear',
   'catalog',
   'infer',
   'diagnose',

@@ -14,7 +14,14 @@ export default defineConfig({
     rolldownOptions: {
       input: { index: 'src/web/index.html', sw: 'src/web/kept/service-worker.ts' },
       // the service worker's place says for which pages it stands: for all
-      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+        // the reader of letters asks for its data by this name in whatever folder it is told
+        assetFileNames: ({ names }) =>
+          names[0]?.startsWith('eng.traineddata')
+            ? 'assets/[hash]/[name][extname]'
+            : 'assets/[name]-[hash][extname]',
+      },
     },
   },
   worker: { format: 'es' },

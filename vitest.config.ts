@@ -40,6 +40,8 @@ export default defineConfig({
     sequence: { sequencer: LongFirst },
     testTimeout: 60_000,
     hookTimeout: 180_000,
+    // a bound on what never comes, not a wait: by default a busy machine has one second for it
+    expect: { poll: { timeout: 45_000 } },
     projects: [
       { extends: true, test: { name: 'core', include: ['test/**/*.test.ts'], exclude: ['test/e2e/**'] } },
       {

@@ -11,6 +11,7 @@ export default defineConfig({
     setupFiles: ['test/support/seed.ts'],
     // Stryker ends what takes too long; a first run beside other work on the machine may take its time
     testTimeout: 900_000,
+    hookTimeout: 900_000,
     // a fresh worker for each of fifty files is three quarters of the time that a mutant takes
     isolate: false,
   },

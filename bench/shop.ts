@@ -1,22 +1,24 @@
 /**
  * A shop of many years: 1,000 jobs and 313,000 lines (`--full`: 10,000 and 3,130,000) in a store of each kind, filled
  * here, and a server over it in a process of its own. Printed: how long each thing takes that a person waits for, and
- * how long the server's thread was held at most. `--sqlite` and `--postgres` leave out the other.
+ * how long the server's thread was held at most. `--sqlite` and `--postgres` leave out the other;
+ * `--find` measures the search alone, at 10,000 jobs.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openPostgres, openSqlite } from '../src/store/index.js';
+import { foundIn } from '../src/shopkeep/find.js';
+import { openPostgres, openSqlite, type Store } from '../src/store/index.js';
 import { startPostgres } from '../test/support/postgres.js';
 import { devicesTogether } from './shop/devices.js';
-import { fill } from './shop/fill.js';
+import { fill, fillFindable } from './shop/fill.js';
 import { type Served, servedIn, serveHere } from './shop/served.js';
 import { jobOf, lineFor } from './shop/years.js';
 
 const clock = { now: () => '2026-03-02T09:00:00.000Z' };
 const given = process.argv.slice(2);
 const minute = 60_000;
-const jobs = given.includes('--full') ? 10_000 : 1_000;
+const jobs = given.includes('--full') || given.includes('--find') ? 10_000 : 1_000;
 
 if (given[0] === '--serve') await serveHere(given[1]!);
 else await bench();
@@ -38,6 +40,7 @@ async function on(name: string, address: string): Promise<void> {
   const store = await (address.startsWith('postgres')
     ? openPostgres(address, clock)
     : openSqlite(address, clock));
+  if (given.includes('--find')) return onlyFind(name, store);
   const lines = await fill(store, jobs);
   await store.close();
   const took = Math.round((performance.now() - begun) / 1000);
@@ -50,6 +53,19 @@ async function on(name: string, address: string): Promise<void> {
   await served.stop();
 }
 
+async function onlyFind(name: string, store: Store): Promise<void> {
+  const lines = await fillFindable(store, jobs);
+  console.log(`\n${name}: ${jobs} jobs, the words of ${lines} lines`);
+  await typed(async (words) => {
+    const begun = performance.now();
+    const before = process.cpuUsage();
+    await foundIn(store, words, 12);
+    const { user, system } = process.cpuUsage(before);
+    return { ms: performance.now() - begun, cpuMs: (user + system) / 1000 };
+  });
+  await store.close();
+}
+
 async function askedOnce(served: Served): Promise<void> {
   const ask = async (what: string, path: string, body?: unknown) => {
     for (const how of ['first', 'again']) {
@@ -58,7 +74,8 @@ async function askedOnce(served: Served): Promise<void> {
     }
   };
   await ask('Bench list', '/api/jobs?state=open');
-  await ask('search by words', '/api/jobs?words=pump+owner+77&most=50');
+  await ask('search by words', '/api/find?words=carburetor+owner+77');
+  await typed((words) => served.ask(`/api/find?words=${encodeURIComponent(words)}`));
   await ask('search by tag', `/api/jobs?tag=${jobs - 1}`);
   await ask('counts', '/api/jobs/counts');
   await ask('what the shop learned', '/api/past');
@@ -69,6 +86,31 @@ async function askedOnce(served: Served): Promise<void> {
   times.sort((a, b) => a - b);
   show('a line appended, median of 50', times[25]!);
   show('a line appended, 48th of 50', times[47]!);
+}
+
+/** As one types: each beginning of what a person might look for, one after the other. */
+async function typed(find: (words: string) => Promise<{ ms: number; cpuMs: number }>): Promise<void> {
+  const whole = [
+    `owner ${jobs - 2}`,
+    'varnish in the bowl',
+    'OX-195-32',
+    'bag 3',
+    '190 in-lb',
+    'Mar 16 2026',
+  ];
+  const asked = [...whole, `#${jobs - 1}`].flatMap((w) => Array.from(w, (_, i) => w.slice(0, i + 1)));
+  const times: { ms: number; cpuMs: number }[] = [];
+  for (let round = 0; round < 3; round += 1) for (const words of asked) times.push(await find(words));
+  const inOrder = (of: 'ms' | 'cpuMs') => times.map((each) => each[of]).sort((x, y) => x - y);
+  const [ms, cpuMs] = [inOrder('ms'), inOrder('cpuMs')];
+  for (const [name, share] of [
+    ['median', 0.5],
+    ['95 of 100 within', 0.95],
+    ['the longest', 1],
+  ] as const) {
+    const at = Math.floor(share * (times.length - 1));
+    show(`a letter more, ${name}`, ms[at]!, cpuMs[at]!);
+  }
 }
 
 function show(what: string, ms: number, cpuMs?: number, bytes?: number): void {

@@ -1,15 +1,19 @@
-// `npm run trust`: the long campaigns of which `npm test` runs a short form: hundreds of seeded networks, benches,
-// baskets and faces, kills of a writing server, the package installed by a stranger. An hour on a slow laptop.
-//   npm run trust -- infer    only the files whose path contains "infer"
+// `npm run trust`: the long campaigns of which `npm test` runs a short form: thousands of hostile inputs and kills of a
+// writing server, hundreds of seeded networks, benches, baskets and faces, the package installed by a stranger. Two
+// hours on a slow laptop; a run that was broken off goes on where it stood.
+//   npm run trust -- infer      only the files whose path contains "infer"
+//   npm run trust -- --again    from the beginning, whatever was played already
 import { readFileSync } from 'node:fs';
 import { compileCatalog } from './catalog.mjs';
 import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail } from './lib.mjs';
 import { runTests } from './run-tests.mjs';
+import { beginTrust, endTrust, figures, programNow, trustFolder } from './trust-state.mjs';
 import { whichTests } from './which-tests.mjs';
 
-const words = process.argv.slice(2);
-const isCampaign = (file) => readFileSync(at(file), 'utf8').includes('support/campaign.js');
+const given = process.argv.slice(2);
+const words = given.filter((word) => word !== '--again');
+const isCampaign = (file) => /support\/(campaign|rounds)\.js/.test(readFileSync(at(file), 'utf8'));
 
 try {
   const { core, missing } = whichTests(words);
@@ -19,11 +23,29 @@ try {
   await ensureInstalled();
   await compileCatalog();
   await ensureBuilt();
-  process.env.WRISTPIN_TRUST = 'whole';
-  const timeouts = ['--testTimeout=3600000', '--hookTimeout=3600000'];
-  const { passed, failed } = await runTests('trust', ['--project', 'core', ...timeouts, ...files]);
-  console.log(`\n${passed} passed, ${failed} failed in ${files.length} campaigns`);
+  const folder = trustFolder(words);
+  const begun = beginTrust({ again: given.includes('--again'), program: programNow(), folder });
+  console.log(begun.words);
+  const toRun = files.filter((file) => !begun.passed.includes(file));
+  const failed = toRun.length > 0 ? await play(toRun, folder) : 0;
+  for (const { campaign, next, counts, greatest } of figures(folder))
+    console.log(
+      `${campaign.name}, seed ${campaign.seed}: ${next} of ${campaign.rounds} rounds`,
+      counts,
+      greatest,
+    );
+  if (failed === 0) endTrust(folder);
   process.exitCode = failed === 0 ? 0 : 1;
 } catch (error) {
   fail(error);
+}
+
+async function play(toRun, folder) {
+  process.env.WRISTPIN_TRUST = 'whole';
+  process.env.WRISTPIN_TRUST_STATE = folder;
+  const timeouts = ['--testTimeout=7200000', '--hookTimeout=7200000'];
+  const reporter = `--reporter=${at('scripts', 'trust-reporter.mjs')}`;
+  const { passed, failed } = await runTests('trust', ['--project', 'core', reporter, ...timeouts, ...toRun]);
+  console.log(`\n${passed} passed, ${failed} failed in ${toRun.length} campaigns`);
+  return failed;
 }

@@ -28,8 +28,11 @@ export interface Calibrated {
 export const binCount = 10;
 
 /** Every fault's probability on a drawn machine after a random part of the checks, against whether it is there. */
-export function calibrate(catalog: Catalog, next: () => number): Calibrated {
-  const drawn = drawMachine(catalog, next);
+export function calibrate(
+  catalog: Catalog,
+  next: () => number,
+  drawn = drawMachine(catalog, next),
+): Calibrated {
   const machine = partlyChecked(catalog, drawn, next);
   const inference = inferExactly(machine.network);
   const bins = Array.from({ length: binCount }, () => ({ n: 0, predicted: 0, present: 0 }));

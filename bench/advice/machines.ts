@@ -15,9 +15,10 @@ import {
   tellsWhetherItRuns,
 } from '../../src/diagnose/index.js';
 import { drawStates } from '../../src/infer/exact/sample.js';
-import { faultCauses, inferExactly, type Network } from '../../src/infer/index.js';
+import { inferExactly, type Network } from '../../src/infer/index.js';
+import { drawSigns, placeOf } from './draw-signs.js';
 
-type Next = () => number;
+export type Next = () => number;
 
 const one = <T>(list: readonly T[], next: Next): T => list[Math.floor(next() * list.length)]!;
 const yes = (share: number, next: Next): 'yes' | 'no' => (next() < share ? 'yes' : 'no');
@@ -76,7 +77,20 @@ export function drawMachine(catalog: Catalog, next: Next): DrawnMachine {
   const inference = inferExactly(network);
   const row = drawStates(inference.reasoner, 1, next)[0]!;
   const present = new Set(inference.faults.filter((_, f) => row[f] === 1));
-  const levels = new Map(network.signs.map((s) => [s.id, drawLevel(s, present, next)]));
+  return laidOut(catalog, { facts, history, network, present }, next);
+}
+
+interface Drawn {
+  readonly facts: MachineFacts;
+  readonly history: CaseHistory;
+  readonly network: Network;
+  readonly present: ReadonlySet<string>;
+}
+
+/** What every check shows on a machine of which all is known. */
+export function laidOut(catalog: Catalog, drawn: Drawn, next: Next): DrawnMachine {
+  const { facts, history, network, present } = drawn;
+  const levels = drawSigns(network, present, next);
   const outcomes = new Map(network.signs.map((s) => [s.id, s.outcomes.map(String)]));
   const shows = (check: MachineCheck, spoiled: boolean) =>
     shownBy(
@@ -116,7 +130,7 @@ const saidChance = (catalog: Catalog, facts: MachineFacts, complaint: string): n
   inferExactly(machineNetwork(catalog, facts, [], { complaints: [complaint] }).network).evidence;
 
 /** The network with kin bound together, as it is once each of them was read. */
-function boundTogether(catalog: Catalog, facts: MachineFacts, history: CaseHistory): Network {
+export function boundTogether(catalog: Catalog, facts: MachineFacts, history: CaseHistory): Network {
   const { checks } = machineNetwork(catalog, facts, []);
   const healthy = checks.map(({ check }) => ({
     check: check.id,
@@ -150,23 +164,6 @@ export const stateChecks = (machine: Machine): MachineCheck[] =>
   machine.checks.filter(({ check }) => tellsWhetherItRuns(check));
 
 export const stamp = (minute: number): string => new Date(Date.UTC(2026, 0, 1, 0, minute)).toISOString();
-
-function drawLevel(sign: Network['signs'][number], present: ReadonlySet<string>, next: Next): number {
-  const causes = faultCauses(sign)
-    .filter((c) => present.has(c.fault))
-    .map((c) => placeOf(c.outcome, next));
-  return Math.max(placeOf(sign.leak, next), ...causes);
-}
-
-/** A place in a list, as likely as what stands there is part of the sum. */
-function placeOf(masses: readonly number[], next: Next): number {
-  let x = next() * masses.reduce((a, b) => a + b, 0);
-  const place = masses.findIndex((m) => {
-    x -= m;
-    return x < 0;
-  });
-  return place < 0 ? masses.length - 1 : place;
-}
 
 /** The levels that a spoiled check shows. */
 function blurred(

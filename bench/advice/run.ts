@@ -56,7 +56,7 @@ export function targets(catalog: Catalog, drawn: DrawnMachine): string[] {
 }
 
 /** Finding out that an engine does not start. */
-const tryMinutes = 2;
+export const tryMinutes = 2;
 
 /** Makes checks until every wanted fault is identified, or nothing is left to check. */
 export function runPolicy(
@@ -107,13 +107,13 @@ export function runPolicy(
   }
 }
 
-function stateOf(machine: Machine, tried: 'yes' | 'no' | undefined): 'yes' | 'no' | undefined {
+export function stateOf(machine: Machine, tried: 'yes' | 'no' | undefined): 'yes' | 'no' | undefined {
   if (tried !== undefined) return tried;
   const said = runs(machine);
   return said === 'unknown' ? undefined : said;
 }
 
-function seemsPossible(
+export function seemsPossible(
   machine: Machine,
   { check, open, waitsFor, signs }: MachineCheck,
   state: 'yes' | 'no' | undefined,

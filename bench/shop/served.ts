@@ -28,10 +28,11 @@ export async function serveHere(address: string): Promise<void> {
   const clock = { now: () => new Date().toISOString() };
   const postgres = address.startsWith('postgres');
   const store = await (postgres ? openPostgres(address, clock) : openSqlite(address, clock));
-  const { web: webRoot, demo, fonts, version } = packaged();
+  const { web: webRoot, demo, fonts, version, reader } = packaged();
   const storeKind = postgres ? 'postgres' : 'sqlite';
   const log = (line: string) => console.error(line);
-  const parts = { store, storeKind, webRoot, demo, fonts, version, clock: () => new Date(), log } as const;
+  const folders = { webRoot, demo, fonts, reader: () => reader };
+  const parts = { store, storeKind, ...folders, version, clock: () => new Date(), log } as const;
   const running = await serve(parts, 0);
   const holds = monitorEventLoopDelay({ resolution: 1 });
   holds.enable();

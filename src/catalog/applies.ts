@@ -9,6 +9,8 @@ export interface Facts {
   readonly governor?: string | undefined;
   readonly starter?: string | undefined;
   readonly use?: string | undefined;
+  /** what else it drives: one machine may carry several */
+  readonly alsoUses?: readonly string[] | undefined;
   readonly storedMonths?: number | undefined;
   readonly struck?: string | undefined;
   readonly tipped?: string | undefined;
@@ -37,9 +39,16 @@ function answer(part: string, wanted: unknown, facts: Facts): Applies {
   if (part === 'storedMonthsAtLeast') {
     return facts.storedMonths === undefined ? 'unknown' : yesNo(facts.storedMonths >= (wanted as number));
   }
+  if (part === 'use') return drives(wanted as readonly string[], facts);
   const known = facts[part as keyof Facts] as string | undefined;
   if (known === undefined || known === 'unknown') return 'unknown';
   return yesNo(Array.isArray(wanted) ? wanted.includes(known) : wanted === known);
+}
+
+/** What else it drives makes nothing of it untrue; while the chief use is not known others may be told. */
+function drives(wanted: readonly string[], { use, alsoUses = [] }: Facts): Applies {
+  if (alsoUses.some((each) => wanted.includes(each))) return 'yes';
+  return use === undefined || use === 'unknown' ? 'unknown' : yesNo(wanted.includes(use));
 }
 
 function variantsHold(ids: readonly string[], facts: Facts, wanted: boolean): Applies {

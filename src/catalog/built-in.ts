@@ -2,6 +2,7 @@ import { builtInData } from './built-in.gen.js';
 import type { Catalog } from './catalog.js';
 import type { Compiled } from './loader/compile.js';
 import type { ReadPack } from './loader/pack.js';
+import { inPhases } from './schema/run-up.js';
 import type { SectionName } from './schema/sections.js';
 
 let built: { readonly catalog: Catalog; readonly compiled: Compiled } | undefined;
@@ -38,7 +39,8 @@ function taken(): NonNullable<typeof built> {
     name(entries, origins);
     for (const [section, list] of Object.entries(entries)) lists[section]!.push(...list);
   }
-  built = { catalog: lists as unknown as Catalog, compiled };
+  const catalog = lists as unknown as Catalog;
+  built = { catalog: { ...catalog, runUp: inPhases(catalog.runUp) }, compiled };
   return built;
 }
 

@@ -14,6 +14,7 @@ export type Catalog = { readonly [S in SectionName]: readonly DeepReadonly<Entry
 
 export type When = DeepReadonly<z.infer<typeof when>>;
 export type Figure = DeepReadonly<z.infer<typeof figure>>;
+export type MachineUse = Catalog['uses'][number];
 export type Fault = Catalog['faults'][number];
 export type Prior = Catalog['priors'][number];
 export type EngineFunction = Catalog['functions'][number];

@@ -5,9 +5,11 @@ export type * from './catalog.js';
 export * from './loader/index.js';
 export {
   byId,
+  canHurt,
   cautionsFor,
   componentsOf,
   judgementOf,
+  keptPerCatalog,
   measurementAs,
   type Occasion,
   roleOf,
@@ -15,4 +17,4 @@ export {
 export * from './makers-sheet/index.js';
 export { type PlatePart, type PlateReading, readPlate } from './plates/read-plate.js';
 export * from './schema/index.js';
-export { type GivenEntry, type OwnPack, packHead, withPacks } from './with-packs.js';
+export { type GivenEntry, type OwnPack, packHead, type WithPacks, withPacks } from './with-packs.js';

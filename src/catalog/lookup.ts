@@ -1,4 +1,4 @@
-import type { Catalog, Caution, Component, Measurement } from './catalog.js';
+import type { Catalog, Caution, Component, Fault, Measurement } from './catalog.js';
 import type { Architecture } from './schema/fields/when.js';
 import type { JudgementId } from './schema/judgement.js';
 import type { RoleId } from './schema/role.js';
@@ -15,18 +15,24 @@ export function byId<T extends { readonly id: string }>(list: readonly T[]): Rea
   return made;
 }
 
-const perArchitecture = new WeakMap<Catalog, Map<string, readonly Component[]>>();
+/** What follows from a catalog and a word alone, worked out once for each. */
+export function keptPerCatalog<T>(
+  work: (catalog: Catalog, word: string) => T,
+): (catalog: Catalog, word?: string) => T {
+  const kept = new WeakMap<Catalog, Map<string, T>>();
+  return (catalog, word = '') => {
+    const known = kept.get(catalog) ?? new Map<string, T>();
+    kept.set(catalog, known);
+    if (!known.has(word)) known.set(word, work(catalog, word));
+    return known.get(word)!;
+  };
+}
 
 /** The components of one architecture, in the order of the pack. */
-export function componentsOf(catalog: Catalog, architecture: Architecture): readonly Component[] {
-  const lists = perArchitecture.get(catalog) ?? new Map<string, readonly Component[]>();
-  perArchitecture.set(catalog, lists);
-  const list =
-    lists.get(architecture) ??
-    catalog.components.filter((component) => component.architecture === architecture);
-  lists.set(architecture, list);
-  return list;
-}
+export const componentsOf: (catalog: Catalog, architecture: Architecture) => readonly Component[] =
+  keptPerCatalog((catalog, architecture) =>
+    catalog.components.filter((component) => component.architecture === architecture),
+  );
 
 /**
  * A single figure of judgement.
@@ -57,6 +63,10 @@ export function measurementAs(
   return byId(catalog.measurements).get(roleOf(catalog, id));
 }
 
+/** Somebody can be hurt while this fault stands, or it keeps the machine from being handed over. */
+export const canHurt = ({ blocksHandOver, safety }: Fault): boolean =>
+  blocksHandOver !== undefined || safety >= 2;
+
 /** What is about to be done, touched or used. */
 export interface Occasion {
   readonly stage?: StageId;
@@ -69,13 +79,17 @@ export interface Occasion {
 }
 
 /** The cautions to show before it, the gravest first. */
-export function cautionsFor(catalog: Catalog, occasion: Occasion): readonly Caution[] {
+export const cautionsFor = (catalog: Catalog, occasion: Occasion): readonly Caution[] =>
+  cautionsAt(catalog, JSON.stringify(occasion));
+
+const cautionsAt = keptPerCatalog((catalog, written) => {
+  const occasion: Occasion = JSON.parse(written);
   const named = new Set(namedCautions(catalog, occasion));
   const during = engineDuring(catalog, occasion);
   return catalog.cautions
     .filter((caution) => named.has(caution.id) || hangsOn(caution.when, occasion, during))
     .toSorted((a, b) => b.severity - a.severity);
-}
+});
 
 /** What the engine does meanwhile. */
 const engineDuring = (catalog: Catalog, { check, runUp }: Occasion): string | undefined =>

@@ -7,7 +7,8 @@ export {
   type Findings,
   findings,
 } from './advice/findings.js';
-export { type NextCheck, nextChecks, type Ranked, type Shop } from './advice/next.js';
+export { type NextCheck, nextChecks, type Ranked, type Shop, valueAhead } from './advice/next.js';
+export { type MeantOutcome, meantBy } from './advice/own-words.js';
 export { isLocked, needsRunning, type Runs, runs, tellsWhetherItRuns } from './advice/running.js';
 export { type SafetyQuestion, safetyQuestions } from './advice/safety.js';
 export { spoiledAlready } from './advice/spoils.js';
@@ -38,4 +39,4 @@ export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
 export { cannotTell, notNow, saidOfAnyCheck } from './machine/readings.js';
 export { evidenceDestroyedBy } from './machine/spoils.js';
-export { outcomeOfValue, valueUnit } from './machine/values.js';
+export { outcomeOfValue, type ValueUnit, valueUnit, whyNoValue } from './machine/values.js';

@@ -125,3 +125,31 @@ export function staticTension({
     (500 * ((2.5 - k) / k) * (requirePositive(powerW, 'power') / 1000)) / (n * requirePositive(v, 'speed'));
   return pull + requireNotNegative(massPerMeterKg, 'mass') * v ** 2;
 }
+
+/** How far beyond its ratio a pulley may seem to turn: tachometers and pitch diameters are not exact. */
+const seemsFaster = 0.05;
+
+/**
+ * The share of its speed that a belt loses: 0 none, 1 the driven pulley stands.
+ * Source: Machinery's Handbook, belts: without slip speeds are inversely as the pitch diameters.
+ * Method: 1 − n₂·d₂/(n₁·d₁). Refuses a driven pulley more than a twentieth faster than the ratio: the diameters or the
+ * order of the pulleys are wrong.
+ * Example: 3400 rpm on 2.5 and 6 in, 1240 rpm driven: 0.125.
+ */
+export function beltSlip({
+  oneMm,
+  otherMm,
+  oneRpm,
+  otherRpm,
+}: Omit<Pulleys, 'centersMm'> & { readonly oneRpm: number; readonly otherRpm: number }): number {
+  const without =
+    (requirePositive(oneRpm, 'speed') * requirePositive(oneMm, 'one')) / requirePositive(otherMm, 'other');
+  const slip = 1 - requireNotNegative(otherRpm, 'driven') / without;
+  if (slip < -seemsFaster)
+    throw new DrivenError(
+      `it cannot turn faster than ${Math.round(without)} rpm by these pulleys: look at the diameters and which one drives.`,
+      'driven',
+      otherRpm,
+    );
+  return slip;
+}

@@ -93,3 +93,37 @@ export function sawChainSpeed(pitchMm: number, teeth: number, rpm: number): numb
     60_000
   );
 }
+
+/**
+ * Elongation at which a saw chain is renewed: that of a roller chain on a small sprocket (common practice). Its own standards
+ * give none, and its cutters are often done before its rivets are.
+ */
+export const mostSawElongation = 0.03;
+
+export interface SawStretch {
+  /** part of its nominal length by which it has grown */
+  readonly grown: number;
+  /** part that it may still grow; below 0 past the limit */
+  readonly left: number;
+  /** how far the bar must still move out until then, mm: the loop lies on it twice */
+  readonly barMovesMm: number;
+}
+
+/**
+ * What the rivets of a saw chain have worn, and what is left of it.
+ *
+ * Source: pitch is half of the distance over three rivets (common practice); elongation as of any chain.
+ * Method: links and straps may be drilled differently, so that only an odd number of rivets spans whole pitches of both.
+ * A loop of n drive links is 2·n pitches long. Throws DrivenError for an even number of rivets, or fewer than three.
+ * Example: 17 rivets of 3/8 in measure 6.09 in: grown by 1.5 %, 1.5 % left.
+ */
+export function sawStretch(
+  { measuredMm, rivets, pitchMm }: { measuredMm: number; rivets: number; pitchMm: number },
+  { most, driveLinks }: { most: number; driveLinks: number },
+): SawStretch {
+  if (!(rivets >= 3 && rivets % 2 === 1))
+    throw new DrivenError('count an odd number of rivets, from three up.', 'rivets', rivets);
+  const grown = elongation(measuredMm, rivets - 1, pitchMm);
+  const left = most - grown;
+  return { grown, left, barMovesMm: left * requirePositive(driveLinks, 'driveLinks') * pitchMm };
+}

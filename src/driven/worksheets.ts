@@ -6,6 +6,7 @@ import { knifeSheets } from './worksheets/knife-sheets.js';
 import { loadSheets } from './worksheets/load-sheets.js';
 import { pressureSheets } from './worksheets/pressure-sheets.js';
 import { pumpSheets } from './worksheets/pump-sheets.js';
+import { beltSlipSheet } from './worksheets/slip-sheet.js';
 import { bladeStop } from './worksheets/stop-sheet.js';
 
 /** What the engine drives: blades, belts, chains, knives, alternators, pumps and rams, as the desk shows them. */
@@ -13,6 +14,7 @@ export const worksheets: readonly Worksheet[] = [
   ...[bladeBalance, bladeStop],
   ...knifeSheets,
   ...beltSheets,
+  beltSlipSheet,
   ...chainSheets,
   ...loadSheets,
   ...pumpSheets,

@@ -37,3 +37,4 @@ export {
   prospects,
 } from './outlook.js';
 export { type Attempt, byProbabilityPerCost, expectedCost } from './repair-order.js';
+export { chanceTogether } from './together.js';

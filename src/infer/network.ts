@@ -276,6 +276,7 @@ function checkDistribution(masses: readonly number[], outcomes: number, place: s
 }
 
 function checkSeen(network: Network): void {
+  const signs = new Map(network.signs.map((s) => [s.id, s]));
   const first = new Map<string, number>();
   for (const [i, reading] of network.seen.entries()) {
     const place = `seen[${i}]`;
@@ -289,13 +290,12 @@ function checkSeen(network: Network): void {
       );
     }
     first.set(reading.sign, i);
-    checkReading(network, reading, place);
+    checkReading(signs.get(reading.sign), reading, place);
   }
 }
 
 /** @throws NetworkError when the sign, the outcome or the number of weights does not fit */
-export function checkReading(network: Network, reading: Reading, place: string): void {
-  const sign = network.signs.find((s) => s.id === reading.sign);
+export function checkReading(sign: Sign | undefined, reading: Reading, place: string): asserts sign is Sign {
   if (!sign) fail('unknown', `no sign "${reading.sign}"`, `${place}.sign`, reading.sign);
   else if ('outcome' in reading) outcomeLevel(sign, reading.outcome, `${place}.outcome`);
   else checkWeights(reading.weights, sign.outcomes.length, `${place}.weights`);

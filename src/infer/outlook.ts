@@ -1,10 +1,10 @@
 import { NetworkError } from './error.js';
 import { stateSteps } from './exact/levels.js';
 import { gradingOf } from './exact/model.js';
-import { type Variant, vary } from './exact/reasoner.js';
+import { givenPresent, type Reasoner, type Variant, vary } from './exact/reasoner.js';
 import { withFactors } from './exact/weights.js';
 import type { ExactInference } from './infer.js';
-import { checkReading, type Network, type Reading, type Sign } from './network.js';
+import { checkReading, type Reading, type Sign } from './network.js';
 
 /** One way in which a check may come out: readings of signs not yet seen, all at once. */
 export type Outcome = readonly Reading[];
@@ -27,30 +27,26 @@ export const leastProbability = 1e-7;
  *
  * Method. "No worse than grade k" is a plain factor of each fault that may cause the sign, so the network as it
  * stands is run again with other numbers and no larger tables; "just k" is the difference of two such runs, and
- * readings of several signs at once are products of differences. Runs that several outcomes share are made once.
+ * readings of several signs at once are products of differences. Runs that several outcomes share are made once, and
+ * where one fault alone has a part in them, one run with that fault present serves them all (`mixed`).
  *
  * Error: about 1e-15 in `probability`, and about 1e-15 / `probability` in each posterior.
  *
  * @throws NetworkError `seen-twice` for a sign that is seen already or stands twice in an outcome
  */
 export function prospects(inference: ExactInference, outcomes: readonly Outcome[]): Prospect[] {
-  const runs = new Runs(inference);
+  const runs = runsOf(inference);
   return outcomes.map((outcome, o) => runs.prospect(outcome, `outcomes[${o}]`));
 }
 
 /** The prospects of all outcomes of one sign, in its order. Their probabilities sum to 1. */
 export function outlook(inference: ExactInference, signId: string): Prospect[] {
-  const sign = findSign(inference.network, signId, 'sign');
+  const sign = runsOf(inference).signs.get(signId);
+  if (!sign) throw new NetworkError('unknown', `no sign "${signId}"`, { place: 'sign', value: signId });
   return prospects(
     inference,
     sign.outcomes.map((outcome) => [{ sign: signId, outcome }]),
   );
-}
-
-function findSign(network: Network, id: string, place: string): Sign {
-  const sign = network.signs.find((s) => s.id === id);
-  if (!sign) throw new NetworkError('unknown', `no sign "${id}"`, { place, value: id });
-  return sign;
 }
 
 /** All causes of a sign together stay within a place of its order. */
@@ -66,26 +62,43 @@ interface Term {
   readonly ceilings: readonly Ceiling[];
 }
 
+/** What a run says of each fault, and of all ceilings together as a multiple of the evidence. */
+type Ran = Pick<Variant, 'share' | 'posterior'>;
+
+/** One question after another is put to an inference: what was run for one serves the next. */
+const kept = new WeakMap<ExactInference, Runs>();
+
+function runsOf(inference: ExactInference): Runs {
+  const runs = kept.get(inference) ?? new Runs(inference);
+  kept.set(inference, runs);
+  return runs;
+}
+
 class Runs {
-  private readonly made = new Map<string, Variant>();
+  private readonly made = new Map<string, Ran>();
   private readonly place: ReadonlyMap<string, number>;
+  readonly signs: ReadonlyMap<string, Sign>;
+  private readonly seen: ReadonlySet<string>;
 
   constructor(private readonly inference: ExactInference) {
     this.place = new Map(inference.faults.map((id, i) => [id, i]));
+    this.signs = new Map(inference.network.signs.map((s) => [s.id, s]));
+    this.seen = new Set(inference.network.seen.map((r) => r.sign));
   }
 
   prospect(outcome: Outcome, place: string): Prospect {
     let terms: Term[] = [{ times: 1, ceilings: [] }];
-    const taken = new Set(this.inference.network.seen.map((r) => r.sign));
+    const taken = new Set<string>();
     for (const [i, reading] of outcome.entries()) {
-      checkReading(this.inference.network, reading, `${place}[${i}]`);
-      if (taken.has(reading.sign)) {
+      const sign = this.signs.get(reading.sign);
+      checkReading(sign, reading, `${place}[${i}]`);
+      if (taken.has(reading.sign) || this.seen.has(reading.sign)) {
         throw new NetworkError('seen-twice', `"${reading.sign}" is seen already`, {
           place: `${place}[${i}]`,
         });
       }
       taken.add(reading.sign);
-      const steps = ceilingsOf(findSign(this.inference.network, reading.sign, place), reading);
+      const steps = ceilingsOf(sign, reading);
       terms = terms.flatMap((t) =>
         steps.map((s) => ({ times: t.times * s.times, ceilings: [...t.ceilings, ...s.ceilings] })),
       );
@@ -106,7 +119,7 @@ class Runs {
     return { probability, posterior: joint.map((j) => Math.min(1, Math.max(0, j / probability))) };
   }
 
-  private run(all: readonly Ceiling[]): Variant {
+  private run(all: readonly Ceiling[]): Ran {
     const ceilings = all.filter((c) => !c.open);
     const key = ceilings.map((c) => `${c.sign.id}\u0000${c.level}`).join('\u0001');
     const before = this.made.get(key);
@@ -116,14 +129,20 @@ class Runs {
     return made;
   }
 
-  private runWith(ceilings: readonly Ceiling[]): Variant {
+  private runWith(ceilings: readonly Ceiling[]): Ran {
     const { reasoner } = this.inference;
-    const factors = ceilings.flatMap((c) => this.factors(c));
+    const factors = ceilings.flatMap((c) => this.factors(c)).filter(({ factor }) => factor !== 1);
     const leak = ceilings.reduce((p, { sign, level }) => p * within(sign.leak, level), 1);
-    const varied = vary(reasoner, withFactors(reasoner.weights, factors), {
-      faults: factors.map((f) => f.fault),
-      gathering: -1,
-    });
+    const faults = new Set(factors.map((f) => f.fault));
+    const [one] = faults;
+    const varied =
+      one === undefined || faults.size > 1
+        ? vary(reasoner, withFactors(reasoner.weights, factors), { faults, gathering: -1 })
+        : mixed(
+            reasoner,
+            one,
+            factors.reduce((p, f) => p * f.factor, 1),
+          );
     return { ...varied, share: varied.share * leak };
   }
 
@@ -137,8 +156,24 @@ class Runs {
   }
 }
 
-const within = (masses: readonly number[], level: number): number =>
-  masses.slice(0, level + 1).reduce((a, b) => a + b, 0);
+/**
+ * A likelihood of one fault alone: every answer is the mixture of those with and without the fault, so one run a fault
+ * serves all signs that it alone may cause.
+ */
+function mixed(reasoner: Reasoner, fault: number, factor: number): Ran {
+  const p = reasoner.posterior[fault]!;
+  const more = (factor - 1) * p;
+  const share = 1 + more;
+  if (more === 0 || share <= 0) return { share: Math.max(0, share), posterior: reasoner.posterior };
+  const given = givenPresent(reasoner, fault).posterior;
+  return { share, posterior: reasoner.posterior.map((q, f) => (q + more * given[f]!) / share) };
+}
+
+function within(masses: readonly number[], level: number): number {
+  let sum = 0;
+  for (let k = 0; k <= level; k += 1) sum += masses[k]!;
+  return sum;
+}
 
 /** A reading as a sum over ceilings: the weight of each grade less that of the next one up. */
 function ceilingsOf(sign: Sign, reading: Reading): Term[] {
@@ -150,6 +185,8 @@ function ceilingsOf(sign: Sign, reading: Reading): Term[] {
 }
 
 function ceiling(sign: Sign, level: number): Ceiling {
-  const masses = [sign.leak, ...sign.causes.flatMap((c) => ('function' in c ? c.outcome : [c.outcome]))];
-  return { sign, level, open: masses.every((m) => Math.abs(within(m, level) - 1) < 1e-13) };
+  const all = (masses: readonly number[]): boolean => Math.abs(within(masses, level) - 1) < 1e-13;
+  const open =
+    all(sign.leak) && sign.causes.every((c) => ('function' in c ? c.outcome.every(all) : all(c.outcome)));
+  return { sign, level, open };
 }

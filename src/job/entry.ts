@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { architectures, stageIds, uses } from '../catalog/index.js';
+import { architectures, stageIds } from '../catalog/index.js';
 import { materials } from '../gauge/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
@@ -15,6 +15,8 @@ const line = z.string().min(1).max(400);
 const handle = z.string().regex(/^[a-z0-9][a-z0-9.-]{0,79}$/, 'a handle is lower-case words with hyphens');
 /** ids are UUIDs in small letters (RFC 9562, section 4: read in either case) */
 const lineId = z.string().min(1).max(64).toLowerCase();
+/** seconds; two minutes of talk and what a slow machine adds to them */
+const longestSpokenS = 150;
 const yesNo = z.enum(['yes', 'no', 'unknown']);
 
 /** A number as the person wrote it beside the parsed quantity; `readEntry` refuses one whose parts disagree. */
@@ -29,6 +31,17 @@ export type Written = z.infer<typeof writtenSchema>;
 const moneySchema = z.object({ amount: z.number().min(0).max(1e7), currency: z.string().max(8) });
 
 const originSchema = z.object({ from: z.enum(originKinds), detail: z.string().max(400).optional() });
+
+const digestSchema = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** A piece of a picture, in its pixels. */
+const cutSchema = z.object({
+  picture: digestSchema,
+  x: z.number().min(0),
+  y: z.number().min(0),
+  width: z.number().positive(),
+  height: z.number().positive(),
+});
 
 export const stages = stageIds;
 export type Stage = (typeof stages)[number];
@@ -69,7 +82,10 @@ export const bodies = {
   /** facts as told or seen; a later entry overrides field by field */
   intake: z.object({
     machine: z.string().max(200).optional(),
-    use: z.enum([...uses, 'unknown']).optional(),
+    /** what it drives, by the catalog’s id, or "unknown" */
+    use: handle.optional(),
+    /** what else it drives */
+    alsoUses: z.array(handle).max(12).optional(),
     owner: z.string().max(200).optional(),
     contact: z.string().max(200).optional(),
     /** the owner's own words */
@@ -131,12 +147,16 @@ export const bodies = {
     /** for values that are words: "SAE 30" */
     text: z.string().max(200).optional(),
     origin: originSchema,
+    /** where it stands in a photograph of the sheet that is in this job's log, in that picture's pixels */
+    cut: cutSchema.optional(),
   }),
   observation: z.object({
     /** check id of the catalog, when it is one of its checks */
     check: handle.optional(),
     title: line,
     outcomes: z.array(z.string().max(200)).max(12),
+    /** a number typed into the check, as it was written: the outcome follows from it on this engine */
+    value: z.string().min(1).max(80).optional(),
     words: words.optional(),
     doubtful: z.boolean().optional(),
     /** cold/hot, choke, pull speed: a result without conditions cannot be compared later */
@@ -170,7 +190,7 @@ export const bodies = {
   photograph: z.object({
     picture: z
       .object({
-        sha256: z.string().regex(/^[0-9a-f]{64}$/),
+        sha256: digestSchema,
         mime: z.enum(['image/jpeg', 'image/png', 'image/webp']),
         bytes: z.number().int().min(1),
         width: z.number().int().min(1),
@@ -250,6 +270,7 @@ export const bodies = {
       before: z.array(handle).max(40),
     }),
     z.object({ how: z.literal('absent'), component: handle }),
+    z.object({ how: z.literal('there'), component: handle }),
     z.object({ how: z.literal('waits-for'), component: handle, before: z.array(handle).max(40) }),
     z.object({ how: z.literal('minutes'), component: handle, minutes: z.number().gt(0).max(10_000) }),
     z.object({ how: z.literal('fasteners'), component: handle, fasteners: z.array(fastenerSchema).max(40) }),
@@ -333,6 +354,8 @@ export const bodies = {
   torque: z.object({
     joint: handle,
     hole: z.number().int().min(1),
+    /** its number wherever it is named: its place in the tightening order; worked out by the fold for a line that was written before it was kept */
+    bolt: z.number().int().min(1).optional(),
     /** 1-based; the final round is passes.length + 1 */
     pass: z.number().int().min(1),
     set: writtenSchema.refine((w) => w.kind === 'torque', 'torque wanted'),
@@ -373,6 +396,19 @@ export const bodies = {
         secondsToSteady: z.number().min(0).optional(),
       })
       .optional(),
+    /** from letting go until it stood, seconds with standard uncertainty; absent where the sound does not tell */
+    stop: z.object({ from: z.number().min(0), seconds: z.number().gt(0), u: z.number().min(0) }).optional(),
+    /** of a blade on the shaft, while it ran down: the beat once a turn over that of its two ends */
+    beat: z.object({ beats: z.boolean(), share: z.number().min(0), u: z.number().min(0) }).optional(),
+    /** what a belt turned beside it, and the share of its speed that the belt lost against the ratio that was said */
+    shaft: z
+      .object({
+        rpm: z.number().gt(0),
+        ratio: z.number().gt(0),
+        slip: z.number().min(-1).max(1),
+        u: z.number().min(0),
+      })
+      .optional(),
     segments: z
       .array(
         z.object({
@@ -395,6 +431,18 @@ export const bodies = {
     reason: z.string().max(400),
   }),
   note: z.object({ words: words.min(1), stage: z.enum(stages).optional() }),
+  /** words spoken at the bench, kept as the sound they are, beside what was in hand */
+  'spoken-note': z.object({
+    sound: z.object({
+      sha256: z.string().regex(/^[0-9a-f]{64}$/),
+      mime: z.literal('audio/wav'),
+      bytes: z.number().int().min(1),
+      seconds: z.number().gt(0).max(longestSpokenS),
+    }),
+    stage: z.enum(stages),
+    /** what was in hand: the step, the bolt; left out where it was the sheet as a whole */
+    about: line.optional(),
+  }),
   strike: z.object({ entry: lineId, reason: z.string().max(400) }),
   'hand-over': z.object({
     receivedBy: z.string().max(200),
@@ -459,6 +507,9 @@ export const bodies = {
       'own-frequencies',
       /** "kept": pictures keep what the camera wrote beside them; anything else: it is taken out on the device */
       'picture-origin',
+      /** the bars of the shop's print of the mat as measured, of 100 and 200 mm: "100.1 mm" */
+      'mat-bar-100',
+      'mat-bar-200',
     ]),
     value: z.string().max(400),
   }),

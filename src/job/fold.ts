@@ -51,11 +51,23 @@ export function foldShop(entries: readonly RawEntry[]): Shop {
 
 /** The log in order with what is struck. */
 function standing(entries: readonly RawEntry[]): LogLine[] {
-  const lines = inOrder(unique(entries)).map((entry) => ({ entry, known: understand(entry) }));
+  const lines = numbered(inOrder(unique(entries)).map((entry) => ({ entry, known: understand(entry) })));
   const struckBy = strikesThatStand(lines);
   return lines.map(({ entry, known }) => {
     const strike = struckBy.get(spelled(entry.id));
     return { entry, ...(known && { known }), ...(strike && { struck: strikeLine(strike) }) };
+  });
+}
+
+/** Bolts are named by their place in the order in which they are tightened, also where an older line tells only the hole. */
+function numbered(lines: readonly { readonly entry: RawEntry; readonly known: Entry | undefined }[]) {
+  const orders = new Map<string, readonly number[]>();
+  return lines.map((line) => {
+    const { known } = line;
+    if (known?.kind === 'joint') orders.set(known.body.joint, known.body.order);
+    if (known?.kind !== 'torque' || known.body.bolt !== undefined) return line;
+    const place = orders.get(known.body.joint)?.indexOf(known.body.hole) ?? -1;
+    return place < 0 ? line : { ...line, known: { ...known, body: { ...known.body, bolt: place + 1 } } };
   });
 }
 
@@ -129,6 +141,7 @@ interface Draft {
   runUp: Map<string, From<'run-up'>>;
   stages: Map<Stage, From<'stage'>>;
   notes: From<'note'>[];
+  spokenNotes: From<'spoken-note'>[];
   handOver?: From<'hand-over'>;
 }
 
@@ -157,6 +170,7 @@ function emptyDraft(): Draft {
     runUp: new Map(),
     stages: new Map(),
     notes: [],
+    spokenNotes: [],
   };
 }
 
@@ -199,6 +213,7 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
   'run-up': (d, e) => d.runUp.set(e.body.item, from(e)),
   stage: (d, e) => d.stages.set(e.body.stage, from(e)),
   note: (d, e) => d.notes.push(from(e)),
+  'spoken-note': (d, e) => d.spokenNotes.push(from(e)),
   'hand-over': (d, e) => {
     d.handOver = from(e);
   },

@@ -11,6 +11,7 @@ export type { Gate } from './answers/stages/gates.js';
 export * from './answers/steps/index.js';
 export * from './answers/teardown/index.js';
 export type { WorthVerdict } from './answers/worth-it.js';
+export { attachedTo } from './attached.js';
 export { barePicture } from './bare-picture.js';
 export { canonical, canonicalLine } from './canonical.js';
 export * from './case/index.js';
@@ -25,11 +26,13 @@ export {
   stages,
   type Written,
 } from './entry.js';
+export * from './find/index.js';
 export { fold, foldShop } from './fold.js';
-export { type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
+export { boltOf, type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';
 export { lineWords } from './line-words.js';
 export { localTime } from './local-time.js';
 export { inOrder, placeOf, rankAfter, whenOf } from './order.js';
+export { isTooLarge, mostPixels, pictureFrame } from './picture-frame.js';
 export {
   asksTheEngine,
   EntryError,
@@ -40,3 +43,4 @@ export {
   written,
 } from './read-entry.js';
 export type { RuleContext } from './rules/rule.js';
+export { stageNames } from './stage-names.js';

@@ -15,6 +15,9 @@ export interface LogLine {
   readonly known?: Entry;
 }
 
+/** The number of a bolt wherever it is named; of a joint that nobody laid out, the hole's. */
+export const boltOf = ({ bolt, hole }: Body<'torque'>): number => bolt ?? hole;
+
 /** A body with the entry it came from, so that every number on a screen can show its origin. */
 export type From<K extends EntryKind> = Body<K> & {
   readonly entry: string;
@@ -61,6 +64,7 @@ export interface Job {
   readonly runUp: ReadonlyMap<string, From<'run-up'>>;
   readonly stages: ReadonlyMap<Stage, From<'stage'>>;
   readonly notes: readonly From<'note'>[];
+  readonly spokenNotes: readonly From<'spoken-note'>[];
   readonly handOver?: From<'hand-over'>;
 }
 

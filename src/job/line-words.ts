@@ -1,7 +1,7 @@
-import { counted, money } from '../phrase/index.js';
+import { clockWords, counted, money } from '../phrase/index.js';
 import { showBoth } from '../quantity/index.js';
 import type { EntryKind, EntryOf, Fastener, RawEntry, Written } from './entry.js';
-import { type LogLine, quantityOf } from './job.js';
+import { boltOf, type LogLine, quantityOf } from './job.js';
 import { isKnownKind } from './read-entry.js';
 
 /** A log line in words: what, its value, and a quieter second line. */
@@ -47,6 +47,7 @@ const sum = (m: { amount: number; currency: string } | undefined) => m && money(
 const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   machine: 'Machine',
   use: 'Used as',
+  alsoUses: 'Drives as well',
   owner: 'Owner',
   contact: 'Reached at',
   complaint: 'Complaint',
@@ -71,6 +72,17 @@ const intakeNames: Readonly<Record<keyof EntryOf<'intake'>['body'], string>> = {
   promised: 'Promised for',
 };
 
+/** In a person's own words or a day; the others are names of choices. */
+const asWritten: ReadonlySet<keyof EntryOf<'intake'>['body']> = new Set([
+  'machine',
+  'owner',
+  'contact',
+  'complaint',
+  'tried',
+  'missing',
+  'promised',
+]);
+
 function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake'>['body']): string {
   if (key === 'consent')
     return body.consent?.given
@@ -83,7 +95,8 @@ function intakeValue(key: keyof EntryOf<'intake'>['body'], body: EntryOf<'intake
       .join(', ');
   }
   if (key === 'complaints') return (body.complaints ?? []).map((c) => c.replaceAll('-', ' ')).join(', ');
-  return String(body[key]).replaceAll('-', ' ');
+  const value = String(body[key]);
+  return asWritten.has(key) ? value : value.replaceAll('-', ' ');
 }
 
 function tellIntake({ body }: EntryOf<'intake'>): LineWords {
@@ -111,6 +124,7 @@ function tellDiffers({ body }: EntryOf<'differs'>): LineWords {
   const title = `This engine: ${body.how === 'added' ? body.name : plain(body.component)}`;
   if (body.how === 'added') return say(title, 'there as well', `${body.minutes} min`, waitsFor(body.before));
   if (body.how === 'absent') return say(title, 'not there');
+  if (body.how === 'there') return say(title, 'it has one');
   if (body.how === 'waits-for') return say(title, waitsFor(body.before) || 'waits for nothing');
   if (body.how === 'minutes') return say(title, `${body.minutes} min`);
   return say(title, false, ...body.fasteners.map(fastenerWords));
@@ -118,6 +132,13 @@ function tellDiffers({ body }: EntryOf<'differs'>): LineWords {
 
 const waitsFor = (before: readonly string[]) =>
   before.length > 0 && `after ${before.map((id) => id.replaceAll('-', ' ')).join(', ')}`;
+
+/** Where the title does not say it already. */
+function stepState({ state, component, stage, title }: EntryOf<'step'>['body']): string | false {
+  const said =
+    state === 'done' && component !== undefined ? { teardown: 'off', assembly: 'back on' }[stage] : state;
+  return !title.endsWith(`: ${said}`) && said;
+}
 
 const fastenerWords = (f: Fastener) =>
   [`${f.count} ×`, f.size, f.length, f.what, f.hole].filter(Boolean).join(' ');
@@ -138,7 +159,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
   observation: ({ body }) =>
     say(
       body.title,
-      body.outcomes.join(', '),
+      [body.value, ...body.outcomes].filter(Boolean).join(', '),
       body.words,
       body.conditions,
       body.doubtful && 'doubtful reading',
@@ -211,9 +232,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
   step: ({ body }) =>
     say(
       body.title,
-      body.state === 'done' && body.component !== undefined
-        ? { teardown: 'off', assembly: 'back on' }[body.stage]
-        : body.state,
+      stepState(body),
       ...(body.fasteners ?? []).map(fastenerWords),
       body.bag && `bag ${body.bag}`,
       body.plugged?.length ? `plugged ${body.plugged.join(', ')}` : undefined,
@@ -227,12 +246,11 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
       `${body.name} laid out`,
       both(body.target),
       `${body.holes.length} holes`,
-      `order ${body.order.join('-')}`,
       body.orderOrigin.detail ?? body.orderOrigin.from,
     ),
   torque: ({ body }) =>
     say(
-      `${body.joint.replaceAll('-', ' ')}, bolt ${body.hole}`,
+      `${body.joint.replaceAll('-', ' ')}, bolt ${boltOf(body)}`,
       `${both(body.set)} ${body.result}`,
       `pass ${body.pass}`,
       body.wrench?.replaceAll('-', ' '),
@@ -246,6 +264,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
   stage: ({ body }) =>
     say(`Stage ${body.stage.replaceAll('-', ' ')}`, body.state.replace('-', ' '), body.reason),
   note: ({ body }) => say(body.words),
+  'spoken-note': ({ body }) => say('Spoken note', clockWords(body.sound.seconds), body.about),
   strike: ({ body }) => say('Line struck', false, body.reason),
   'hand-over': ({ body }) =>
     say(

@@ -1,5 +1,5 @@
-import { averaged, decimate, type Signal } from './resample.js';
-import type { Sound } from './sound.js';
+import { decimate, type Signal } from './resample.js';
+import { type Sound, seconds } from './sound.js';
 
 /**
  * The sound as three witnesses: its low band as it is, and the envelopes of its middle and high bands.
@@ -28,15 +28,19 @@ export const lowBandOf = ({ samples, sampleRate }: Sound): Signal =>
 
 const stepFor = (sampleRate: number): number => Math.max(1, Math.floor(sampleRate / workingRate));
 
-export function bandsOf(sound: Sound): Bands {
-  const { samples, sampleRate } = sound;
+/** The part of a sound from one moment to another, seconds; `lowBand` is that of the whole sound, worked out once. */
+export function bandsOf(sound: Sound, lowBand: Signal, from = 0, to = seconds(sound)): Bands {
+  const { sampleRate } = sound;
   const step = stepFor(sampleRate);
-  const { values: low, rate } = lowBandOf(sound);
+  const { rate } = lowBand;
+  const [first, last] = [Math.round(from * rate), Math.min(lowBand.values.length, Math.round(to * rate))];
+  const low = lowBand.values.subarray(first, last);
+  const samples = sound.samples.subarray(first * step, last * step);
   return {
     rate,
     low,
-    middle: averaged(envelope({ values: low, rate }, middleFromHz), envelopeStep),
-    high: averaged(envelope({ values: samples, rate: sampleRate }, highFromHz), envelopeStep * step),
+    middle: envelope({ values: low, rate }, middleFromHz, envelopeStep),
+    high: envelope({ values: samples, rate: sampleRate }, highFromHz, envelopeStep * step),
   };
 }
 
@@ -55,25 +59,29 @@ export function cut({ rate, low, middle, high }: Bands, from: number, to: number
 
 export const lasting = ({ low, rate }: Bands): number => low.length / rate;
 
-/** The size of what lies above an edge, sample by sample: a second-order high-pass, then the absolute value. */
-function envelope({ values, rate }: Signal, fromHz: number): Float32Array {
+/**
+ * The size of what lies above an edge: a second-order high-pass, then the mean of the absolute values of each `step`
+ * samples, which is enough for a beat that lies far below the new rate.
+ */
+function envelope({ values, rate }: Signal, fromHz: number, step: number): Float32Array {
   const w = Math.tan((Math.PI * fromHz) / rate);
   const norm = 1 / (1 + Math.SQRT2 * w + w * w);
   const a1 = 2 * (w * w - 1) * norm;
   const a2 = (1 - Math.SQRT2 * w + w * w) * norm;
-  const out = new Float32Array(values.length);
-  let x1 = 0;
-  let x2 = 0;
-  let y1 = 0;
-  let y2 = 0;
-  for (let i = 0; i < values.length; i += 1) {
-    const x = values[i]!;
-    const y = norm * (x - 2 * x1 + x2) - a1 * y1 - a2 * y2;
-    x2 = x1;
-    x1 = x;
-    y2 = y1;
-    y1 = y;
-    out[i] = Math.abs(y);
+  const out = new Float32Array(Math.floor(values.length / step));
+  let [x1, x2, y1, y2] = [0, 0, 0, 0];
+  for (let n = 0; n < out.length; n += 1) {
+    let sum = 0;
+    for (let i = n * step; i < (n + 1) * step; i += 1) {
+      const x = values[i]!;
+      const y = norm * (x - 2 * x1 + x2) - a1 * y1 - a2 * y2;
+      x2 = x1;
+      x1 = x;
+      y2 = y1;
+      y1 = y;
+      sum += Math.abs(y);
+    }
+    out[n] = sum / step;
   }
   return out;
 }

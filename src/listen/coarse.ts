@@ -1,5 +1,5 @@
 import { type Cycle, firingHz } from './engine-kind.js';
-import { cycleEvidence } from './evidence.js';
+import { bestEvidence } from './evidence.js';
 import type { Frame } from './frames.js';
 import { median } from './quantile.js';
 
@@ -26,12 +26,10 @@ export function fieldOf(bent: readonly (readonly Frame[])[], cycle: Cycle): Fiel
     { length: Math.ceil(Math.log(high / low) / gridStep) + 1 },
     (_, i) => low * Math.exp(i * gridStep),
   );
-  const best = (hz: number, n: number) =>
-    Math.max(...bent.map((frames) => cycleEvidence(frames[n]!.witnesses, hz / cycle.cylinders, cycle)));
   return {
     times: bent[0]!.map(({ t }) => t),
     gridHz,
-    rows: bent[0]!.map((_, n) => gridHz.map((hz) => best(hz, n))),
+    rows: bent[0]!.map((_, n) => gridHz.map((hz) => bestEvidence(bent, n, hz / cycle.cylinders, cycle))),
   };
 }
 
@@ -70,7 +68,7 @@ export function coarseTrack({ times, gridHz, rows }: Field, stiffness: Stiffness
   return path.map((state, n) => ({ t: times[n]!, firingHz: state === none ? null : gridHz[state]! }));
 }
 
-const highest = (row: Float64Array): number => row.reduce((a, b) => Math.max(a, b), 0);
+export const highest = (row: Float64Array): number => row.reduce((a, b) => Math.max(a, b), 0);
 
 /** The cheapest sequence of states; the last state of each row is “nothing”, the others lie on a line. */
 function bestPath(costs: readonly (readonly number[])[], change: Float64Array): readonly number[] {

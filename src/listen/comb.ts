@@ -40,48 +40,53 @@ export function salienceAt({ values }: Salience, bin: number): number {
 export function comb(salience: Salience, spacing: number, cylinders: number): Comb {
   const { mass, lowBin, highBin, levelsDb } = salience;
   const last = Math.max(cylinders, Math.floor((highBin + 1) / spacing));
-  const first = (0.5 * lowBin) / spacing;
+  const lowest = (0.5 * lowBin) / spacing;
   const half = cylinders % 2 === 0 && cylinders > 2 ? cylinders / 2 : cylinders;
-  const sums = { firing: 0, other: 0, between: 0, odd: 0, even: 0, first: 0, second: 0 };
-  const counts = { firing: 0, other: 0, between: 0, odd: 0, even: 0 };
-  let loudestFiring = Number.NEGATIVE_INFINITY;
-  let loudestOther = Number.NEGATIVE_INFINITY;
-  for (let order = 1; order <= last; order += 1) {
+  let [firing, odd, even, between, first, second] = [0, 0, 0, 0, 0, 0];
+  const counts = { firing: 0, odd: 0, even: 0, between: 0 };
+  let [other, loudestFiring, loudestOther] = [0, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let order = 1, toFiring = cylinders, fired = 0; order <= last; order += 1) {
     const value = salienceAt(salience, order * spacing);
-    const counted = order < first ? 0 : 1;
+    const counted = order < lowest ? 0 : 1;
     const heard = value > 0.1 ? levelsDb[Math.round(order * spacing)]! : Number.NEGATIVE_INFINITY;
-    if (order % cylinders === 0) {
-      sums.firing += value;
-      if ((order / cylinders) % 2 === 1) sums.first += value;
-      else sums.second += value;
+    toFiring -= 1;
+    if (toFiring === 0) {
+      toFiring = cylinders;
+      fired += 1;
+      firing += value;
+      if (fired % 2 === 1) first += value;
+      else second += value;
       if (heard > loudestFiring) loudestFiring = heard;
       counts.firing += counted;
     } else {
-      sums.other += value;
+      other += value;
       if (heard > loudestOther) loudestOther = heard;
-      counts.other += counted;
-      const parity = order % 2 === 1 ? 'odd' : 'even';
-      sums[parity] += counted * value;
-      counts[parity] += counted;
+      if (counted === 1 && order % 2 === 1) {
+        odd += value;
+        counts.odd += 1;
+      } else if (counted === 1) {
+        even += value;
+        counts.even += 1;
+      }
     }
-    if (order % half !== 0) {
-      sums.between += counted * value;
-      counts.between += counted;
+    if (counted === 1 && order % half !== 0) {
+      between += value;
+      counts.between += 1;
     }
   }
-  const found = mass > 0 ? Math.min(1, (sums.firing + sums.other) / mass) : 0;
+  const found = mass > 0 ? Math.min(1, (firing + other) / mass) : 0;
   const chance = Math.min(0.6, lineHalfWidth / spacing);
-  const honest = found > 0 ? Math.max(0, (found - chance) / (1 - chance)) / (sums.firing + sums.other) : 0;
+  const honest = found > 0 ? Math.max(0, (found - chance) / (1 - chance)) / (firing + other) : 0;
   return {
-    firing: ratio(sums.firing, counts.firing),
-    all: ratio(sums.firing + sums.other, counts.firing + counts.other),
-    others: ratio(sums.between, counts.between),
-    firingShare: sums.firing * honest,
-    otherShare: sums.other * honest,
-    lines: sums.firing + sums.other,
-    alternation: Math.min(1, sums.second > 0 ? sums.first / sums.second : 1),
-    odd: ratio(sums.odd, counts.odd),
-    even: ratio(sums.even, counts.even),
+    firing: ratio(firing, counts.firing),
+    all: ratio(firing + other, counts.firing + (counts.odd + counts.even)),
+    others: ratio(between, counts.between),
+    firingShare: firing * honest,
+    otherShare: other * honest,
+    lines: firing + other,
+    alternation: Math.min(1, second > 0 ? first / second : 1),
+    odd: ratio(odd, counts.odd),
+    even: ratio(even, counts.even),
     firingBelowDb: Math.max(0, Math.min(60, loudestOther - loudestFiring)) || 0,
   };
 }

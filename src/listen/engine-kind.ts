@@ -4,16 +4,30 @@ import { ListenError } from './error.js';
 export interface EngineKind {
   readonly strokes: 2 | 4;
   readonly cylinders: number;
-  /** crank speeds to look among; the usual ones of the kind when left out */
+  /** crank speeds that this engine can have, from its idle to its governor; the usual ones of the kind when left out */
   readonly range?: { readonly lowRpm: number; readonly highRpm: number };
+  /** what it drives by a belt, where that is to be heard as well */
+  readonly belt?: Belt;
+}
+
+export interface Belt {
+  /** turns of the engine to one of the driven pulley, without slip: driven over driving diameter */
+  readonly ratio: number;
+  /** what is heard of the driven shaft in a turn: the blades, knives or teeth that it carries */
+  readonly beats: number;
 }
 
 /** An engine with its range settled and the arithmetic of its cycle. */
 export interface Cycle {
   readonly strokes: 2 | 4;
   readonly cylinders: number;
+  /** looked among */
   readonly lowRpm: number;
   readonly highRpm: number;
+  /** what was said of this very engine: beyond it a speed needs the more evidence the farther it lies */
+  readonly said?: { readonly lowRpm: number; readonly highRpm: number };
+  /** the engine was heard before and runs on near to that speed: which multiple is meant is known */
+  readonly runsOn?: true;
 }
 
 const mostCylinders = 16;
@@ -27,8 +41,20 @@ function usualRange(strokes: 2 | 4, cylinders: number): { lowRpm: number; highRp
   return cylinders === 1 ? { lowRpm: 560, highRpm: 5600 } : { lowRpm: 450, highRpm: 9000 };
 }
 
-/** Throws a ListenError when the strokes, the cylinders or the range name no engine. */
-export function cycleOf({ strokes, cylinders, range }: EngineKind): Cycle {
+/** A governor that is out, or an idle that is set wrong, lies outside what was said by as much and seldom more. */
+const beyond = 1.3;
+/** A speed this far outside, in logarithms, needs half as much evidence again. Trade judgement, no source. */
+const softness = 0.11;
+
+/** What the range that was said makes of a speed: 1 within it, less the farther outside. */
+export function expected({ said }: Cycle, rpm: number): number {
+  if (said === undefined) return 1;
+  const outside = Math.max(0, Math.log(said.lowRpm / rpm), Math.log(rpm / said.highRpm));
+  return Math.exp(-0.5 * (outside / softness) ** 2);
+}
+
+/** Throws a ListenError when the strokes, the cylinders, the range or the belt name no engine. */
+export function cycleOf({ strokes, cylinders, range, belt }: EngineKind): Cycle {
   if (strokes !== 2 && strokes !== 4)
     throw new ListenError(`An engine has 2 or 4 strokes; got ${strokes}.`, 'strokes', strokes);
   if (!Number.isInteger(cylinders) || cylinders < 1 || cylinders > mostCylinders)
@@ -37,14 +63,27 @@ export function cycleOf({ strokes, cylinders, range }: EngineKind): Cycle {
       'cylinders',
       cylinders,
     );
-  const { lowRpm, highRpm } = range ?? usualRange(strokes, cylinders);
-  if (!(lowRpm >= 100 && highRpm <= 30_000 && highRpm >= 1.5 * lowRpm))
+  if (belt && !(belt.ratio >= 0.1 && belt.ratio <= 20))
     throw new ListenError(
-      `The range of speeds must lie within 100 to 30000 rpm and its top be at least 1.5 times its bottom; got ${lowRpm} to ${highRpm}.`,
+      `The ratio of a belt drive must lie between 0.1 and 20; got ${belt.ratio}.`,
+      'belt',
+      belt.ratio,
+    );
+  if (belt && !(Number.isInteger(belt.beats) && belt.beats >= 1 && belt.beats <= 40))
+    throw new ListenError(
+      `The driven shaft gives 1 to 40 beats a turn, a whole number; got ${belt.beats}.`,
+      'belt',
+      belt.beats,
+    );
+  if (range === undefined) return { strokes, cylinders, ...usualRange(strokes, cylinders) };
+  const { lowRpm, highRpm } = range;
+  if (!(lowRpm >= 100 && highRpm <= 30_000 && highRpm > lowRpm))
+    throw new ListenError(
+      `The range of speeds must lie within 100 to 30000 rpm, the lower one first; got ${lowRpm} to ${highRpm}.`,
       'range',
       range,
     );
-  return { strokes, cylinders, lowRpm, highRpm };
+  return { strokes, cylinders, lowRpm: lowRpm / beyond, highRpm: highRpm * beyond, said: range };
 }
 
 /** Working cycles a second of one cylinder: rpm/120 with four strokes, rpm/60 with two. */

@@ -91,19 +91,24 @@ function ordersOf(warped: Float64Array, from: number, taper: Float64Array, turns
   const re = new Float64Array(count + 1);
   const im = new Float64Array(count + 1);
   const snr = new Float64Array(count + 1);
-  const power = (bin: number) => spectrum[2 * bin]! ** 2 + spectrum[2 * bin + 1]! ** 2;
-  const between = (order: number) => {
-    const middle = Math.round((order + 0.5) * turns);
-    return (power(middle - 1) + power(middle) + power(middle + 1)) / 3;
-  };
+  let before = powerRound(spectrum, Math.round(0.5 * turns));
   for (let k = 1; k <= count; k += 1) {
     const bin = k * turns;
     re[k] = spectrum[2 * bin]!;
     im[k] = spectrum[2 * bin + 1]!;
-    const noise = (between(k - 1) + between(k)) / 2 + 1e-20;
-    snr[k] = Math.max(0, power(bin) / noise - 1);
+    const after = powerRound(spectrum, Math.round((k + 0.5) * turns));
+    const noise = (before + after) / 6 + 1e-20;
+    snr[k] = Math.max(0, (re[k]! * re[k]! + im[k]! * im[k]!) / noise - 1);
+    before = after;
   }
   return { re, im, snr };
+}
+
+/** Of a bin and its two neighbors. */
+function powerRound(spectrum: ArrayLike<number>, bin: number): number {
+  let sum = 0;
+  for (let i = 2 * (bin - 1); i < 2 * (bin + 2); i += 1) sum += spectrum[i]! * spectrum[i]!;
+  return sum;
 }
 
 /** Hann windows half overlapping share part of their noise; found by simulation in white noise. */

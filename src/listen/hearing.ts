@@ -1,14 +1,16 @@
 import { type Bands, lasting } from './bands.js';
 import { type CoarsePoint, coarseTrack, fieldOf } from './coarse.js';
 import { type Cycle, firingHz } from './engine-kind.js';
-import { type Frame, framesOf } from './frames.js';
+import { type Frame, type Framing, framesOf } from './frames.js';
+import { likenessOf } from './likeness.js';
 import { loudnessOf } from './loudness.js';
 import { orderSalience } from './orders.js';
 import { median } from './quantile.js';
 import { type Choice, choose } from './rivals.js';
+import { secondWitness } from './second-witness.js';
 import { type Steadiness, steadinessOf } from './steadiness.js';
 import { meanHz, refined, type Stretch, scaled, stretchesOf } from './stretches.js';
-import { objection } from './verdict.js';
+import { hasRival, objection } from './verdict.js';
 
 /** What one path through the evidence leads to. */
 export interface Hearing {
@@ -26,10 +28,13 @@ export interface Hearing {
  * Method: evidence for each speed in each window; a stiff and a loose path through it; each path made exact on the
  * phases of its orders; on orders of that path, averaged over the whole sound, every speed weighed against every other.
  */
-export function hear(bands: Bands, cycle: Cycle): Hearing | null {
-  const windowS = windowFor(cycle);
-  const framing = { windowS, hopS: windowS / 4 };
-  const even = [framesOf(bands, framing)];
+export function hear(
+  bands: Bands,
+  cycle: Cycle,
+  framing = closely(cycle),
+  frames = framesOf(bands, framing),
+): Hearing | null {
+  const even = [frames];
   const field = fieldOf(even, cycle);
   const stiff = heardAlong(bands, cycle, even, coarseTrack(field, 'stiff'));
   if (stiff?.objection === null && isSmooth(stiff.steadiness)) return stiff;
@@ -41,8 +46,12 @@ export function hear(bands: Bands, cycle: Cycle): Hearing | null {
   return better(first, heardAlong(bands, cycle, bent, coarseTrack(fieldOf(bent, cycle), 'loose')));
 }
 
+export const closely = (cycle: Cycle): Framing => ({ windowS: windowFor(cycle), hopS: windowFor(cycle) / 4 });
+/** Half as many windows as an unknown engine is looked for in. */
+export const loosely = (cycle: Cycle): Framing => ({ windowS: windowFor(cycle), hopS: windowFor(cycle) / 2 });
+
 /** A path that holds on throughout without a kink has lost nothing that a looser one could find. */
-const isSmooth = ({ ongoing, roughness }: Steadiness): boolean => ongoing > 0.85 && roughness < 0.004;
+export const isSmooth = ({ ongoing, roughness }: Steadiness): boolean => ongoing > 0.85 && roughness < 0.004;
 
 /** Rates of change of speed tried when nothing steady is heard, logarithms a second. */
 const slopes = [0.25, -0.25, 0.6, -0.6];
@@ -81,7 +90,7 @@ function heardAlong(
   if (coarse.length === 0) return null;
   const { choice, stretches } = settle(bands, coarse, cycle);
   const steadiness = steadinessOf(bent, stretches, cycle);
-  const loudness = loudnessOf(bands, cycle.cylinders / meanHz(stretches));
+  const loudness = loudnessOf({ values: bands.low, rate: bands.rate }, cycle.cylinders / meanHz(stretches));
   return {
     frames: bent[0]!,
     choice,
@@ -94,7 +103,7 @@ function heardAlong(
 const typicalU = (stretches: readonly Stretch[]): number =>
   median(stretches.flatMap(({ relativeU }) => [...relativeU]));
 
-const windowFor = (cycle: Cycle): number =>
+export const windowFor = (cycle: Cycle): number =>
   Math.min(0.8, Math.max(0.36, (4.5 * cycle.cylinders ** 0.7) / firingHz(cycle, cycle.lowRpm)));
 
 /** Factors nearer to one than this are the grid's own width. */
@@ -107,12 +116,19 @@ function settle(
   cycle: Cycle,
 ): { readonly choice: Choice; readonly stretches: readonly Stretch[] } {
   let stretches = refined(bands.low, bands.rate, coarse, 2);
-  let choice = choose(orderSalience(bands, stretches), meanHz(stretches), cycle);
+  const chosen = () => {
+    const pathHz = meanHz(stretches);
+    const choice = choose(orderSalience(bands, stretches), pathHz, cycle);
+    // a multiple that is known and has no rival is not asked for again
+    if (cycle.runsOn && !hasRival(choice)) return choice;
+    return secondWitness(choice, likenessOf(bands, stretches), cycle, pathHz);
+  };
+  let choice = chosen();
   for (let round = 0; round < 2; round += 1) {
     const factor = choice.best.ratio * cycle.cylinders;
     if (Math.abs(Math.log(factor)) < sameFactor) break;
     stretches = refined(bands.low, bands.rate, scaled(stretches, factor));
-    if (round === 0) choice = choose(orderSalience(bands, stretches), meanHz(stretches), cycle);
+    if (round === 0) choice = chosen();
   }
   return { choice, stretches };
 }

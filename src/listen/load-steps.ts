@@ -1,3 +1,4 @@
+import { runDown } from './run-down.js';
 import { meanRpm, type TrackPoint } from './track.js';
 
 /** What a person marked while listening. */
@@ -31,11 +32,14 @@ const settledWithin = 0.015;
  * Method: before is the mean of up to two seconds before the mark (not beyond the mark before it), after the mean of the last
  * second before the next mark or the end; droop is the fall in percent of the speed before (ISO 3046-4 has it of the speed
  * after: 5.26 % there is 5 % here). Recovery ends with the last point more than 1.5 % off the final speed.
+ * What the speed does after the engine was stopped is left out.
  * Marks too near the ends of the track, or to each other, to have a before and two seconds after are left out.
  * Example: 3600 rpm falling to 3420 within a second: droop 5 %, recovery 1 s.
  */
-export function loadSteps(track: readonly TrackPoint[], marks: readonly Mark[]): readonly LoadStep[] {
+export function loadSteps(whole: readonly TrackPoint[], marks: readonly Mark[]): readonly LoadStep[] {
   const inOrder = [...marks].sort((a, b) => a.t - b.t);
+  const stopped = runDown(whole)?.from ?? Number.POSITIVE_INFINITY;
+  const track = whole.filter(({ t }) => t < stopped);
   return inOrder.flatMap((mark, i) => {
     const from = Math.max(mark.t - beforeS, inOrder[i - 1]?.t ?? Number.NEGATIVE_INFINITY);
     const before = track.filter(({ t }) => t >= from && t < mark.t);

@@ -1,5 +1,5 @@
-import type { Bands } from './bands.js';
 import { quantile } from './quantile.js';
+import type { Signal } from './resample.js';
 
 /** How evenly loud a sound is. */
 export interface Loudness {
@@ -17,7 +17,7 @@ export interface Loudness {
 }
 
 /** Windows hold at least a cycle of the engine, so that the gaps between slow firings are no drops. */
-export function loudnessOf({ low, rate }: Bands, cycleS: number): Loudness {
+export function loudnessOf({ values: low, rate }: Signal, cycleS: number): Loudness {
   const window = Math.round(Math.min(0.3, Math.max(0.1, 1.2 * cycleS)) * rate);
   const step = window >> 1;
   const levelsDb: number[] = [];

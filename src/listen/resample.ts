@@ -27,17 +27,6 @@ export function meanSquare(values: Float32Array, from: number, to: number): numb
   return sum / Math.max(1, to - from);
 }
 
-/** The mean of each `step` samples: enough for an envelope, whose beat lies far below the new rate. */
-export function averaged(values: Float32Array, step: number): Float32Array {
-  const kept = new Float32Array(Math.floor(values.length / step));
-  for (let n = 0; n < kept.length; n += 1) {
-    let sum = 0;
-    for (let i = n * step; i < (n + 1) * step; i += 1) sum += values[i]!;
-    kept[n] = sum / step;
-  }
-  return kept;
-}
-
 /** The filter is even: one half of it serves the samples on both sides of the center. */
 function weighted(values: Float32Array, center: number, half: Float64Array): number {
   const reach = half.length - 1;

@@ -1,4 +1,4 @@
-import { type Cycle, cycleHz, rpmOfCycle } from './engine-kind.js';
+import { type Cycle, cycleHz, expected, rpmOfCycle } from './engine-kind.js';
 import { cycleEvidence, linesOf, parityOf } from './evidence.js';
 import type { Salience } from './salience.js';
 
@@ -39,11 +39,10 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
   const low = cycleHz(cycle, cycle.lowRpm) / pathHz;
   const high = cycleHz(cycle, cycle.highRpm) / pathHz;
   const count = Math.ceil(Math.log(high / low) / gridStep) + 1;
-  const candidateAt = (ratio: number): Candidate => ({
-    ratio,
-    rpm: rpmOfCycle(cycle, ratio * pathHz),
-    evidence: cycleEvidence(witnesses, ratio, cycle),
-  });
+  const candidateAt = (ratio: number): Candidate => {
+    const rpm = rpmOfCycle(cycle, ratio * pathHz);
+    return { ratio, rpm, evidence: expected(cycle, rpm) * cycleEvidence(witnesses, ratio, cycle) };
+  };
   const grid = Array.from({ length: count }, (_, i) => candidateAt(low * Math.exp(i * gridStep)));
   const onGrid = byEvidence(grid);
   const closer = onGrid

@@ -1,3 +1,5 @@
+import { smallest } from './quantile.js';
+
 /** How far each place of a spectrum stands out of what surrounds it, 0 to 1, and where that is so. */
 export interface Salience {
   /** hertz (or orders) from one bin to the next */
@@ -31,7 +33,7 @@ export interface Scale {
  * strongest line in the neighborhood less 26 dB. Silence has no salience.
  */
 export function salienceOf(power: Float64Array, { step, floorWidth, averages }: Scale): Salience {
-  const db = decibels(power);
+  const db = power.map((each) => (10 / Math.LN10) * Math.log(each + 1e-16));
   const spread = 1 / Math.sqrt(averages);
   const noise = noiseFloor(db, Math.max(8, Math.round(floorWidth / step)));
   const crest = crestOf(db, Math.max(4, Math.round((0.7 * floorWidth) / step)));
@@ -45,21 +47,33 @@ export function salienceOf(power: Float64Array, { step, floorWidth, averages }: 
   return { step, values, levelsDb: db, ...massOf(values) };
 }
 
-function decibels(power: Float64Array): Float64Array {
-  const db = new Float64Array(power.length);
-  for (let i = 0; i < db.length; i += 1) db[i] = (10 / Math.LN10) * Math.log(power[i]! + 1e-16);
-  return db;
+/** Memory that is used again from spectrum to spectrum; nothing in it outlives one. */
+interface Scratch {
+  held: Float64Array;
+}
+const [floors, blocks, crests, squared]: readonly [Scratch, Scratch, Scratch, Scratch] = [
+  { held: new Float64Array() },
+  { held: new Float64Array() },
+  { held: new Float64Array() },
+  { held: new Float64Array() },
+];
+
+function scratch(kept: Scratch, length: number): Float64Array {
+  if (kept.held.length < length) kept.held = new Float64Array(length);
+  return kept.held.subarray(0, length);
 }
 
 /** Lower quartile of each block, blocks growing with frequency, linearly joined from middle to middle. */
 function noiseFloor(db: Float64Array, width: number): Float64Array {
-  const floor = new Float64Array(db.length);
+  const floor = scratch(floors, db.length);
   let lastCenter = 0;
   let last = Number.NaN;
   for (let from = 1; from < db.length; ) {
     const size = Math.max(width, Math.round(from * 0.2));
     const to = Math.min(db.length, from + size);
-    const quartile = smallest(db.slice(from, to), Math.floor((to - from) / 4));
+    const block = scratch(blocks, to - from);
+    block.set(db.subarray(from, to));
+    const quartile = smallest(block, Math.floor((to - from) / 4));
     const center = (from + to) >> 1;
     if (Number.isNaN(last)) last = quartile;
     for (let i = lastCenter; i < center; i += 1)
@@ -70,31 +84,6 @@ function noiseFloor(db: Float64Array, width: number): Float64Array {
   }
   floor.fill(last, lastCenter);
   return floor;
-}
-
-/** The value with `rank` smaller ones before it; the values change places (Hoare’s selection). */
-function smallest(values: Float64Array, rank: number): number {
-  let low = 0;
-  let high = values.length - 1;
-  while (low < high) {
-    const pivot = values[rank]!;
-    let i = low;
-    let j = high;
-    while (i <= j) {
-      while (values[i]! < pivot) i += 1;
-      while (values[j]! > pivot) j -= 1;
-      if (i <= j) {
-        const kept = values[i]!;
-        values[i] = values[j]!;
-        values[j] = kept;
-        i += 1;
-        j -= 1;
-      }
-    }
-    if (j < rank) low = i;
-    if (i > rank) high = j;
-  }
-  return values[rank]!;
 }
 
 /** The strongest level within a reach that grows with frequency. */
@@ -113,7 +102,7 @@ function crestOf(db: Float64Array, reach: number): Float64Array {
     for (let near = Math.max(0, b - around); near <= to; near += 1) peak = Math.max(peak, peaks[near]!);
     return peak;
   });
-  const out = new Float64Array(db.length);
+  const out = scratch(crests, db.length);
   for (let i = 0; i < out.length; i += 1) out[i] = crest[Math.floor(i / block)]!;
   return out;
 }
@@ -123,7 +112,7 @@ const leastPeak = 0.08;
 
 /** Peaks count by the square in saying where the lines lie: many small ones far up are noise, not orders. */
 function massOf(values: Float64Array): { mass: number; lowBin: number; highBin: number } {
-  const squares = new Float64Array(values.length);
+  const squares = scratch(squared, values.length).fill(0);
   let mass = 0;
   let square = 0;
   for (let i = 1; i < values.length - 1; i += 1) {

@@ -1,9 +1,7 @@
-import { lowBandOf } from './bands.js';
 import { type Beats, beatsOf } from './beats.js';
 import type { EngineKind } from './engine-kind.js';
 import { type Hunting, huntingOf } from './hunting.js';
 import type { Signal } from './resample.js';
-import type { Sound } from './sound.js';
 import { meanRpm, type TrackPoint, uncertaintyOfMean } from './track.js';
 
 /** A stretch in which the engine runs at one speed, or swings about one. */
@@ -42,15 +40,16 @@ type Run = readonly TrackPoint[];
  * (GUM, G.2.2); it leaves out what the tracker took for the wrong multiple.
  */
 export function steadySegments(
-  sound: Sound,
+  low: Signal,
   track: readonly TrackPoint[],
   engine: EngineKind,
 ): readonly SteadySegment[] {
-  const low = lowBandOf(sound);
-  return rejoined(runsOf(track))
-    .filter((run) => lasts(run) >= shortestS)
-    .map((run) => segmentOf(low, run, engine));
+  return steadyRuns(track).map((run) => segmentOf(low, run, engine));
 }
+
+/** The stretches of a track of a second or more in which one speed is held. */
+export const steadyRuns = (track: Run): readonly Run[] =>
+  rejoined(runsOf(track)).filter((run) => lasts(run) >= shortestS);
 
 function runsOf(track: Run): readonly Run[] {
   const runs: TrackPoint[][] = [];
@@ -84,7 +83,7 @@ function rejoined(runs: readonly Run[]): readonly Run[] {
   });
 }
 
-const lasts = (run: Run): number => run.at(-1)!.t - run[0]!.t;
+export const lasts = (run: Run): number => run.at(-1)!.t - run[0]!.t;
 
 function leadsNowhere(run: Run): boolean {
   const middle = run.length >> 1;

@@ -4,6 +4,8 @@ import { ListenError } from './error.js';
 export interface Sound {
   readonly samples: Float32Array;
   readonly sampleRate: number;
+  /** seconds that its file promises and does not hold: it was cut short */
+  readonly missingS?: number;
 }
 
 /** Below this an idling engine has not gone through enough cycles to be told from a rattle. */

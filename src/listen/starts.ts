@@ -1,7 +1,5 @@
-import { lowBandOf } from './bands.js';
 import { quantile } from './quantile.js';
-import { meanSquare } from './resample.js';
-import type { Sound } from './sound.js';
+import { meanSquare, type Signal } from './resample.js';
 import type { TrackPoint } from './track.js';
 
 /** One pull of the rope, or one turn of the starter key. */
@@ -37,8 +35,8 @@ const runS = 2.5;
  * Validity: the recording begins in quiet, before the first attempt. A starter motor that cranks for longer than
  * 2.5 s without the engine firing counts as caught only if the track has a speed there.
  */
-export function startAttempts(sound: Sound, track: readonly TrackPoint[]): Starts {
-  const bursts = burstsOf(sound);
+export function startAttempts(low: Signal, track: readonly TrackPoint[]): Starts {
+  const bursts = burstsOf(low);
   const attempts: Attempt[] = [];
   for (const burst of bursts) {
     const caught = burst.to - burst.from > runS && speedIn(track, burst.from, burst.to);
@@ -55,8 +53,8 @@ export function startAttempts(sound: Sound, track: readonly TrackPoint[]): Start
 const speedIn = (track: readonly TrackPoint[], from: number, to: number): boolean =>
   track.filter(({ t }) => t >= from && t <= to).length >= 15;
 
-function burstsOf(sound: Sound): readonly { readonly from: number; readonly to: number }[] {
-  const levels = levelsDb(sound);
+function burstsOf(low: Signal): readonly { readonly from: number; readonly to: number }[] {
+  const levels = levelsDb(low);
   const [quiet, loud] = [quantile(levels, 0.05), quantile(levels, 0.98)];
   if (loud - quiet < leastRangeDb) return [];
   const edge = loud - (1 - shareOfRange) * (loud - quiet);
@@ -71,8 +69,7 @@ function burstsOf(sound: Sound): readonly { readonly from: number; readonly to: 
   return bursts.filter(({ from, to }) => to - from >= shortestS && from > stepS);
 }
 
-function levelsDb(sound: Sound): number[] {
-  const { values: low, rate } = lowBandOf(sound);
+function levelsDb({ values: low, rate }: Signal): number[] {
   const step = Math.round(stepS * rate);
   const levels: number[] = [];
   for (let from = 0; from + step <= low.length; from += step)

@@ -1,5 +1,5 @@
 import type { Cycle } from './engine-kind.js';
-import { cycleEvidence } from './evidence.js';
+import { bestEvidence } from './evidence.js';
 import type { Frame } from './frames.js';
 import { readerOf } from './path.js';
 import { median, quantile } from './quantile.js';
@@ -24,7 +24,7 @@ export function steadinessOf(
     const stretch = stretches.find(({ start, end }) => t >= start && t <= end);
     if (!stretch) return 0;
     const hz = readerOf(stretch.path)(t) / cycle.cylinders;
-    return Math.max(...bent.map((frames) => cycleEvidence(frames[n]!.witnesses, hz, cycle)));
+    return bestEvidence(bent, n, hz, cycle);
   });
   const good = 0.2 * quantile(evidence, 0.85);
   return {

@@ -1,7 +1,5 @@
 import { type Cycle, rpmOfCycle } from './engine-kind.js';
-import type { Frame } from './frames.js';
-import { readerOf } from './path.js';
-import type { Steadiness } from './steadiness.js';
+import { type Path, readerOf } from './path.js';
 import type { Stretch } from './stretches.js';
 
 /** Crank speed at a moment. */
@@ -33,13 +31,8 @@ const trackStepS = 0.05;
 const leastRelativeU = 0.0002;
 
 /** The paths read at equal steps of time; moments without a path are left out. */
-export function trackOf(
-  stretches: readonly Stretch[],
-  frames: readonly Frame[],
-  { evidence }: Steadiness,
-  cycle: Cycle,
-): readonly TrackPoint[] {
-  const clear = readerOf({ t: Float64Array.from(frames, ({ t }) => t), hz: Float64Array.from(evidence) });
+export function trackOf(stretches: readonly Stretch[], evidence: Path, cycle: Cycle): readonly TrackPoint[] {
+  const clear = readerOf(evidence);
   return stretches.flatMap(({ path, relativeU, start, end }) => {
     const firingHz = readerOf(path);
     const relative = readerOf({ t: path.t, hz: relativeU });

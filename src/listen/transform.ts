@@ -100,3 +100,14 @@ export function tapered(part: Float32Array | Float64Array, taper: Float64Array):
   for (let i = 0; i < taper.length; i += 1) out[i] = taper[i]! * (part[i]! - mean);
   return out;
 }
+
+/** What belongs to a power spectrum in time: its cosine transform at lags 0 to size/2. `powers` holds bins 0 to size/2. */
+export function correlation(size: number, powers: Float64Array): Float64Array {
+  const { fft, out, data } = planOf(size);
+  for (let k = 0; k <= size / 2; k += 1) {
+    data[k] = powers[k]!;
+    if (k > 0) data[size - k] = powers[k]!;
+  }
+  fft.realTransform(out, data);
+  return Float64Array.from({ length: size / 2 + 1 }, (_, lag) => out[2 * lag]!);
+}

@@ -1,5 +1,7 @@
 import type { Loudness } from './loudness.js';
+import { quantile } from './quantile.js';
 import type { Candidate, Choice } from './rivals.js';
+import { lasts, steadyRuns } from './segments.js';
 import type { Steadiness } from './steadiness.js';
 import { meanRpm, type TrackPoint, uncertaintyOfMean } from './track.js';
 
@@ -23,20 +25,31 @@ export interface Rival {
 }
 
 /** A rival with this share of the best evidence is named; one order too high is the likelier mistake. */
-const closeCall = { slower: 0.45, faster: 0.62 };
+const closeCall = { slower: 0.45, faster: 0.5 };
+
+const isClose =
+  (best: Candidate) =>
+  ({ evidence, ratio }: Candidate): boolean =>
+    evidence > closeCall[ratio < best.ratio ? 'slower' : 'faster'] * best.evidence;
+
+export const hasRival = ({ best, rivals }: Choice): boolean => rivals.some(isClose(best));
 
 export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
-  const mean = meanRpm(track);
-  const close = rivals
-    .filter(
-      ({ evidence, ratio }) => evidence > closeCall[ratio < best.ratio ? 'slower' : 'faster'] * best.evidence,
-    )
-    .map((rival) => asRival(rival, best, mean));
-  const uncertaintyRpm = uncertaintyOfMean(track);
+  const runs = steadyRuns(track);
+  const held = longestHeld(track);
+  const mean = meanRpm(held);
+  const close = rivals.filter(isClose(best)).map((rival) => asRival(rival, best, mean));
+  const uncertaintyRpm = uncertaintyOfMean(held);
   return {
     ...{ meanRpm: mean, uncertaintyRpm, ambiguous: close.length > 0, rivals: close },
-    says: words(mean, uncertaintyRpm, close),
+    says: [...words(track, runs, mean, uncertaintyRpm), ...rivalWords(close)].join(' '),
   };
+}
+
+/** The longest stretch at one speed, of which the mean is told; all of a track that holds none. */
+export function longestHeld(track: readonly TrackPoint[]): readonly TrackPoint[] {
+  const runs = steadyRuns(track);
+  return runs.reduce((a, b) => (lasts(b) > lasts(a) ? b : a), runs[0] ?? track);
 }
 
 export const refused = (says: string): Verdict => ({
@@ -92,9 +105,50 @@ const asRival = (rival: Candidate, best: Candidate, mean: number): Rival => ({
   weight: rival.evidence / best.evidence,
 });
 
-function words(rpmHeard: number, u: number, rivals: readonly Rival[]): string {
-  const said = `The engine turns at ${rpmHeard.toFixed(0)} rpm (95 % within ±${Math.max(1, 2 * u).toFixed(0)}).`;
-  if (rivals.length === 0) return said;
-  const others = rivals.map(({ rpm }) => `${rpm.toFixed(0)}`).join(' or ');
-  return `${said} The sound does not settle it: ${others} rpm fits nearly as well. Count with a tachometer.`;
+/** So much of the track at one speed, and the rest is the start and the end of it. */
+const nearlyAll = 0.75;
+const mostSaid = 4;
+
+function words(
+  track: readonly TrackPoint[],
+  runs: readonly (readonly TrackPoint[])[],
+  mean: number,
+  u: number,
+): string[] {
+  const within = `(95 % within ±${Math.max(1, 2 * u).toFixed(0)})`;
+  if (runs.length === 0 && changes(track)) {
+    const [low, high] = ends(track);
+    return [`The speed changes all the time, between ${low.toFixed(0)} and ${high.toFixed(0)} rpm.`];
+  }
+  const all = track.length * pointS;
+  const main = runs.find((run) => meanRpm(run) === mean);
+  if (runs.length <= 1 || (main && lasts(main) > nearlyAll * all))
+    return [`The engine turns at ${mean.toFixed(0)} rpm ${within}.`];
+  const said = runs
+    .slice(0, mostSaid)
+    .map(
+      (run) => `${meanRpm(run).toFixed(0)} rpm from ${run[0]!.t.toFixed(0)} to ${run.at(-1)!.t.toFixed(0)} s`,
+    );
+  const more = runs.length > mostSaid ? [`${runs.length - mostSaid} more`] : [];
+  return [`The engine turns at ${[...said, ...more].join(', ')}.`];
+}
+
+const pointS = 0.05;
+/** A track that keeps within this factor holds one speed, be it for less than a second. */
+const oneSpeed = 1.15;
+
+const changes = (track: readonly TrackPoint[]): boolean => {
+  const [low, high] = ends(track);
+  return high > oneSpeed * low;
+};
+
+function ends(track: readonly TrackPoint[]): readonly [number, number] {
+  const rpm = track.map((point) => point.rpm);
+  return [quantile(rpm, 0.02), quantile(rpm, 0.98)];
+}
+
+function rivalWords(rivals: readonly Rival[]): string[] {
+  if (rivals.length === 0) return [];
+  const others = rivals.map(({ rpm }) => rpm.toFixed(0)).join(' or ');
+  return [`The sound does not settle it: ${others} rpm fits nearly as well. Count with a tachometer.`];
 }

@@ -1,8 +1,8 @@
 export { capital, lowerFirst } from './case.js';
-export { counted, countWord, plural } from './count.js';
+export { counted, countWord, picturesAndSounds, plural } from './count.js';
 export { dayNames, dayWords, monthNames, shortDay, timeWords, weekDay } from './day.js';
 export { joined, listed } from './list.js';
-export { minutesWords, roughHours } from './minutes.js';
+export { clockWords, minutesWords, roughHours, roughSpan } from './minutes.js';
 export { money, price, roughMoney, thousands } from './money.js';
 export { inPercent, percent } from './percent.js';
 export { PlacedError } from './placed-error.js';

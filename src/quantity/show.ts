@@ -99,8 +99,15 @@ function shownValue(quantity: Quantity, unit: string): number {
   return to(quantity, unit);
 }
 
+/** 0.375 in is 9.525 mm and shown as 9.53: a half that conversion left a hair under itself is rounded as a half. */
+function withoutNoise(value: number, decimals: number): number {
+  const clean = Number(value.toPrecision(14));
+  const half = Number((Math.abs(clean) * 10 ** decimals).toPrecision(14));
+  return half % 1 === 0.5 ? clean + Math.sign(clean) * 10 ** (-decimals - 3) : value;
+}
+
 function plain(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
+  const text = withoutNoise(value, decimals).toFixed(decimals);
   // to a reader -0.0 is 0.0
   return Number(text) === 0 ? text.replace('-', '') : text;
 }

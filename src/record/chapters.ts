@@ -1,4 +1,5 @@
-import type { From, Job } from '../job/index.js';
+import { type From, type Job, lineWords, whenOf } from '../job/index.js';
+import { RecordError } from './error.js';
 
 /** A chapter file belongs to one film: its times count from the start of that film. */
 export interface ChapterFile {
@@ -8,6 +9,46 @@ export interface ChapterFile {
   readonly text: string;
   /** clips whose times could not be read, in words; they stand in the file as notes */
   readonly notPlaced: readonly string[];
+}
+
+/** When a film ran: ISO 8601 instants; to its last line and a minute where its end is not said. */
+export interface FilmTimes {
+  readonly from: string;
+  readonly to?: string | undefined;
+}
+
+/**
+ * The lines of the log that were written while a film ran, as its chapters: each from its own time to the next one's. What
+ * was written within one second is one chapter. Source: WebVTT, W3C (chapter cues).
+ *
+ * @throws RecordError when a time cannot be read, the end is not after the beginning, or no line falls into it
+ */
+export function chaptersOfLog(job: Job, { from, to }: FilmTimes): string {
+  const begin = instant('from', from);
+  const end = to === undefined ? Number.POSITIVE_INFINITY : instant('to', to);
+  if (end <= begin) throw new RecordError('The film ends before it begins.', 'to');
+  const starts = new Map<number, string[]>();
+  for (const line of job.log) {
+    const at = Date.parse(whenOf(line.entry));
+    if (line.struck || !line.known || line.known.kind === 'strike' || at < begin || at >= end) continue;
+    const second = Math.floor((at - begin) / 1000);
+    const { title, value } = lineWords(line);
+    starts.set(second, [...(starts.get(second) ?? []), value ? `${title}: ${value}` : title]);
+  }
+  if (starts.size === 0) throw new RecordError('No line of the log was written while that film ran.', 'from');
+  const inOrder = [...starts].sort(([a], [b]) => a - b);
+  const last = Number.isFinite(end) ? (end - begin) / 1000 : inOrder.at(-1)![0] + 60;
+  const cues = inOrder.map(([start, titles], i) =>
+    cue({ start, end: inOrder[i + 1]?.[0] ?? last, title: titles.join('; ') }, i),
+  );
+  const note = `NOTE ${noteText(`tag ${job.tag}${job.invented ? ', invented' : ''}, a film that began ${from}`)}`;
+  return `WEBVTT\n\n${[note, ...cues].join('\n\n')}\n`;
+}
+
+function instant(field: 'from' | 'to', text: string): number {
+  const at = Date.parse(text);
+  if (Number.isNaN(at)) throw new RecordError(`“${text}” is no time.`, field);
+  return at;
 }
 
 type Clip = From<'photograph'> & { readonly clip: NonNullable<From<'photograph'>['clip']> };

@@ -1,5 +1,3 @@
-export { type BagLabel, bagLabels } from './bag-labels.js';
-export { type BagLabelOptions, bagLabelsPdf } from './bag-labels-pdf.js';
 export {
   type Bundle,
   type BundledPicture,
@@ -12,8 +10,11 @@ export {
   writeBundle,
 } from './bundle/index.js';
 export { type CalendarOptions, calendar, undated } from './calendar.js';
-export { type ChapterFile, chapters } from './chapters.js';
+export { type ChapterFile, chapters, chaptersOfLog } from './chapters.js';
 export { RecordError } from './error.js';
+export { type LabelKind, labelKinds, labelsOf } from './labels.js';
+export { type LabelOptions, labelsPdf, type Roll, rollLimits } from './labels-pdf.js';
+export { matPdf } from './mat-pdf.js';
 export { type RecordFonts, readFonts } from './pdf/fonts.js';
 export { type PrintablePicture, pictureProblem } from './pdf/picture.js';
 export * from './service-record/index.js';

@@ -1,5 +1,5 @@
 import type { From, Job, Written } from '../job/index.js';
-import { quantityOf } from '../job/index.js';
+import { boltOf, quantityOf } from '../job/index.js';
 import { to } from '../quantity/index.js';
 import { type CsvValue, csv } from './csv.js';
 
@@ -83,7 +83,7 @@ const torqueColumns = [
   'tag',
   'joint',
   'name',
-  'hole',
+  'bolt',
   'pass',
   ...numberColumns('set'),
   ...numberColumns('target'),
@@ -99,7 +99,7 @@ function torqueRow(job: Job, t: From<'torque'>): CsvValue[] {
     job.tag,
     t.joint,
     joint?.name,
-    t.hole,
+    boltOf(t),
     t.pass,
     ...numberFields(t.set),
     ...numberFields(joint?.target),

@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
-import { catalogOf } from '../job/index.js';
-import { JobNotes, shopNow } from '../shopkeep/index.js';
+import { JobNotes, readPacksApart, readPacksBy, shopNow } from '../shopkeep/index.js';
 import { StoreError } from '../store/index.js';
 import { type DoorEnv, door, pairingPath, trustPath } from './door.js';
 import { type ApiError, answerError, notFound } from './error.js';
@@ -19,8 +18,10 @@ import { demoRoutes } from './routes/demo.js';
 import { deviceRoutes } from './routes/devices.js';
 import { entryRoutes } from './routes/entries.js';
 import { eventRoutes } from './routes/events.js';
+import { findRoutes } from './routes/find.js';
 import { healthRoutes } from './routes/health.js';
 import { jobRoutes } from './routes/jobs.js';
+import { matRoutes } from './routes/mat.js';
 import { pastRoutes } from './routes/past-jobs.js';
 import { pictureRoutes } from './routes/pictures.js';
 import { recordRoutes } from './routes/records.js';
@@ -45,7 +46,8 @@ export async function createApp(given: Parts): Promise<App> {
   const keeping = new KeepingWatch(store, parts.log);
   const news = new News(store, await store.head(), parts.log);
   const notes = new JobNotes(store);
-  catalogOf((await shopNow(store)).shop); // made now: that holds the thread, and nobody waits for an answer yet
+  readPacksBy(store, async (packs) => readPacksApart(await parts.reader(), packs));
+  void (await shopNow(store)).catalog; // made now: that holds the thread, and nobody waits for an answer yet
   const stopFollowing = notes.follow(parts.log);
   notes.onLearned(() => news.tellLearned());
   const pairing = new Pairing(store, parts.clock);
@@ -60,6 +62,7 @@ export async function createApp(given: Parts): Promise<App> {
   http.on('GET', '/api/*', compress()); // what is sent back for a line written is a few words
   http.route('/api/health', healthRoutes(parts));
   http.route('/api/jobs', jobRoutes(store, notes));
+  http.route('/api/find', findRoutes(store, notes));
   http.route('/api/jobs', recordRoutes(parts));
   http.route('/api/entries', entryRoutes(parts));
   http.route('/api/events', eventRoutes(store, news, pairing, keeping));
@@ -67,8 +70,9 @@ export async function createApp(given: Parts): Promise<App> {
   http.route('/api/pictures', pictureRoutes(store, parts.clock));
   http.route('/api/worksheets', worksheetRoutes());
   http.route('/api/catalog', catalogRoutes(parts));
+  http.route('/api/mat', matRoutes(parts));
   http.route('/api/past', pastRoutes(store, notes));
-  http.route('/api/bundles', bundleRoutes(store));
+  http.route('/api/bundles', bundleRoutes(parts));
   http.route('/api/store', storeRoutes(parts, keeping));
   http.route('/api/demo', demoRoutes(parts, news));
   http.route(trustPath, trustPage(parts.network));

@@ -193,3 +193,9 @@ export function notPaired(): ApiError {
     'This device is not paired with the shop. On the bench computer open Shop, choose “Pair a phone” and scan the code.',
   );
 }
+
+/** Every origin under which the bench answers in the shop's network; by its name first, for that stays when addresses change. */
+export function originsOf(network: Network, port: number): string[] {
+  const schemes = network.trust ? ['https', 'http'] : ['http'];
+  return schemes.flatMap((scheme) => calledInNetwork(network).map((name) => `${scheme}://${name}:${port}`));
+}

@@ -2,7 +2,7 @@ import { HTTPException } from 'hono/http-exception';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import { EntryError } from '../job/index.js';
 import { RecordError } from '../record/index.js';
-import { ShopkeepError } from '../shopkeep/index.js';
+import { ShopkeepError, TooMuch } from '../shopkeep/index.js';
 import { StoreError, type StoreErrorCode } from '../store/index.js';
 import { ApiError } from './error.js';
 
@@ -45,6 +45,8 @@ export function asApiError(error: unknown): ApiError | undefined {
   if (error instanceof ShopkeepError)
     return new ApiError(shopkeepStatus[error.code], error.code, error.message, error.field);
   if (error instanceof EntryError) return new ApiError(422, 'bad-entry', error.message, error.field);
+  if (error instanceof TooMuch)
+    return new ApiError(422, 'bad-record', `What was sent ${error.message}. Nothing was stored.`);
   if (error instanceof RecordError) return new ApiError(422, 'bad-record', error.message, error.field);
   if (error instanceof HTTPException) {
     return new ApiError(error.status, 'refused', error.message || 'The request was refused.');

@@ -29,6 +29,7 @@ export const applicationPolicy = (reach: readonly string[]): string =>
     "default-src 'self'",
     "script-src 'self' 'wasm-unsafe-eval'",
     "img-src 'self' blob: data:",
+    "media-src 'self' blob:",
     "style-src 'self' 'unsafe-inline'",
     ["connect-src 'self'", ...reach].join(' '),
     "object-src 'none'",

@@ -20,17 +20,21 @@ export async function speakEncryptedToo(
   network: Network,
   trust: Trust,
   clock: () => Date,
+  log: (line: string) => void,
 ): Promise<() => void> {
   const names = () => ['127.0.0.1', '::1', ...calledInNetwork(network)];
   const made = async () => ({ names: names().join(' '), leaf: await trust.leaf(names(), clock()) });
   let now = await made();
   const encrypted = createServer({ ...asOptions(now.leaf), handshakeTimeout: silentMs });
-  const renewing = setInterval(async () => {
+  const renew = async () => {
     const due = now.leaf.until.getTime() - clock().getTime() < renewBeforeMs;
     if (!due && now.names === names().join(' ')) return;
     now = await made();
     encrypted.setSecureContext(asOptions(now.leaf));
-  }, lookMs);
+  };
+  const complain = (error: unknown) =>
+    log(`The bench’s certificate could not be made anew, and it is tried again: ${String(error)}`);
+  const renewing = setInterval(() => void renew().catch(complain), lookMs);
   renewing.unref();
   const plain = server.listeners('connection') as ((line: Socket | TLSSocket) => void)[];
   const speak = (line: Socket | TLSSocket) => plain.forEach((each) => void each.call(server, line));

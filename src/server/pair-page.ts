@@ -8,6 +8,7 @@ import { ApiError } from './error.js';
 import { smallPage, withPolicy } from './headers.js';
 import type { Pairing } from './pairing.js';
 import { page } from './small-page.js';
+import { whatItOpens } from './trust-pictures.js';
 
 const aYearS = 365 * 24 * 3600;
 const longestName = 60;
@@ -120,5 +121,12 @@ const form = (trust: boolean) =>
         <input id="name" name="name" value="Phone in the apron" maxlength="60" autocomplete="off" />
         <button>Pair it</button>
       </form>
-      ${trust ? html`<p><a href="/trust/">Open without a network, keep the screen awake, let timers ring</a></p>` : ''}`,
+      ${trust ? trustToo : ''}`,
   );
+
+const trustToo = html`<section class="card">
+  <h2>Once it trusts the bench, it does more</h2>
+  ${raw(whatItOpens)}
+  <a class="button plain" href="/trust/">How, in four pictures</a>
+  <p class="soft">Now or later: on a paired phone it stands under Shop.</p>
+</section>`;

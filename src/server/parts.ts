@@ -11,6 +11,8 @@ export interface Parts {
   readonly demo: string;
   /** folder of the printed record's type faces */
   readonly fonts: string;
+  /** the built program of the threads that read what comes from outside, see `shopkeep/reading` */
+  readonly reader: () => string | Promise<string>;
   readonly version: string;
   /** where it is open to the shop's network; to this computer alone when left out */
   readonly network?: Network;

@@ -38,7 +38,13 @@ export async function serve(parts: Parts, port: number): Promise<Running> {
   let stopRenewing = () => {};
   try {
     if (parts.network?.trust)
-      stopRenewing = await speakEncryptedToo(server, parts.network, parts.network.trust, parts.clock);
+      stopRenewing = await speakEncryptedToo(
+        server,
+        parts.network,
+        parts.network.trust,
+        parts.clock,
+        parts.log,
+      );
     await listening(server, port, parts.network ? everyAddress : loopback);
   } catch (error) {
     stopRenewing();

@@ -4,6 +4,7 @@ import { calledInNetwork, type DoorEnv, type Network } from './door.js';
 import { notFound } from './error.js';
 import { smallPage, withPolicy } from './headers.js';
 import { page } from './small-page.js';
+import { comparePicture, fetchPicture, openPicture, settingsPicture, whatItOpens } from './trust-pictures.js';
 
 const file = 'wristpin-authority.crt';
 
@@ -37,13 +38,11 @@ function shown(network: Network | undefined, port: number) {
 const explained = (fingerprint: string, [link, ...others]: readonly string[]) =>
   page(
     'Trust this bench',
-    html`<p>
-        Once this phone trusts the shop’s own authority, Wristpin opens also where there is no network, the screen stays
-        awake while you tighten, timers ring, and the microphone listens to the engine. What is sent is encrypted.
-      </p>
+    html`<p>Once this phone trusts the shop’s own authority, what is sent is encrypted, and Wristpin does more:</p>
+      ${raw(whatItOpens)}
       <figure>
         ${raw(fetchPicture)}
-        <figcaption>1. <a href="/trust/${file}">Fetch the shop’s authority</a> and keep the file.</figcaption>
+        <figcaption><a class="button" href="/trust/${file}">1. Fetch the shop’s authority</a>It is a small file; keep it.</figcaption>
       </figure>
       <figure>
         ${raw(comparePicture)}
@@ -55,16 +54,16 @@ const explained = (fingerprint: string, [link, ...others]: readonly string[]) =>
       <figure>
         ${raw(settingsPicture)}
         <figcaption>
-          3. Take it in. Some phones call it a profile: Settings, “Profile downloaded”, Install; then General, About,
-          Certificate Trust Settings, and switch it on. Others: Settings, Security, “Encryption and credentials”, “Install a
-          certificate”, “CA certificate”, and choose the file.
+          3. Take it in. On phones that call it a profile: Settings, “Profile downloaded”, Install; then General, About,
+          Certificate Trust Settings, and switch it on.<br />On others: Settings, Security, “Encryption and credentials”,
+          “Install a certificate”, “CA certificate”, and choose the file.
         </figcaption>
       </figure>
       <figure>
         ${raw(openPicture)}
         <figcaption>
           4. ${link ? html`Open <a href="${link}">${link}</a>` : 'Open the bench’s address with https in front of it'} and put
-          it on the home screen.${others.length > 0 ? ` If that does not open: ${others.join(' or ')}` : ''}
+          it on the home screen.${others.map((other) => html`<br />If that does not open: <a href="${other}">${other}</a>`)}
         </figcaption>
       </figure>
       <p>
@@ -72,24 +71,3 @@ const explained = (fingerprint: string, [link, ...others]: readonly string[]) =>
         computer. To stop trusting it, take it out again in the same place.
       </p>`,
   );
-
-const drawing = (inside: string) =>
-  `<svg viewBox="0 0 320 140" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="3" stroke-linejoin="round" stroke-linecap="round">${inside}</svg>`;
-const phone = (x: number, inside = '') =>
-  `<g transform="translate(${x} 10)"><rect width="66" height="120" rx="10"/><path d="M26 111h14"/>${inside}</g>`;
-const bench =
-  '<g transform="translate(20 25)"><rect width="110" height="70" rx="5"/><path d="M40 95h30M55 70v25"/></g>';
-const seal = (x: number, y: number) =>
-  `<g transform="translate(${x} ${y})"><path d="M0 0h30v38l-15-8-15 8z"/><path d="M8 12h14M8 19h9"/></g>`;
-const fetchPicture = drawing(
-  `${bench}${seal(60, 40)}<path d="M145 62h55m-12-10 12 10-12 10"/>${phone(220, seal(18, 36))}`,
-);
-const comparePicture = drawing(
-  `${bench}<path d="M40 55h70M40 72h70"/><path d="M160 56h28M160 70h28"/>${phone(220, '<path d="M12 45h42M12 58h42"/>')}`,
-);
-const settingsPicture = drawing(
-  `${phone(127, '<path d="M12 28h42M12 48h42"/><rect x="12" y="66" width="42" height="20" rx="10"/><circle cx="44" cy="76" r="7" fill="currentColor"/>')}`,
-);
-const openPicture = drawing(
-  `${phone(70, '<rect x="18" y="44" width="30" height="24" rx="4"/><path d="M24 44v-7a9 9 0 0 1 18 0v7"/>')}<path d="M160 70h26m-9-8 9 8-9 8"/>${phone(210, '<path d="m20 60 10 11 18-24"/>')}`,
-);

@@ -1,10 +1,9 @@
-import { setImmediate as rest } from 'node:timers/promises';
 import { type RawEntry, shopLog } from '../job/index.js';
 import { type BundleSource, jobDigest, type ReadBundle, RecordError, readBundle } from '../record/index.js';
 import type { Store } from '../store/index.js';
-import { keepPicture } from './keep-picture.js';
-import { inspectPicture } from './picture.js';
-import { readLines } from './read-lines.js';
+import { inspectKept, keepPicture } from './keep-picture.js';
+import { readEach } from './read-each.js';
+import { heldAgainstStore } from './read-lines.js';
 import { shownPictures } from './shown-pictures.js';
 
 /** What a bundle would do to one job. */
@@ -26,6 +25,8 @@ export interface ImportPlan {
   /** lines of the shop's own log: its name, tools, packs; taken only by a yes */
   readonly shopLines: { readonly fresh: number; readonly known: number };
   readonly pictures: number;
+  /** of spoken notes, where there are any */
+  readonly sounds?: number;
   /** of the bundle's lines */
   readonly digest: string;
 }
@@ -42,6 +43,7 @@ export interface Imported {
   readonly stored: readonly string[];
   readonly already: readonly string[];
   readonly pictures: number;
+  readonly sounds?: number;
   /** logs of which lines were not taken, for nobody said yes to them */
   readonly leftOut: readonly { readonly job: string; readonly lines: number }[];
 }
@@ -52,29 +54,21 @@ export interface OpenedImport {
   readonly take: (choices?: ImportChoices) => Promise<Imported>;
 }
 
-const longestMs = 60_000;
-
-/** Lets others in between the pieces of the work, and gives up where it does not end. */
-function patience(): () => Promise<void> {
-  const begun = performance.now();
-  return async () => {
-    await rest();
-    if (performance.now() - begun > longestMs)
-      throw new RecordError(
-        `This bundle could not be read within ${longestMs / 1000} seconds; nothing was stored.`,
-      );
-  };
+/** A bundle whose lines have each been read; what they say has not been held against the store. */
+export interface OpenedBundle extends Pick<ReadBundle, 'pictures' | 'digest' | 'picture'> {
+  readonly entries: RawEntry[];
 }
 
-/** Everything in it is looked at here. @throws RecordError, ShopkeepError when it is no bundle or breaks the rules */
-export async function openImport(store: Store, source: Uint8Array | BundleSource): Promise<OpenedImport> {
-  const breath = patience();
-  const bundle = await readBundle(source, undefined, breath);
-  const entries = await readLines(store, bundle.entries, breath);
-  for (const { sha256 } of bundle.pictures) {
-    await inspectPicture(await bundle.picture(sha256));
-    await breath();
-  }
+/** Holds the thread until it is read. @throws RecordError, ShopkeepError when it is no bundle or breaks the rules */
+export async function readBundleHere(source: Uint8Array | BundleSource): Promise<OpenedBundle> {
+  const { pictures, digest, picture, entries } = await readBundle(source);
+  return { pictures, digest, picture, entries: readEach(entries) };
+}
+
+/** Everything in it is looked at here. @throws ShopkeepError when it breaks the rules */
+export async function openImport(store: Store, bundle: OpenedBundle): Promise<OpenedImport> {
+  const entries = await heldAgainstStore(store, bundle.entries);
+  await lookAtPictures(bundle);
   const logs = new Map<string, RawEntry[]>();
   for (const entry of entries) {
     const log = logs.get(entry.job);
@@ -83,9 +77,28 @@ export async function openImport(store: Store, source: Uint8Array | BundleSource
   }
   const { jobs, shopLines } = await planned(store, logs);
   return {
-    plan: { jobs, shopLines, pictures: bundle.pictures.length, digest: bundle.digest },
+    plan: { jobs, shopLines, ...countsOf(bundle.pictures), digest: bundle.digest },
     take: (choices = {}) => take(store, bundle, entries, { jobs, shopLines }, choices),
   };
+}
+
+function countsOf(kept: OpenedBundle['pictures']): Pick<ImportPlan, 'pictures' | 'sounds'> {
+  const sounds = kept.filter(({ mime }) => mime === 'audio/wav').length;
+  return { pictures: kept.length - sounds, ...(sounds > 0 && { sounds }) };
+}
+
+const longestMs = 60_000;
+
+/** Each must be one that a page can show. Twenty thousand that are slow to unfold would keep this computer busy for hours. */
+async function lookAtPictures({ pictures, picture }: OpenedBundle): Promise<void> {
+  const begun = performance.now();
+  for (const { sha256 } of pictures) {
+    await inspectKept(await picture(sha256));
+    if (performance.now() - begun > longestMs)
+      throw new RecordError(
+        `The pictures of this bundle could not be looked at within ${longestMs / 1000} seconds; nothing was stored.`,
+      );
+  }
 }
 
 async function planned(
@@ -125,7 +138,7 @@ async function isAsKept(kept: readonly RawEntry[], lines: readonly RawEntry[]): 
 /** The pictures are kept before the lines that show them, so that a cut in between leaves no line without its picture. */
 async function take(
   store: Store,
-  bundle: ReadBundle,
+  bundle: OpenedBundle,
   entries: readonly RawEntry[],
   { jobs, shopLines }: Pick<ImportPlan, 'jobs' | 'shopLines'>,
   { into = [], shop = false }: ImportChoices,
@@ -145,7 +158,7 @@ async function take(
     ...(logs.has(shopLog) ? [] : [{ job: shopLog, lines: shopLines.fresh }]),
   ];
   const names = new Set(taken.map(({ job }) => job));
-  return { jobs: [...names], stored, already, pictures: wanted.length, leftOut: rest };
+  return { jobs: [...names], stored, already, ...countsOf(wanted), leftOut: rest };
 }
 
 const ofJob = (entries: readonly RawEntry[], job: string) => entries.filter((entry) => entry.job === job);

@@ -1,11 +1,10 @@
 import { createHash } from 'node:crypto';
 import { setImmediate as breath } from 'node:timers/promises';
-import { builtInState, type Catalog } from '../catalog/index.js';
-import { fold, type Job, type JobSummary, jobSummary, type Shop } from '../job/index.js';
+import { builtInState } from '../catalog/index.js';
+import type { JobSummary, Shop } from '../job/index.js';
 import type { JobCounts, JobNote, JobSpan, JobsAsked, Store } from '../store/index.js';
-import { lessonOf } from './lessons.js';
 import { packaged } from './package.js';
-import { shopNow } from './shop-now.js';
+import { shopFolded } from './shop-folded.js';
 
 export interface ListedJob extends Omit<JobSpan, 'job'> {
   readonly id: string;
@@ -95,13 +94,15 @@ export class JobNotes {
   }
 
   async #makeSome(): Promise<number> {
-    const now = await shopNow(this.#store);
-    const by = makerOf(now.shop);
+    const by = await makerNow(this.#store);
     await this.#store.forgetNotes(by);
+    const behind = await this.#store.behind(jobsATurn);
+    if (behind.length === 0) return 0;
+    const { noteFor } = await import('./note-for.js'); // half of a command's start, and most find all made
     const notes: JobNote[] = [];
-    for (const { job } of await this.#store.behind(jobsATurn)) {
-      const entries = await this.#store.entries(job);
-      if (entries.length > 0) notes.push(noteOf(fold(job, entries), entries.at(-1)!.seq, by, now.catalog));
+    for (const { job } of behind) {
+      const note = await noteFor(this.#store, job, by);
+      if (note) notes.push(note);
       await breath();
     }
     if (notes.length > 0 && (await this.#store.keepNotes(notes))) for (const tell of this.#learned) tell();
@@ -109,37 +110,11 @@ export class JobNotes {
   }
 }
 
-function noteOf(job: Job, made: number, by: string, catalog: Catalog): JobNote {
-  const summary = jobSummary(job);
-  const { tag, invented, handedOver } = summary;
-  const lesson = JSON.stringify(lessonOf(job, catalog)) ?? '';
-  const words = searched(job);
-  return {
-    job: job.id,
-    made,
-    by,
-    tag,
-    open: !handedOver,
-    invented,
-    words,
-    summary: JSON.stringify(summary),
-    lesson,
-  };
-}
-
-/** Without the signs that a database cannot keep in a text. */
-function searched({ tag, title, intake: { machine, owner, complaint } }: Job): string {
-  const words = [`#${tag}`, title, machine, owner, complaint].filter((each) => each !== undefined);
-  return words
-    .join(' ')
-    .replace(/[\0\p{Surrogate}]/gu, ' ')
-    .toLowerCase();
-}
-
 let maker: { readonly packs: Shop['packs']; readonly by: string } | undefined;
 
 /** Stands for all but the log that goes into a note: the program and the catalog it computes with. */
-function makerOf({ packs }: Shop): string {
+async function makerNow(store: Store): Promise<string> {
+  const { packs } = await shopFolded(store);
   if (maker?.packs !== packs) {
     const of = JSON.stringify([packaged().version, builtInState, packs.map(({ text }) => text)]);
     maker = { packs, by: createHash('sha256').update(of).digest('hex') };

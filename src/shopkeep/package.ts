@@ -11,18 +11,26 @@ export interface Packaged {
   readonly demo: string;
   /** the type faces of the printed record */
   readonly fonts: string;
+  /** the program of the threads that read what comes from outside */
+  readonly reader: string;
 }
 
 export function packaged(): Packaged {
-  const root = packageRoot(dirname(fileURLToPath(import.meta.url)));
+  const here = dirname(fileURLToPath(import.meta.url));
+  const root = packageRoot(here);
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
   return {
     version,
     web: join(root, 'dist', 'web'),
     demo: join(root, 'demo'),
     fonts: join(root, 'dist', 'fonts'),
+    reader: besideProgram(here, 'reader.js') ?? join(root, 'dist', 'cli', 'reader.js'),
   };
 }
+
+/** This file lies in one of the program's pieces, or in a folder of them. */
+const besideProgram = (here: string, name: string): string | undefined =>
+  [join(here, name), join(here, '..', name)].find((path) => existsSync(path));
 
 /** The nearest folder upwards that holds the package; a bundle lies at another depth than the source. */
 function packageRoot(from: string): string {

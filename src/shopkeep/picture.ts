@@ -1,4 +1,5 @@
 import type { Sharp } from 'sharp';
+import { mostPixels } from '../job/index.js';
 import { ShopkeepError } from './error.js';
 
 export const pictureTypes = ['image/jpeg', 'image/png', 'image/webp'] as const;
@@ -13,8 +14,8 @@ export interface PictureFacts {
   readonly height: number;
 }
 
-/** A few kilobytes can unfold to gigabytes of pixels; phones with a fine sensor make pictures of 108 million. */
-const mostPixels = 150_000_000;
+/** Past this they are unfolded one after the other. */
+const manyPixels = 25_000_000;
 
 /**
  * Looks into the bytes, whatever the file is called: a picture of a type that every browser shows, whole enough to
@@ -25,9 +26,11 @@ const mostPixels = 150_000_000;
 export async function inspectPicture(bytes: Uint8Array): Promise<PictureFacts> {
   const mime = await sniff(bytes);
   try {
-    const { autoOrient } = await (await open(bytes)).metadata();
+    const { autoOrient, width, height, isProgressive } = await (await open(bytes)).metadata();
+    const isHeld = mime !== 'image/jpeg' || isProgressive;
+    if (isHeld && width * height > mostPixels.held) throw tooManyPixels(mime, mostPixels.held);
     // decodes all of it: a cut-off picture fails here
-    await (await open(bytes)).resize(8, 8, { fit: 'fill' }).raw().toBuffer();
+    await unfolded(bytes, (picture) => picture.resize(8, 8, { fit: 'fill' }).raw().toBuffer());
     return { mime, bytes: bytes.byteLength, width: autoOrient.width, height: autoOrient.height };
   } catch (error) {
     throw undecodable(mime, error);
@@ -36,21 +39,39 @@ export async function inspectPicture(bytes: Uint8Array): Promise<PictureFacts> {
 
 /** The picture turned upright and no wider than `width`, as WebP. */
 export async function narrowed(bytes: Uint8Array, width: number): Promise<Uint8Array<ArrayBuffer>> {
-  const small = (await open(bytes)).autoOrient().resize({ width, withoutEnlargement: true });
-  return new Uint8Array(await small.webp({ quality: 80 }).toBuffer());
+  const small = await unfolded(bytes, (picture) =>
+    picture.autoOrient().resize({ width, withoutEnlargement: true }).webp({ quality: 80 }).toBuffer(),
+  );
+  return new Uint8Array(small);
 }
 
 /** The picture turned upright, as a JPEG of the size that a printed page can show. */
 export async function printable(bytes: Uint8Array): Promise<Uint8Array> {
-  const small = (await open(bytes))
-    .autoOrient()
-    .resize(1200, 1200, { fit: 'inside', withoutEnlargement: true });
-  return small.flatten({ background: '#fff' }).jpeg({ quality: 82 }).toBuffer();
+  const within = { fit: 'inside', withoutEnlargement: true } as const;
+  return unfolded(bytes, (picture) =>
+    picture
+      .autoOrient()
+      .resize(1200, 1200, within)
+      .flatten({ background: '#fff' })
+      .jpeg({ quality: 82 })
+      .toBuffer(),
+  );
 }
 
-/** @throws ShopkeepError when the store holds a picture of a type that it cannot have taken */
-export function asPictureType(mime: string): PictureType {
-  const known = pictureTypes.find((each) => each === mime);
+let turn: Promise<unknown> = Promise.resolve();
+
+async function unfolded<T>(bytes: Uint8Array, work: (picture: Sharp) => Promise<T>): Promise<T> {
+  const picture = await open(bytes);
+  const { width, height } = await picture.metadata();
+  if (width * height <= manyPixels) return work(picture);
+  const mine = turn.then(() => work(picture));
+  turn = mine.catch(() => {});
+  return mine;
+}
+
+/** @throws ShopkeepError when the store holds a picture or a sound of a type that it cannot have taken */
+export function asKeptType(mime: string): PictureType | 'audio/wav' {
+  const known = mime === 'audio/wav' ? mime : pictureTypes.find((each) => each === mime);
   if (known) return known;
   throw refused(`A picture of the type ${mime} cannot be passed on.`);
 }
@@ -58,7 +79,9 @@ export function asPictureType(mime: string): PictureType {
 /** The libraries are large, and loaded only when there is a picture: most commands never see one. */
 async function open(bytes: Uint8Array): Promise<Sharp> {
   const { default: sharp } = await import('sharp');
-  return sharp(bytes, { limitInputPixels: mostPixels, failOn: 'error' });
+  // it keeps the last pictures unfolded, a large one 300 MB each: nobody asks for the same again so soon
+  sharp.cache(false);
+  return sharp(bytes, { limitInputPixels: mostPixels.inLines, failOn: 'error' });
 }
 
 async function sniff(bytes: Uint8Array): Promise<PictureType> {
@@ -78,14 +101,19 @@ function heic(): ShopkeepError {
 }
 
 function undecodable(mime: PictureType, error: unknown): ShopkeepError {
-  const name = mime.slice('image/'.length).toUpperCase();
-  if (error instanceof Error && /pixel limit/i.test(error.message)) {
-    return refused(
-      `This ${name} unfolds to more than ${mostPixels / 1e6} million pixels; nothing was stored.`,
-    );
-  }
+  if (error instanceof ShopkeepError) return error;
+  if (error instanceof Error && /pixel limit/i.test(error.message))
+    return tooManyPixels(mime, mostPixels.inLines);
   return refused(
-    `This ${name} is damaged or cut off and cannot be shown. Send it again; nothing was stored.`,
+    `This ${nameOf(mime)} is damaged or cut off and cannot be shown. Send it again; nothing was stored.`,
+  );
+}
+
+const nameOf = (mime: PictureType): string => mime.slice('image/'.length).toUpperCase();
+
+function tooManyPixels(mime: PictureType, most: number): ShopkeepError {
+  return refused(
+    `This ${nameOf(mime)} unfolds to more than ${most / 1e6} million pixels; nothing was stored.`,
   );
 }
 

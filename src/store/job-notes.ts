@@ -2,6 +2,7 @@ import { sql } from 'kysely';
 import { shopLog } from '../job/index.js';
 import type { Backend } from './backend.js';
 import { noteDigest } from './digest.js';
+import { forgetFindable, keepFindable } from './finding.js';
 import type { JobCounts, JobNote, JobSpan, JobsAsked, ListedJob, Store } from './store.js';
 import type { Db } from './tables.js';
 
@@ -34,6 +35,13 @@ export async function rebuild(tx: Db): Promise<void> {
     select job, min(seq), max(seq), count(*) from entries group by job`.execute(tx);
 }
 
+export async function reindex(backend: Backend): Promise<void> {
+  await backend.write(async ({ tx }) => {
+    await forgetFindable(tx, backend.dialect);
+    await rebuild(tx);
+  });
+}
+
 const span = ['job', 'first', 'last', 'count'] as const;
 
 export const jobs = (db: Db): Promise<JobSpan[]> =>
@@ -57,11 +65,13 @@ export async function keepNotes(backend: Backend, notes: readonly JobNote[]): Pr
       .where('job', 'in', ids)
       .execute();
     const known = new Map(before.map(({ job, lesson }) => [job, lesson]));
-    for (const { job, made, ...note } of notes) {
-      const facts = { ...note, made, open: Number(note.open), invented: Number(note.invented) };
+    for (const { job, made, tokens, places, ...note } of notes) {
+      const facts = { ...note, words: '', made, open: Number(note.open), invented: Number(note.invented) };
       const row = { ...facts, digest: noteDigest({ job, ...facts }) };
       // another server may have folded more of it meanwhile
-      await tx.updateTable('job_notes').set(row).where('job', '=', job).where('made', '<', made).execute();
+      const update = tx.updateTable('job_notes').set(row).where('job', '=', job).where('made', '<', made);
+      const { numUpdatedRows } = await update.executeTakeFirstOrThrow();
+      if (numUpdatedRows > 0) await keepFindable(tx, backend.dialect, { job, tokens, places });
     }
     return notes.some(({ job, lesson }) => known.get(job) !== lesson);
   });
@@ -81,7 +91,6 @@ export async function listJobs(db: Db, asked: JobsAsked): Promise<ListedJob[]> {
   if (asked.open !== undefined) rows = rows.where('open', '=', Number(asked.open));
   if (asked.invented !== undefined) rows = rows.where('invented', '=', Number(asked.invented));
   if (asked.tag !== undefined) rows = rows.where('tag', '=', asked.tag);
-  for (const word of asked.words ?? []) rows = rows.where(holds(word));
   if (asked.beyond !== undefined)
     rows = newest ? rows.where('last', '<', asked.beyond) : rows.where('first', '>', asked.beyond);
   return rows
@@ -89,11 +98,6 @@ export async function listJobs(db: Db, asked: JobsAsked): Promise<ListedJob[]> {
     .orderBy(newest ? 'last' : 'first', newest ? 'desc' : 'asc')
     .limit(asked.most)
     .execute();
-}
-
-function holds(word: string) {
-  const literal = word.toLowerCase().replace(/[\\%_]/g, '\\$&');
-  return sql<boolean>`words like ${`%${literal}%`} escape '\\'`;
 }
 
 export async function jobCounts(db: Db): Promise<JobCounts> {

@@ -3,6 +3,7 @@ import type { Backend } from './backend.js';
 import { backup } from './backup.js';
 import { carrierOf, deviceOf, devices, pairDevice, renewDevice, sawDevice, unpairDevice } from './devices.js';
 import { closedError } from './error.js';
+import { findJobs, foundWhere } from './finding.js';
 import {
   behind,
   changedSince,
@@ -14,7 +15,7 @@ import {
   listJobs,
   notesState,
   opened,
-  rebuild,
+  reindex,
   spanOf,
 } from './job-notes.js';
 import { hasPicture, picture, putPicture } from './pictures.js';
@@ -43,10 +44,12 @@ export function keep(backend: Backend): Store {
     keepNotes: (notes) => run(() => keepNotes(backend, notes)),
     forgetNotes: (exceptBy) => run(() => forgetNotes(backend, exceptBy)),
     listJobs: (asked) => run(() => listJobs(db, asked)),
+    findJobs: (asked, most) => run(() => findJobs(db, backend.dialect, asked, most)),
+    foundWhere: (jobs) => run(() => foundWhere(db, jobs)),
     jobCounts: () => run(() => jobCounts(db)),
     notesState: () => run(() => notesState(db)),
     lessons: (from) => run(() => lessons(db, from)),
-    reindex: () => run(() => backend.write(({ tx }) => rebuild(tx))),
+    reindex: () => run(() => reindex(backend)),
     head: () => run(() => head(db)),
     putPicture: (facts, bytes) => run(() => putPicture(backend, facts, bytes)),
     picture: (sha256) => run(() => picture(db, sha256)),

@@ -18,6 +18,7 @@ export const migrations: readonly Migration[] = [
   { version: 4, name: 'digests of lines', up: createDigests },
   { version: 5, name: 'where a line stands', up: addRank },
   { version: 6, name: 'when devices were seen', up: addSeen },
+  { version: 7, name: 'what jobs are found by', up: createFinds },
 ];
 
 /** From this version on lines carry digests. */
@@ -150,4 +151,28 @@ async function addSeen(db: Kysely<unknown>): Promise<void> {
       .alterTable('devices')
       .addColumn(column, 'text', (c) => c.notNull().defaultTo(''))
       .execute();
+}
+
+/** The notes are made anew, and with them what jobs are found by. */
+async function createFinds(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
+  await db.schema
+    .createTable('job_finds')
+    .addColumn('n', dialect === 'sqlite' ? 'integer' : 'bigint', (c) =>
+      dialect === 'sqlite' ? c.primaryKey() : c.primaryKey().generatedByDefaultAsIdentity(),
+    )
+    .addColumn('job', 'text', (c) => c.notNull().unique())
+    .addColumn('places', dialect === 'sqlite' ? 'blob' : 'bytea', (c) => c.notNull())
+    .modifyEnd(strict(dialect))
+    .execute();
+  if (dialect === 'postgres') {
+    await sql`alter table job_finds add column tokens tsvector`.execute(db);
+    await sql`create index job_finds_tokens on job_finds using gin (tokens) with (fastupdate = off)`.execute(
+      db,
+    );
+  } else
+    await sql`create virtual table job_words using fts5 (tokens, content = '', contentless_delete = 1,
+      detail = none, prefix = '1 2 3', tokenize = "unicode61 remove_diacritics 0 tokenchars '_.-'")`.execute(
+      db,
+    );
+  await sql`update job_notes set made = 0, digest = '', words = ''`.execute(db);
 }

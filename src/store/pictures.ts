@@ -70,15 +70,19 @@ function* chunksOf(sha256: string, bytes: Uint8Array): Generator<ChunkRow> {
   }
 }
 
-const mimes = ['image/jpeg', 'image/png', 'image/webp'];
+/** The sound of a spoken note lies with the pictures and goes every way that they go; it has no width and no height. */
+export const soundMime = 'audio/wav';
+const mimes = ['image/jpeg', 'image/png', 'image/webp', soundMime];
 const greatest = 2 ** 31 - 1;
 
 function checkPicture(facts: PictureFacts, bytes: Uint8Array): Omit<PictureRow, 'received' | 'digest'> {
   const { sha256, mime, width, height } = facts;
   if (!mimes.includes(mime)) throw bad(sha256, `its type "${mime}" is none of ${mimes.join(', ')}`);
   for (const [name, value] of Object.entries({ width, height, bytes: bytes.length })) {
-    if (!Number.isInteger(value) || value < 1 || value > greatest) {
-      throw bad(sha256, `its ${name} is ${value}; a whole number from 1 to ${greatest} is possible`);
+    const least = mime === soundMime && name !== 'bytes' ? 0 : 1;
+    const most = least === 0 ? 0 : greatest;
+    if (!Number.isInteger(value) || value < least || value > most) {
+      throw bad(sha256, `its ${name} is ${value}; a whole number from ${least} to ${most} is possible`);
     }
   }
   const hash = hashOf(bytes);

@@ -1,8 +1,9 @@
-import { shopLog } from '../job/index.js';
+import { attachedTo, shopLog } from '../job/index.js';
 import type { Backend } from './backend.js';
 import { StoreError } from './error.js';
+import { forgetFindable } from './finding.js';
 import { bodyOf, entriesOf } from './read.js';
-import { isInvented, pictureOf } from './references.js';
+import { isInvented } from './references.js';
 import type { Removed, StoredEntry } from './store.js';
 import type { Db } from './tables.js';
 
@@ -18,6 +19,7 @@ export async function removeInvented(backend: Backend, job: string): Promise<Rem
       .execute();
     await tx.deleteFrom('entries').where('job', '=', job).execute();
     await tx.deleteFrom('job_notes').where('job', '=', job).execute();
+    await forgetFindable(tx, backend.dialect, job);
     let pictures = 0;
     for (const sha256 of alone) pictures += await removePicture(tx, sha256);
     return { entries: entries.length, pictures };
@@ -32,15 +34,14 @@ function refuseReal(job: string, entries: readonly StoredEntry[]): void {
 }
 
 function picturesOf(entries: readonly Pick<StoredEntry, 'kind' | 'body'>[]): Set<string> {
-  const shown = entries.filter((entry) => entry.kind === 'photograph').map((entry) => pictureOf(entry.body));
-  return new Set(shown.filter((sha256) => sha256 !== undefined));
+  return new Set(entries.map(attachedTo).filter((sha256) => sha256 !== undefined));
 }
 
 async function picturesOfOthers(tx: Db, job: string): Promise<Set<string>> {
   const rows = await tx
     .selectFrom('entries')
     .select(['id', 'job', 'kind', 'body'])
-    .where('kind', '=', 'photograph')
+    .where('kind', 'in', ['photograph', 'spoken-note'])
     .where('job', '!=', job)
     .execute();
   return picturesOf(rows.map((row) => ({ kind: row.kind, body: bodyOf(row) })));

@@ -1,4 +1,4 @@
-import type { RawEntry } from '../job/index.js';
+import type { Asked, RawEntry } from '../job/index.js';
 
 /** An entry as it lies in the store. */
 export interface StoredEntry extends RawEntry {
@@ -33,8 +33,10 @@ export interface JobNote {
   readonly tag: number;
   readonly open: boolean;
   readonly invented: boolean;
-  /** what a search looks through, in lower case */
-  readonly words: string;
+  /** the tokens under which the job is found, separated by spaces */
+  readonly tokens: string;
+  /** where in the job they stand, as whoever makes the note keeps it */
+  readonly places: Uint8Array;
   /** JSON */
   readonly summary: string;
   readonly lesson: string;
@@ -44,12 +46,20 @@ export interface ListedJob extends JobSpan {
   readonly summary: string;
 }
 
+export interface FoundJob {
+  readonly job: string;
+  readonly summary: string;
+}
+
+export interface FoundWhere {
+  readonly job: string;
+  readonly places: Uint8Array;
+}
+
 export interface JobsAsked {
   readonly open?: boolean;
   readonly invented?: boolean;
   readonly tag?: number | undefined;
-  /** each must stand somewhere in what a search looks through */
-  readonly words?: readonly string[];
   /** by the first line, or by the last one from the newest on */
   readonly order: 'as opened' | 'newest first';
   /** the `first`, or `last`, of the job that the page before ended with */
@@ -115,6 +125,8 @@ export interface VerifyReport {
   readonly entries: number;
   readonly jobs: number;
   readonly pictures: number;
+  /** of spoken notes, where there are any */
+  readonly sounds?: number;
   readonly problems: string[];
   /** jobs whose lines are counted otherwise beside the log than they lie in it: nothing is lost, `reindex` counts anew */
   readonly miscounted?: readonly string[];
@@ -150,6 +162,10 @@ export interface Store {
   forgetNotes(exceptBy: string): Promise<void>;
   /** From the notes, the shop's own log left out; jobs without a note yet are not among them. */
   listJobs(asked: JobsAsked): Promise<ListedJob[]>;
+  /** Jobs that hold all that is asked, open ones first, then those written to last. */
+  findJobs(asked: Asked, most: number): Promise<FoundJob[]>;
+  /** The places of these jobs, as their notes gave them. */
+  foundWhere(jobs: readonly string[]): Promise<FoundWhere[]>;
   jobCounts(): Promise<JobCounts>;
   /** Another text as soon as any note is made anew. */
   notesState(): Promise<string>;

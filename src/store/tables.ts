@@ -10,6 +10,7 @@ export interface Tables {
   picture_chunks: ChunkRow;
   devices: DeviceRow;
   job_notes: NoteRow;
+  job_finds: FindRow;
   removed_lines: RemovedRow;
   store_state: StateRow;
 }
@@ -61,11 +62,20 @@ export interface NoteRow {
   tag: Generated<number>;
   open: Generated<number>;
   invented: Generated<number>;
+  /** empty: what is found by words stands in `job_finds` */
   words: Generated<string>;
   summary: Generated<string>;
   lesson: Generated<string>;
   /** empty while the rest was not made */
   digest: Generated<string>;
+}
+
+/** A cache beside the log, see finding.ts. */
+export interface FindRow {
+  n: Generated<number>;
+  job: string;
+  /** what the program that made it wrote */
+  places: Uint8Array;
 }
 
 /** Where a line of an invented job was that was taken out again: the line after it follows its digest. */

@@ -1,7 +1,7 @@
 import { setImmediate as breath } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import { type Selectable, sql } from 'kysely';
-import { shopLog } from '../job/index.js';
+import { attachedTo, shopLog } from '../job/index.js';
 import { chainOf } from './chain.js';
 import { noteDigest, pictureDigest } from './digest.js';
 import { entryPages } from './entry-pages.js';
@@ -9,8 +9,7 @@ import { StoreError } from './error.js';
 import { jobs } from './job-notes.js';
 import { schemaVersion } from './migrate.js';
 import { digestsSince } from './migrations.js';
-import { chunkRows, hashOf, joined } from './pictures.js';
-import { pictureOf } from './references.js';
+import { chunkRows, hashOf, joined, soundMime } from './pictures.js';
 import type { JobSpan, VerifyReport } from './store.js';
 import type { Db, Dialect, EntryRow, PictureRow } from './tables.js';
 
@@ -28,13 +27,16 @@ export async function verify(
 ): Promise<VerifyReport> {
   const problems: string[] = [];
   const found = { entries: 0, jobs: 0, pictures: 0 };
+  let sounds = 0;
   let miscounted: string[] = [];
   let sealed = true;
   try {
     problems.push(...(await pageProblems(db, dialect)));
     const log = await checkEntries(db, dialect);
     const pictures = await checkPictures(db);
-    Object.assign(found, { entries: log.entries, jobs: log.spans.size, pictures: pictures.kept.size });
+    ({ sounds } = pictures);
+    const shown = pictures.kept.size - sounds;
+    Object.assign(found, { entries: log.entries, jobs: log.spans.size, pictures: shown });
     problems.push(...log.problems, ...unopened(log), ...pictures.problems, ...missing(log, pictures.kept));
     miscounted = [...new Set([...otherThan(log.spans, await jobs(db)), ...(await otherNotes(db))])].sort();
     sealed = log.sealed;
@@ -46,6 +48,7 @@ export async function verify(
   return {
     ok: problems.length === 0,
     ...found,
+    ...(sounds > 0 && { sounds }),
     problems,
     ...(miscounted.length > 0 && { miscounted }),
     ...(!sealed && { sealed }),
@@ -130,7 +133,7 @@ function checkEntry(log: LogCheck, row: Selectable<EntryRow>): void {
   if (row.kind === 'open') log.opened.add(row.job);
   const body = parsed(row.body);
   if (body === undefined) log.problems.push(`entry ${row.id} of job ${row.job}: its body is not JSON`);
-  const shown = row.kind === 'photograph' ? pictureOf(body) : undefined;
+  const shown = attachedTo({ kind: row.kind, body });
   if (shown !== undefined) log.shown.set(shown, row.id);
 }
 
@@ -149,6 +152,8 @@ function unopened(log: LogCheck): string[] {
 
 interface PictureCheck {
   readonly kept: Set<string>;
+  /** how many of them are sounds */
+  readonly sounds: number;
   readonly problems: string[];
 }
 
@@ -167,7 +172,7 @@ async function checkPictures(db: Db): Promise<PictureCheck> {
       ({ sha256 }) => `picture ${sha256}: there are pieces of it, and nothing that says what it is`,
     ),
   );
-  return { kept, problems };
+  return { kept, sounds: rows.filter(({ mime }) => mime === soundMime).length, problems };
 }
 
 async function pictureProblems(db: Db, row: Selectable<PictureRow>): Promise<string[]> {

@@ -1,15 +1,17 @@
-import { Suspense, useDeferredValue } from 'react';
+import { Suspense, useDeferredValue, useMemo } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
-import { type Answers, type Stage, stages } from '../job/index.js';
+import { type Answers, type Stage, stageNames, stages } from '../job/index.js';
+import { AnswersOnScreen } from './data/answers.js';
+import { Ahead } from './frame/ahead.js';
 import { JobFrame } from './frame/job-frame.js';
 import { OnJob } from './frame/on-job.js';
 import { OnlyThis } from './frame/only-this.js';
-import { stageNames } from './frame/stage-names.js';
 import { later } from './later.js';
 import { sheets } from './sheets/sheets.js';
 
 const Tighten = later(() => import('./sheets/assembly/tighten.js').then((m) => m.Tighten));
 const TakeApart = later(() => import('./sheets/teardown/take-apart.js').then((m) => m.TakeApart));
+const OnTheMat = later(() => import('./mat/on-the-mat.js').then((m) => m.OnTheMat));
 const PutTogether = later(() => import('./sheets/assembly/put-together.js').then((m) => m.PutTogether));
 
 /** One job: its sheets, and its steps one at a time. */
@@ -27,6 +29,11 @@ export function JobPages() {
           <OnJob id={id}>{(answers) => <PutTogether answers={answers} step={step} />}</OnJob>
         )}
       </Route>
+      <Route path="/job/:id/on-the-mat/:about?">
+        {({ id, about }) => (
+          <OnJob id={id}>{(answers) => <OnTheMat answers={answers} about={about} />}</OnJob>
+        )}
+      </Route>
       <Route path="/job/:id/:stage">
         {({ id, stage }) => <OnJob id={id}>{(answers) => <JobPage answers={answers} stage={stage} />}</OnJob>}
       </Route>
@@ -37,26 +44,45 @@ export function JobPages() {
 
 const isStage = (text: string): text is Stage => (stages as readonly string[]).includes(text);
 
-function JobPage({ answers, stage }: { answers: Answers; stage: string }) {
-  if (!isStage(stage)) return <Redirect to={`/job/${answers.job.id}/intake`} />;
+/** A touch is answered first; the stages and the sheet follow in slices, so that the page never stands still. */
+function JobPage({ answers: now, stage: goneTo }: { answers: Answers; stage: string }) {
+  const answers = useDeferredValue(now);
+  const stage = useDeferredValue(goneTo);
+  const sheet = useMemo(
+    () => isStage(stage) && <SheetOf answers={answers} stage={stage} />,
+    [answers, stage],
+  );
+  const ahead = useMemo(() => <Ahead pieces={aheadOf(answers, stage)} />, [answers, stage]);
+  if (!isStage(goneTo)) return <Redirect to={`/job/${now.job.id}/intake`} />;
+  const following = answers !== now || stage !== goneTo;
   return (
-    <JobFrame answers={answers} stage={stage}>
-      <SheetInSlices answers={answers} stage={stage} />
+    <JobFrame job={now.job} answers={answers} stage={goneTo} following={following} ahead={ahead}>
+      {sheet}
     </JobFrame>
   );
 }
 
-/** The sheet follows the frame in slices, so that the page answers a touch while a large one is being drawn. */
-function SheetInSlices({ answers, stage: goneTo }: { answers: Answers; stage: Stage }) {
-  const stage = useDeferredValue(goneTo);
+/** What the stages and the sheet will ask for, in pieces. */
+const aheadOf = (answers: Answers, stage: string): (() => void)[] => [
+  () => void answers.engine,
+  () => void answers.teardown,
+  () => void answers.listedRules,
+  ...(stage === 'findings' ? answers.findingsAhead : [() => void answers.machine]),
+  () => void answers.inference,
+  () => void answers.gates,
+];
+
+function SheetOf({ answers, stage }: { answers: Answers; stage: Stage }) {
   const Sheet = sheets[stage];
   const gate = answers.gates.find((g) => g.stage === stage)!;
   const key = `${answers.job.id} ${stage}`;
   return (
-    <OnlyThis what={`The sheet “${stageNames[stage]}”`} of={key}>
-      <Suspense fallback={<p>Opening …</p>}>
-        <Sheet key={key} answers={answers} job={answers.job} gate={gate} />
-      </Suspense>
-    </OnlyThis>
+    <AnswersOnScreen value={answers}>
+      <OnlyThis what={`The sheet “${stageNames[stage]}”`} of={key}>
+        <Suspense fallback={<p>Opening …</p>}>
+          <Sheet key={key} answers={answers} job={answers.job} gate={gate} />
+        </Suspense>
+      </OnlyThis>
+    </AnswersOnScreen>
   );
 }

@@ -1,9 +1,19 @@
-/** Where the browser allows it, everything that the application is made of lies on this device after the first visit. */
+let kept: ServiceWorkerRegistration | undefined;
+
+/**
+ * Where the browser allows it, everything that the application is made of lies on this device after the first visit. Where
+ * that was cut off, it is begun again, and goes on with what is still missing.
+ */
 export function keepPages(): void {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return; // plain HTTP has none
-  void navigator.serviceWorker
-    .register('/sw.js', { updateViaCache: 'none' })
-    .then(takeOverWhenLeft, () => {});
+  if (kept?.active || kept?.waiting || kept?.installing) return; // one that broke off is none of them
+  void navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' }).then(
+    (registration) => {
+      kept = registration;
+      takeOverWhenLeft(registration);
+    },
+    () => {}, // once more when the bench is there again
+  );
 }
 
 /** A newer version takes over between two visits, never under somebody's hands; what the older one needs stays till then. */

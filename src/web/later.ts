@@ -3,7 +3,14 @@ import { type ComponentType, createElement, use } from 'react';
 type Load<P> = () => Promise<ComponentType<P>>;
 
 /** A part of the program that has not come over the network. */
-export class NotFetched extends Error {}
+export class NotFetched extends Error {
+  constructor(
+    readonly hasComeSince: () => boolean,
+    options: ErrorOptions,
+  ) {
+    super('This part of the program has not reached this device yet.', options);
+  }
+}
 
 interface Part {
   fetching?: Promise<unknown> | undefined;
@@ -19,7 +26,7 @@ function fetchPart(part: Part): Promise<unknown> {
       part.here = component;
     },
     (cause) => {
-      throw new NotFetched('This part of the program has not reached this device yet.', { cause });
+      throw new NotFetched(() => part.here !== undefined, { cause });
     },
   );
   return part.fetching;
@@ -45,7 +52,7 @@ export async function fetchAgain(): Promise<void> {
 /** Once the first screen stands, everything else is fetched, so that no sheet hangs on the network later. */
 export function fetchAhead(): void {
   const whenIdle = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 1000));
-  whenIdle(() => void fetchAll().then(fetchFiles));
+  whenIdle(() => void fetchAgain().then(fetchFiles));
 }
 
 /** What is fetched may name more to fetch. */
@@ -53,13 +60,20 @@ async function fetchAll(): Promise<void> {
   for (let i = 0; i < parts.length; i += 1) await fetchPart(parts[i]!).catch(() => undefined); // once more when it is opened
 }
 
+let all = false;
+
 /** Workers and what they run lie in no chunk of the page: the browser is asked to have them at hand. */
 async function fetchFiles(): Promise<void> {
-  if (navigator.serviceWorker?.controller) return; // it has them
+  if (all || navigator.serviceWorker?.controller) return; // it has them
   try {
     const files = (await (await fetch('/files.json')).json()) as string[];
-    for (const file of files) await (await fetch(file, { cache: 'force-cache' })).arrayBuffer();
+    for (const file of files) {
+      const answer = await fetch(file, { cache: 'force-cache' });
+      if (!answer.ok) return;
+      await answer.arrayBuffer();
+    }
+    all = true;
   } catch {
-    // once more at the next visit
+    // once more when the bench is there again
   }
 }

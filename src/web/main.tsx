@@ -15,13 +15,14 @@ import './look/worth.css';
 import './look/run-up.css';
 import './look/supply.css';
 import './look/bench.css';
+import './look/mat.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
 import { applyTheme } from './data/device.js';
 import { askToKeep } from './data/keeps-for.js';
-import { startOutbox } from './data/outbox.js';
+import { startOutbox, whenBackAgain } from './data/outbox.js';
 import { followChanges, queries } from './data/queries.js';
 import { drafts } from './form/drafts.js';
 import { keepPages } from './keep-pages.js';
@@ -44,5 +45,9 @@ createRoot(root).render(
     </QueryClientProvider>
   </StrictMode>,
 );
-keepPages();
-fetchAhead();
+const keepAll = () => {
+  keepPages();
+  fetchAhead();
+};
+keepAll();
+whenBackAgain(keepAll);

@@ -1,4 +1,11 @@
-import { type Kind, type Origin, of, type Quantity, withUncertainty } from '../quantity/index.js';
+import {
+  type Kind,
+  type Origin,
+  of,
+  type Quantity,
+  type UnitSystem,
+  withUncertainty,
+} from '../quantity/index.js';
 import type { Picture } from './picture.js';
 
 export type AnswerValue =
@@ -7,8 +14,15 @@ export type AnswerValue =
   /** `digits` after the decimal point; four significant ones when left out */
   | { readonly type: 'number'; readonly number: number; readonly digits?: number }
   | { readonly type: 'text'; readonly text: string }
-  | { readonly type: 'verdict'; readonly verdict: 'pass' | 'fail' | 'cannot-decide'; readonly text: string }
+  | {
+      readonly type: 'verdict';
+      readonly verdict: 'pass' | 'fail' | 'cannot-decide';
+      readonly text: string | ForEach;
+    }
   | { readonly type: 'list'; readonly items: readonly string[] };
+
+/** Words that name figures, as readers of each system are told them. */
+export type ForEach = Readonly<Record<UnitSystem, string>>;
 
 export interface Answer {
   readonly id: string;
@@ -91,7 +105,7 @@ export function verdict(
   id: string,
   label: string,
   decided: 'pass' | 'fail' | 'cannot-decide',
-  text: string,
+  text: string | ForEach,
   origin: Origin,
   extra: Extra = {},
 ): Answer {

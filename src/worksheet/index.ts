@@ -22,6 +22,7 @@ export {
   amount,
   computed,
   type Extra,
+  type ForEach,
   judgement,
   lines,
   number,
@@ -36,7 +37,7 @@ export { type Example, type Expected, isPublished, near } from './example.js';
 export { type Ask, ask, type Field, optional } from './field.js';
 export { type Group, groups } from './group.js';
 export { curve, type Picture, type PictureAxis, type PictureBand, picture, spaced } from './picture.js';
-export { type PrintedAnswer, printJson, printText } from './print.js';
+export { type PrintedAnswer, printJson, printText, toldTo } from './print.js';
 export { quantityWorksheets } from './quantity-worksheets.js';
 export type { Point } from './read-points.js';
 export { run, type WrittenFields } from './run.js';

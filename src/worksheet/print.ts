@@ -1,5 +1,5 @@
 import { type Origin, type Quantity, readerUnit, show, to, type UnitSystem } from '../quantity/index.js';
-import type { Answer, AnswerValue } from './answer.js';
+import type { Answer, AnswerValue, ForEach } from './answer.js';
 import type { Picture } from './picture.js';
 
 /** An answer as plain data: the text a person reads and the figures behind it, unrounded. */
@@ -52,7 +52,7 @@ function printValue(value: AnswerValue, system: UnitSystem | undefined): Printed
       return { text: value.text, kind: 'text' };
     case 'verdict':
       return {
-        text: `${verdictWords[value.verdict]}: ${value.text}`,
+        text: `${verdictWords[value.verdict]}: ${toldTo(value.text, system)}`,
         kind: 'verdict',
         verdict: value.verdict,
       };
@@ -60,6 +60,10 @@ function printValue(value: AnswerValue, system: UnitSystem | undefined): Printed
       return { text: value.items.join('; '), value: value.items, kind: 'list' };
   }
 }
+
+/** Words as readers of a system are told them; in metric where none is named. */
+export const toldTo = (text: string | ForEach, system: UnitSystem | undefined): string =>
+  typeof text === 'string' ? text : text[system ?? 'metric'];
 
 const verdictWords = { pass: 'pass', fail: 'fail', 'cannot-decide': 'cannot decide' } as const;
 

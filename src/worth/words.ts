@@ -1,4 +1,4 @@
-import { plural, roughHours, sentence } from '../phrase/index.js';
+import { plural, roughSpan, sentence } from '../phrase/index.js';
 import type { Worth } from './worth.js';
 
 /** What an answer says to a mechanic. `money` writes an amount with its currency. */
@@ -46,7 +46,7 @@ export function restWords(
   const adds =
     money && rest.cost
       ? `half of them for ${money(rest.cost.p25)} to ${money(rest.cost.p75)}`
-      : `half of them ${roughHours(rest.minutes!.p25)} to ${roughHours(rest.minutes!.p75)} of work`;
+      : `half of them ${roughSpan(rest.minutes!.p25, rest.minutes!.p75)} of work`;
   return `Not looked at yet: ${machinesHave(rest.chance)} ${more}, ${adds}.`;
 }
 
@@ -62,7 +62,7 @@ function chanceWords(
   { value, limit, money }: Parameters<typeof worthWords>[1],
 ): string {
   if (ofTwenty.length === 0 && minutes)
-    return `At the bench ${roughHours(minutes.p25)} to ${roughHours(minutes.p75)} in one half of all cases.`;
+    return `Reckon with ${roughSpan(minutes.p25, minutes.p75)} at the bench; one in four takes less, one in four more.`;
   const scrap = 20 - ofTwenty.length;
   const like = `Of 20 machines like this one${rest.chance > hardlyAny ? ', with what may still turn up' : ''}`;
   const most = value ?? limit;

@@ -7,7 +7,7 @@ import { sectionNames } from '../../src/catalog/schema/sections.js';
 const src = new URL('../../src/', import.meta.url);
 
 /** Rooms above the catalog know nothing of it: what looks like an id there is a word of their own. */
-const above = /^(quantity|phrase|worksheet|fasten|gauge|engine|listen|sight|speech|desk)\//;
+const above = /^(quantity|phrase|worksheet|fasten|gauge|engine|driven|listen|sight|speech|desk)\//;
 
 /** Everyday words that are the id of some entry as well; where they stand in code they mean something else. */
 const otherwise = new Set([

@@ -144,3 +144,20 @@ test('a restore that fails leaves nothing behind, and what a killed one left goe
   expect(readdirSync(inFolder()).filter((name) => name.includes('.part'))).toEqual([]);
   expect(existsSync(inFolder('new.db'))).toBe(true);
 });
+
+test('a title cannot steer the terminal on which the jobs are listed', async () => {
+  const file = inFolder('steered.db');
+  const store = await openSqlite(file, clock);
+  const [esc, bell] = [27, 7].map((code) => String.fromCharCode(code));
+  await store.append([{ ...openEntry(1, 12, job), body: { tag: 12, title: `Saw${esc}[2J${bell}` } }]);
+  await store.close();
+  const { code, out, err } = await cli.run(['jobs', '--store', file]);
+  expect(code, err).toBe(0);
+  expect(out).toContain('Saw');
+  expect(out.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+});
+
+test('a store that is no file is refused, and not waited for', async () => {
+  const { code, err } = await cli.run(['jobs', '--store', '/dev/null']);
+  expect([code, err]).toEqual([1, expect.stringContaining('/dev/null')]);
+});

@@ -6,6 +6,7 @@ import {
   describe as describeWorksheet,
   isPublished,
   run,
+  toldTo,
   type Worksheet,
 } from '../../src/worksheet/index.js';
 import { checkExample } from '../support/check-example.js';
@@ -68,7 +69,11 @@ test('every answer, and every curve, mark and band of its picture, says what it 
       const words = answers.flatMap(({ id, label, value, origin, note, picture }) => [
         ...[id, label, origin.from],
         ...(note === undefined ? [] : [note]),
-        ...(value.type === 'list' ? value.items : 'text' in value ? [value.text] : []),
+        ...(value.type === 'list'
+          ? value.items
+          : 'text' in value
+            ? [toldTo(value.text, 'inch'), toldTo(value.text, 'metric')]
+            : []),
         ...(picture ? [picture.title, picture.says, picture.x.label, picture.y.label] : []),
         ...(picture?.curves ?? []).map((curve) => curve.label),
         ...(picture?.marks ?? []).map((mark) => mark.label ?? 'a mark without words'),

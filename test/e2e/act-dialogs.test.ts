@@ -20,6 +20,7 @@ beforeAll(async () => {
     ['decision', { about: 'machine', title: 'To be repaired', choice: 'repair', reason: 'sound bore' }],
     off('rocker-cover', 'Rocker cover'),
     off('cylinder-head', 'Cylinder head'),
+    ['goal', { component: 'carburetor', title: 'Carburetor', why: 'it leaks', state: 'wanted' }],
     ['part', { part: 'head-gasket', name: 'Head gasket', count: 1, state: 'ordered', due: '2030-01-05' }],
   ]);
 });
@@ -34,7 +35,8 @@ const dialogs: readonly (readonly [title: string, sheet: string, tap: string | R
   ['A piece of film', 'teardown', 'Name a piece of film'],
   ['Old head gasket for now', 'assembly', 'Old head gasket back in for now'],
   ['Before it is covered', 'put-together/cylinder-head', /^It is back on/],
-  ['Take it off without the picture?', 'take-apart/carburetor', /^It is off/],
+  ['Take it off without the picture?', 'take-apart/carburetor', /^(It is off|Off and plugged)/],
+  ['Off up to which?', 'take-apart', 'Several are off'],
 ];
 
 async function expectDialogWell(page: Page, title: string): Promise<void> {

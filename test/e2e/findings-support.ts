@@ -13,7 +13,7 @@ export class FindingsSheet {
 
   /** The tap is answered first, the faults follow. */
   async settled(): Promise<void> {
-    await this.page.locator('.findings[aria-busy="false"]').waitFor();
+    await this.page.locator('main[aria-busy="false"]').waitFor();
   }
 
   /** The evidence from the beginning, not only the latest lines. */
@@ -38,18 +38,14 @@ export class FindingsSheet {
     const dialog = this.dialog();
     await dialog.waitFor();
     if (doubtful) await dialog.getByLabel(/^Doubtful/).check();
-    const tap = dialog.getByRole('button', { name: outcome, exact: true });
-    if ((await tap.count()) > 0) await tap.click();
-    else {
-      await dialog.getByLabel(outcome, { exact: true }).check();
-      await dialog.getByRole('button', { name: 'Log it' }).click();
-    }
+    await dialog.getByRole('button', { name: outcome, exact: true }).click();
     await dialog.waitFor({ state: 'hidden' });
     await this.settled();
   }
 
   /** How likely a fault stands, in percent; 0 when it is too unlikely to be listed. */
   async likely(name: string): Promise<number> {
+    await this.settled();
     const more = this.page.getByRole('button', { name: /^\d+ more$/ });
     if (await more.isVisible()) await more.click();
     const line = this.fault(name);
@@ -64,15 +60,14 @@ export class FindingsSheet {
       .first()
       .getByRole('button', { name: /^Say what it is/ })
       .click();
-    await this.dialog().getByLabel(choice).check();
-    await this.dialog().getByRole('button', { name: 'Write it down' }).click();
+    await this.dialog().getByRole('button', { name: choice }).click();
     await this.dialog().waitFor({ state: 'hidden' });
     await this.settled();
   }
 
   /** Follows the advice, each best check answered as healthy, until it says that enough is seen; how many taps. */
   async followUntilEnough(most: number): Promise<number> {
-    const enough = this.page.getByText('Enough is seen to act');
+    const enough = this.page.getByText('Enough is seen');
     for (let taps = 0; taps <= most; taps++) {
       if (await enough.isVisible()) return taps;
       const best = this.page.locator('.card.first', { has: this.page.locator('.outcomes') });

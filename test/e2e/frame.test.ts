@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hang, visitShop } from './support.js';
+import { hang, openPage, phone, visitShop } from './support.js';
 
 /** What stands round every sheet. */
 const visit = visitShop();
@@ -47,4 +47,31 @@ test('what bars the next stage is read inside the gate box', async () => {
   const [outer, inner] = [await gate.boundingBox(), await bar.boundingBox()];
   expect(inner!.y).toBeGreaterThan(outer!.y);
   expect(inner!.y + inner!.height).toBeLessThan(outer!.y + outer!.height);
+});
+
+test('on a phone an open log or list of stages leaves in sight what is saved and the way back to the bench', async () => {
+  const job = await hang(visit, 33, { architecture: 'overhead-valve' });
+  const context = await visit.browser.newContext(phone);
+  const { page } = await openPage(context, `${visit.shop.address}/job/${job}/intake`);
+  for (const name of ['Log', 'Stages']) {
+    await page.getByRole('button', { name, exact: true }).click();
+    await page
+      .locator(name === 'Log' ? '.log .entries' : '.stages a')
+      .first()
+      .waitFor();
+    for (const part of ['.top .state', '.top .tag', '.bottom'])
+      await expect.poll(() => isOnTop(part), { message: `${name}: ${part}` }).toBe(true);
+    await page.getByRole('button', { name, exact: true }).click();
+  }
+  await context.close();
+
+  function isOnTop(part: string): Promise<boolean> {
+    return page
+      .locator(part)
+      .first()
+      .evaluate((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return element.contains(document.elementFromPoint(x + width / 2, y + height / 2));
+      });
+  }
 });

@@ -49,20 +49,23 @@ async function keep(): Promise<void> {
 const row = async (what: string): Promise<string[]> =>
   page.locator('table.heard tr', { hasText: what }).locator('td').allInnerTexts();
 
+/** The table follows the log a moment after the dialog has closed. */
+const rowSays = (what: string, cells: readonly string[]) => expect.poll(() => row(what)).toEqual(cells);
+
 describe('listening to the engine', () => {
   test('a recording from before the work is heard on this device and kept as numbers', async () => {
     await page.goto(`${shop.address}/job/${job}/run-up`);
     await addRecording('pump-before', 'before the work');
     await expectAccessible(page, 'the recording that was heard');
     await keep();
-    expect(await row('Pulls until it caught, cold')).toEqual(['5', '–']);
+    await rowSays('Pulls until it caught, cold', ['5', '–']);
   });
 
   test('the one after stands beside it: fewer pulls, no hunting, and how far it droops', async () => {
     await addRecording('pump-after', 'after it');
     await dialog().getByLabel('Load put on at, seconds').fill('11');
     await keep();
-    expect(await row('Pulls until it caught, cold')).toEqual(['5', '2']);
+    await rowSays('Pulls until it caught, cold', ['5', '2']);
     const [hunts, steady] = await row('Hunting');
     expect(hunts).toMatch(/^± 1\d\d rpm, 0\.9 a second$/);
     expect(steady).toBe('none heard');
@@ -103,9 +106,7 @@ describe('listening to the engine', () => {
     await small.getByRole('button', { name: 'Listen now' }).click();
     await small.getByRole('button', { name: 'Use the microphone' }).click();
     const now = small.getByRole('status', { name: 'Speed now' });
-    await expect
-      .poll(async () => Number(await now.textContent()), { timeout: 40_000, interval: 300 })
-      .toBeGreaterThan(2900);
+    await expect.poll(async () => Number(await now.textContent()), { interval: 300 }).toBeGreaterThan(2900);
     await small.getByRole('button', { name: 'Load on' }).click();
     await expectAccessible(small, 'live listening');
     await small.getByRole('button', { name: 'Stop and keep' }).click();

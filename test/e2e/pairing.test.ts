@@ -78,7 +78,7 @@ test.skipIf(!inANetwork)(
     const origin = new URL(page.url()).origin;
     const tag18 = await page.getByRole('link', { name: /^Tag 18/ }).getAttribute('href');
     await page.goto(`${origin}/job/${/job\/([^/]+)/.exec(tag18!)![1]}/intake`);
-    await page.locator('input[type=file]').first().setInputFiles(`demo/pictures/${file}`);
+    await page.locator('main input[type=file]').first().setInputFiles(`demo/pictures/${file}`);
     await allSaved(page);
     await page.locator('img[src*="/api/pictures/"]').first().waitFor();
   },

@@ -2,9 +2,8 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium } from 'playwright-core';
 
-/** The built program on a store of its own, as a person would start it. */
 /** Run in a page: a program's hands are quicker than a person's; hands.test.ts holds what a bouncing finger may not do. */
 export const quickHands = 'globalThis.quickHands = { bounceMs: 0, freshMs: 0 }';
 
@@ -14,6 +13,7 @@ export interface RunningShop {
   stop(): Promise<void>;
 }
 
+/** The built program on a store of its own, as a person would start it. */
 export async function startShop(...args: string[]): Promise<RunningShop> {
   const dir = mkdtempSync(join(tmpdir(), 'wristpin-e2e-'));
   const store = join(dir, 'shop.db');
@@ -48,7 +48,7 @@ export async function startShop(...args: string[]): Promise<RunningShop> {
 }
 
 /** Without these, Chromium looks for hosts that a closed network does not have. */
-const quiet = [
+export const quietBrowser = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -61,16 +61,7 @@ const quiet = [
 export function startBrowser(more: readonly string[] = []): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: [...quiet, ...more],
-  });
-}
-
-/** A browser with a folder of its own, as a person has it: what it keeps is there when it is started again. */
-export function startProfile(folder: string, options: BrowserContextOptions): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, {
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: [...quiet],
-    ...options,
+    args: [...quietBrowser, ...more],
   });
 }
 

@@ -5,6 +5,9 @@ import { quickHands, type RunningShop, startBrowser, startShop, wide } from './r
 
 export * from './running.js';
 
+/** `SLOWED=4`: a processor four times slower, to see what only holds on a quick one. */
+const slowed = Number(process.env.SLOWED ?? 1);
+
 /** A page that fails the test when the application throws or logs an error. */
 export async function openPage(
   context: BrowserContext,
@@ -12,13 +15,17 @@ export async function openPage(
   hands: 'quick' | 'a person’s' = 'quick',
 ): Promise<{ page: Page; errors: string[] }> {
   const page = await context.newPage();
+  if (slowed > 1) {
+    const devTools = await context.newCDPSession(page);
+    await devTools.send('Emulation.setCPUThrottlingRate', { rate: slowed });
+  }
   if (hands === 'quick') await page.addInitScript(quickHands);
   const errors: string[] = [];
   page.on('pageerror', (e) => errors.push(e.message));
   page.on('console', (m) => {
     if (m.type() === 'error') errors.push(m.text());
   });
-  page.setDefaultTimeout(45_000); // a bound on what never comes, not a wait: a busy machine takes its time
+  page.setDefaultTimeout(45_000 * Math.min(slowed, 3)); // a bound on what never comes, not a wait: a busy machine takes its time
   await page.goto(address);
   return { page, errors };
 }
@@ -104,7 +111,8 @@ export async function hang(
 export const tellShop = (visit: Visit, lines: readonly Line[]): Promise<void> =>
   send(visit, 'shop', 9000, lines, '2026-05-01T08:00:00.000+00:00');
 
-async function send(
+/** Lines of a job, a minute apart; their ids are told apart by the tag. */
+export async function send(
   { context, shop }: Visit,
   job: string,
   tag: number,
@@ -121,3 +129,23 @@ async function send(
   });
   expect(answer.status(), await answer.text()).toBe(200);
 }
+
+/** A head's four bolts at half and full torque with a last round: twelve clicks. */
+export const headJoint = {
+  joint: 'head',
+  name: 'Cylinder head',
+  holes: [
+    [-40, 30],
+    [40, 30],
+    [40, -30],
+    [-40, -30],
+  ].map(([xMm, yMm]) => ({ xMm, yMm })),
+  thread: 'M8x1.25',
+  target: { written: '190 in-lb', kind: 'torque', si: 21.46711751524717, unit: 'in-lb' },
+  targetOrigin: { from: "maker's sheet" },
+  passes: [0.5, 1],
+  finalRound: true,
+  order: [1, 3, 2, 4],
+  orderOrigin: { from: 'rule of thumb' },
+  condition: 'clean and dry',
+};

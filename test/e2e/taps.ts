@@ -33,7 +33,14 @@ export const sheetTaps: readonly SheetTap[] = [
       return button(page, 'Write it down');
     },
   },
-  { stage: 'findings', ready: async (page) => page.locator('.card.first .outcomes button').first() },
+  {
+    stage: 'findings',
+    // the machine has left the shop: nothing is proposed, what is seen all the same is logged from the list
+    ready: async (page) => {
+      await page.getByLabel('Find a check').fill('Spark across open');
+      return inDialog(page, /^(Again|Log it)$/, 'strong');
+    },
+  },
   {
     stage: 'worth-it',
     ready: (page) =>
@@ -65,7 +72,7 @@ export const sheetTaps: readonly SheetTap[] = [
   {
     stage: 'hand-over',
     ready: (page) =>
-      inDialog(page, 'Hand over', 'Handed over', (dialog) =>
+      inDialog(page, 'Say it anew', 'Handed over', (dialog) =>
         dialog.getByLabel('What they were told').fill('fresh fuel only'),
       ),
   },

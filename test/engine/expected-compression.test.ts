@@ -26,8 +26,9 @@ const sixPulls = { ...tenPulls, pulls: 6 };
 
 describe('the reading of a sound engine', () => {
   test('stands inside its band, neither end more than half as far again as the other', () => {
-    // 125 while the rope lay on a drum of 42 mm, which put side-valves over the trade's range
-    expect(expected.likelyPa / psi).toBeCloseTo(106, 0);
+    // 125 while the rope lay on a drum of 42 mm, which put side-valves over the trade's range; 106 while a hand was taken
+    // to pull every engine at 2 m/s, whatever its flywheel and its friction
+    expect(expected.likelyPa / psi).toBeCloseTo(105, 0);
     // a pull that hardly gets over top has more to gain than to lose, so that the low end may be the nearer one
     const down = Math.log(expected.likelyPa / expected.lowPa);
     const up = Math.log(expected.highPa / expected.likelyPa);
@@ -136,7 +137,8 @@ describe('a reading as evidence', () => {
       const { weights } = classifyCompression({ pa: reading * psi }, expected);
       return compressionRungs.reduce((sum, rung, i) => sum + i * weights[rung], 0);
     };
-    for (let reading = 5; reading < 250; reading += 5)
+    // half as much again as the upper end, 165 psi, speaks for nothing
+    for (let reading = 5; reading < 235; reading += 5)
       expect(standing(reading + 5)).toBeLessThanOrEqual(standing(reading) + 1e-12);
   });
 

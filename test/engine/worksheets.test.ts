@@ -87,7 +87,8 @@ describe('what a reader sees', () => {
   test('a leak is told as a hole, with its range', () => {
     const found = answers('leak-from-compression', {
       ...mower,
-      reading: '50 psi',
+      // 50 stands inside the band since friction takes its part of the hand's moment by the engine's size
+      reading: '40 psi',
       speed: '300 rpm',
       ratio: '6:1',
     });

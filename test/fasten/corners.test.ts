@@ -1,10 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { desk } from '../../src/desk/index.js';
+import { centerOut } from '../../src/fasten/center-out.js';
 import { nameThread } from '../../src/fasten/name-thread.js';
 import { passes } from '../../src/fasten/passes.js';
+import { tighteningOrder } from '../../src/fasten/pattern.js';
+import { diametersApart } from '../../src/fasten/plane.js';
 import { torqueBounds } from '../../src/fasten/plausible.js';
 import { plugTorque } from '../../src/fasten/spark-plug.js';
-import { nextSize } from '../../src/fasten/thread-repair.js';
+import { nextSize, repairWays } from '../../src/fasten/thread-repair.js';
+import { threads } from '../../src/fasten/threads.js';
+import { clampRange } from '../../src/fasten/torque.js';
 import { adapterSetting, appliedInterval } from '../../src/fasten/wrench.js';
 import { parseThread } from '../../src/quantity/index.js';
 import { run } from '../../src/worksheet/index.js';
@@ -91,5 +96,49 @@ describe('which wrench', () => {
     expect(() => run(sheet('wrench-fit'), { torque: '140 in-lb', wrenches: ' ; ' })).toThrow(
       'none was given',
     );
+  });
+});
+
+describe('what a torque, a hole and a direction come to', () => {
+  // JCGM 100:2008, 5.1.2, in quadrature by hand: √(0.25² + (1 − 0.20/0.30)²) = 0.41667; √(0.25² + 0.2²) = 0.32016
+  test('the least clamp load is that at the highest friction of its spread, the most that at the lowest', () => {
+    const [least, most] = clampRange(10_000, 0.25, { taken: 0.2, low: 1 / 6, high: 0.3 });
+    expect(least).toBeCloseTo(5_833.3, 1);
+    expect(most).toBeCloseTo(13_201.6, 1);
+    expect(clampRange(10_000, 0.25)).toEqual([7_500, 12_500]);
+  });
+
+  // the tap drill charts of handbooks: F for 5/16-18 and 5/16 in for 3/8-16, from memory
+  test('the next size of an inch bolt names its drill as a drill chart does', () => {
+    const drillOf = (name: string) =>
+      repairWays({ form: threads.find((t) => t.name === name)!, metal: 'aluminum' })
+        .find(({ way }) => way === 'next size')!
+        .steps[0]!.split(',')[0];
+    expect(drillOf('1/4-20')).toBe('drill F');
+    expect(drillOf('5/16-18')).toBe('drill 5/16 in');
+  });
+
+  test('two diameters are never more than a quarter turn apart', () => {
+    expect(diametersApart(0, (3 / 4) * Math.PI)).toBeCloseTo(Math.PI / 4, 12);
+    expect(diametersApart(0, Math.PI)).toBeCloseTo(0, 12);
+    expect(diametersApart(0.1, 0.1 + Math.PI / 2)).toBeCloseTo(Math.PI / 2, 12);
+  });
+
+  test('a hole in the very middle goes first and has none across from it', () => {
+    const at = (xMm: number, yMm: number) => ({ xMm, yMm });
+    const order = centerOut([at(-60, 0), at(-20, 0), at(0, 0), at(21, 0), at(60, 0)]);
+    expect(order[0]).toBe(2);
+    expect([order[1], order[2]].sort()).toEqual([1, 3]);
+    expect([order[3], order[4]].sort()).toEqual([0, 4]);
+  });
+
+  test('holes measured a little off are tightened as if they were even, much off by where they are', () => {
+    const flange = (degrees: readonly number[]) =>
+      degrees.map((d) => ({
+        xMm: 50 * Math.cos((d * Math.PI) / 180),
+        yMm: 50 * Math.sin((d * Math.PI) / 180),
+      }));
+    const even = tighteningOrder(flange([0, 60, 120, 180, 240, 300]));
+    expect(tighteningOrder(flange([0, 63, 118, 181, 239, 302])).order).toEqual(even.order);
   });
 });

@@ -16,7 +16,7 @@ import {
   readEntry,
 } from '../../src/job/index.js';
 import { benchSchedule } from '../../src/plan/index.js';
-import { bagLabels, calendar, chapters, recordContent, tables } from '../../src/record/index.js';
+import { calendar, chapters, labelsOf, recordContent, tables } from '../../src/record/index.js';
 import { anyBody } from './any-body.js';
 import { jobId } from './entries.js';
 
@@ -79,7 +79,7 @@ function papers(answers: Answers): void {
     expect(recordContent(answers, { printedAt: '2026-11-25T16:20:00-05:00', detail }).sections).toBeDefined();
   expect(tables(job).parts).toContain('tag');
   expect(calendar(job, { now: `${now}:00Z` })).toContain('VCALENDAR');
-  void [bagLabels(job), chapters(job)];
+  void [labelsOf(job, 'bag'), labelsOf(job, 'part'), chapters(job)];
 }
 
 function onTheBench(answers: Answers): void {

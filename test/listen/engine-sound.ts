@@ -17,6 +17,8 @@ export interface EngineSound {
   readonly jitter?: number;
   /** standard deviation of each firing's strength */
   readonly strengthSpread?: number;
+  /** where in the cycle each cylinder fires, as a share of it; evenly spaced when left out */
+  readonly offsets?: readonly number[];
   /** strengths of the cylinders; equal when left out */
   readonly cylinderGains?: readonly number[];
   /** strength of every other cycle: 1 fires alike, 0 fires every other time */
@@ -58,18 +60,21 @@ function firings(of: EngineSound, length: number, sampleRate: number, uniform: (
   const cylinders = of.cylinders ?? 1;
   const turnsPerCycle = of.strokes / 2;
   const out = new Float64Array(length + sampleRate);
+  const dueTurns = (n: number) =>
+    turnsPerCycle *
+    (Math.floor(n / cylinders) + (of.offsets?.[n % cylinders] ?? (n % cylinders) / cylinders));
   let turns = 0;
   let next = 0;
   for (let i = 0; i < length; i += 1) {
     const t = i / sampleRate;
     const rate = of.rpm(t) / 60;
     turns += rate / sampleRate;
-    while (turns >= (next * turnsPerCycle) / cylinders) {
+    while (turns >= dueTurns(next)) {
       const cycle = Math.floor(next / cylinders);
       const gain = (of.cylinderGains?.[next % cylinders] ?? 1) * (cycle % 2 === 1 ? (of.alternate ?? 1) : 1);
       const strength = gain * (1 + (of.strengthSpread ?? 0.15) * normal(uniform));
       const late = ((of.jitter ?? 0.004) * normal(uniform) * turnsPerCycle) / Math.max(rate, 1);
-      const due = t - (turns - (next * turnsPerCycle) / cylinders) / Math.max(rate, 1e-3);
+      const due = t - (turns - dueTurns(next)) / Math.max(rate, 1e-3);
       if (of.fires?.(t) ?? true) burst(out, (due + late) * sampleRate, strength, sampleRate, uniform);
       next += 1;
     }

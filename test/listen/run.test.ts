@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { lowBandOf } from '../../src/listen/bands.js';
 import { engineSpeed } from '../../src/listen/engine-speed.js';
 import { loadSteps } from '../../src/listen/load-steps.js';
 import { listenToRun } from '../../src/listen/run.js';
@@ -6,6 +7,7 @@ import { runDown } from '../../src/listen/run-down.js';
 import { steadySegments } from '../../src/listen/segments.js';
 import { orderLines, spectrogram } from '../../src/listen/spectrogram.js';
 import { startAttempts } from '../../src/listen/starts.js';
+import { campaign } from '../support/campaign.js';
 import { type EngineSound, engineSound } from './engine-sound.js';
 
 const engine = { strokes: 4, cylinders: 1 } as const;
@@ -51,7 +53,7 @@ test('start attempts are counted exactly', () => {
   for (const pulls of [1, 2, 3, 5]) {
     const { sound, last } = startingSound(pulls);
     const { track } = engineSpeed(sound, engine);
-    const starts = startAttempts(sound, track);
+    const starts = startAttempts(lowBandOf(sound), track);
     expect(starts.attempts).toHaveLength(pulls);
     expect(starts.untilCaught).toBe(pulls);
     expect(starts.secondsToRun!).toBeGreaterThan(last - 1.2);
@@ -68,7 +70,7 @@ test('an engine that never catches is counted, and has no time to a run', () => 
     seed: 4,
     snrDb: 25,
   });
-  const starts = startAttempts(sound, []);
+  const starts = startAttempts(lowBandOf(sound), []);
   expect(starts.attempts).toHaveLength(4);
   expect(starts.untilCaught).toBeNull();
   expect(starts.secondsToRun).toBeNull();
@@ -96,13 +98,107 @@ test('run-down is the time from the last governed moment to the last that is hea
   expect(runDown([])).toBeNull();
 });
 
+describe('a run-down is found in the sound itself', () => {
+  /** Fires on, more and more slowly, until it all but stands, as an engine whose fuel is shut off pumps on. */
+  const stopped = (strokes: 2 | 4, rpm: number, fallS: number) =>
+    listenToRun(
+      engineSound({
+        strokes,
+        rpm: (t) => (t < 6 ? rpm : Math.max(1, rpm * (1 - (t - 6) / fallS))),
+        seconds: 7.5 + fallS,
+        seed: rpm + 10 * fallS,
+        snrDb: 20,
+        fires: (t) => t < 6 + 0.93 * fallS,
+      }),
+      { strokes, cylinders: 1 },
+    );
+
+  const falls = [3, 1.5, 5] as const;
+  test.each([
+    [4, 1800, 0],
+    [4, 3000, 1],
+    [2, 3000, 2],
+    [2, 5000, 0],
+  ] as const)('%s strokes at %s rpm', (strokes, rpm, first) => {
+    for (let n = 0; n < campaign(1, falls.length); n += 1) {
+      const fallS = falls[(first + n) % falls.length]!;
+      const { runDown: down, meanRpm, events, track } = stopped(strokes, rpm, fallS);
+      expect(down, `${fallS} s`).not.toBeNull();
+      expect(Math.abs(down!.fromRpm / rpm - 1)).toBeLessThan(0.01);
+      expect(Math.abs(meanRpm! / rpm - 1)).toBeLessThan(0.005);
+      // the speed leaves its 3 % after so long; it is followed to less than two thirds of what it was
+      expect(down!.from).toBeGreaterThan(5.8);
+      expect(down!.from).toBeLessThan(6.2 + 0.03 * fallS);
+      expect(down!.toRpm).toBeLessThan(0.75 * rpm);
+      expect(down!.seconds).toBeLessThan(fallS);
+      const errors = track
+        .filter(({ t }) => t > down!.from)
+        .map(({ t, rpm: heard }) => Math.abs(heard / (rpm * (1 - (t - 6) / fallS)) - 1))
+        .toSorted((x, y) => x - y);
+      expect(errors[errors.length >> 1], `${fallS} s`).toBeLessThan(0.02);
+      expect(events.at(-1)!.kind).toBe('run-down');
+    }
+  });
+
+  test('none where the sound breaks off or the engine runs on', () => {
+    const of = { strokes: 4, rpm: () => 3000, seconds: 9, seed: 3, snrDb: 25 } as const;
+    expect(listenToRun(engineSound(of), engine).runDown).toBeNull();
+    expect(listenToRun(engineSound({ ...of, fires: (t) => t < 7 }), engine).runDown).toBeNull();
+  });
+});
+
+describe('one speed is said of one stretch only', () => {
+  test('a run that idles, is opened up and idles again has no mean between the two', () => {
+    const { meanRpm, segments, says } = report({
+      rpm: (t) => (t < 5 || t > 10 ? 2800 : 5400),
+      seconds: 15,
+      seed: 3,
+    });
+    expect(segments.map((each) => Math.round(each.meanRpm / 100))).toEqual([28, 54, 28]);
+    expect([2800, 5400].some((rpm) => Math.abs(meanRpm! / rpm - 1) < 0.01)).toBe(true);
+    expect(says).toMatch(
+      /^The engine turns at 28\d\d rpm from 0 to 5 s, 5\d\d\d rpm from 5 to 10 s, 2\d\d\d rpm from/,
+    );
+  });
+
+  test('two runs in one recording are both heard, the first as one that caught', () => {
+    const { segments, starts, events } = report({
+      rpm: (t) => (t < 9 ? 2400 : 3200),
+      fires: (t) => (t > 1 && t < 8) || (t > 11 && t < 19),
+      seconds: 20,
+      seed: 5,
+      snrDb: 25,
+    });
+    expect(segments.map((each) => Math.round(each.meanRpm / 10))).toEqual([240, 320]);
+    expect(starts.untilCaught).toBe(1);
+    expect(events.map(({ kind }) => kind)).toEqual(['start attempt', 'caught']);
+  });
+
+  test('hunting for eight seconds in the middle of twenty-four is told', () => {
+    const { segments } = report({
+      rpm: (t) => (t < 8 || t > 16 ? 3000 : 3000 + 120 * Math.sin(2 * Math.PI * 0.6 * t)),
+      seconds: 24,
+      seed: 4,
+    });
+    expect(segments).toHaveLength(1);
+    expect(Math.abs(segments[0]!.hunting!.hz / 0.6 - 1)).toBeLessThan(0.1);
+    expect(Math.abs(segments[0]!.hunting!.swingRpm / 120 - 1)).toBeLessThan(0.15);
+  });
+});
+
+test('the last load step ends where the engine is stopped', () => {
+  const track = points(24, (t) => (t < 10 ? 3600 : t < 20 ? 3400 : 3400 - 800 * (t - 20)));
+  const [step] = loadSteps(track, [{ t: 10, kind: 'load on' }]);
+  expect(Math.abs(step!.droopPercent - 100 * (200 / 3600))).toBeLessThan(0.1);
+});
+
 test('missed beats are counted, and none where none is missing', () => {
   const of = { rpm: () => 1500, seconds: 8, seed: 12, snrDb: 25, strengthSpread: 0.05 };
   const whole = report(of).segments[0]!.beats!;
   expect(whole.missedShare).toBe(0);
   const sound = engineSound({ strokes: 4, ...of, fires: (t) => t % 1 > 0.06 });
   const track = points(8, () => 1500);
-  const [segment] = steadySegments(sound, track, engine);
+  const [segment] = steadySegments(lowBandOf(sound), track, engine);
   // one firing of 12.5 a second falls into the gap
   expect(segment!.beats!.missedShare).toBeGreaterThan(0.03);
   expect(segment!.beats!.missedShare).toBeLessThan(0.15);

@@ -81,6 +81,22 @@ describe('a sound written and read back is the same sound', () => {
     expect([...readWav(wav({ ...int16, channels: 2 }, values)).samples]).toEqual([0.25, -0.125, -0.125]);
   });
 
+  test('a file that lost more than a moment says how many seconds', () => {
+    const tones = Array.from({ length: 8000 }, (_, i) => (i % 5) / 8);
+    const whole = wav(int16, tones);
+    expect(readWav(whole).missingS).toBeUndefined();
+    expect(readWav(whole.slice(0, -8000)).missingS).toBeCloseTo(0.5, 6);
+  });
+
+  test('one whose header was never finished gives the samples that follow', () => {
+    for (const size of [0, 0xffffffff]) {
+      const bytes = wav(int16, values).slice();
+      const at = new TextDecoder('latin1').decode(bytes).indexOf('data') + 4;
+      new DataView(bytes.buffer).setUint32(at, size, true);
+      expect([...readWav(bytes).samples]).toEqual(values);
+    }
+  });
+
   test('a file cut off in the middle of its samples gives those that are there', () => {
     expect([...readWav(wav(int16, values).slice(0, -4)).samples]).toEqual(values.slice(0, 4));
   });

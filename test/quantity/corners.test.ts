@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { writtenNumber } from '../../src/quantity/digits.js';
 import {
   of,
   parse,
@@ -180,5 +181,34 @@ describe('threads', () => {
     expect(parseThread('M10×3').pitchMm).toBe(3);
     expectRefusal(() => parseThread('M10×3.1'), 'out-of-range', 'too coarse');
     expectRefusal(() => parseThread('M10×0.1'), 'out-of-range', 'too fine');
+  });
+});
+
+describe('what stands between, round and behind', () => {
+  test('“+ / -” with blanks within it ends the unit of a written number, whatever unit it is carried in', () => {
+    for (const text of ['65.03 mm + / - 0.01', '65.03 mm +/ -0.01 mm', '65.03 mm + - 0.01'])
+      expect(writtenNumber({ ...parse(text), unit: 'in' }), text).toMatchObject({
+        unit: 'mm',
+        number: { value: 65.03 },
+      });
+  });
+
+  test('words between two numbers that are no unit make no range, and the refusal says so', () => {
+    for (const text of ['3 foo to 5 mm', '3 mm foo 5 mm', '3 blorks - 5 mm'])
+      expect(refusal(() => parseRange(text)).message, text).toContain('is one value, not a range');
+  });
+
+  test('a proportion is shown as one only where it is all that was written', () => {
+    const oil = parse('50:1', 'ratio');
+    expect(show(oil)).toBe('50:1');
+    expect(show({ ...oil, written: '50:1 mix' })).toBe('50');
+    expect(show({ ...oil, written: 'mix 50:1' })).not.toBe('50:1');
+  });
+
+  test('a class of fit is set off by a blank or a hyphen and by nothing else', () => {
+    for (const text of ['M8×1.25-6g', 'M8×1.25 6g', 'M8×1.25 - 6g6h'])
+      expect(parseThread(text).name, text).toBe('M8×1.25');
+    for (const text of ['M8×1.25_6g', 'M8×1.25/6g', 'M8×1.256g'])
+      expectRefusal(() => parseThread(text), 'unknown-unit');
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { filmSeconds } from '../../src/record/chapters.js';
-import { chapters } from '../../src/record/index.js';
+import { chapters, chaptersOfLog } from '../../src/record/index.js';
 import { Log } from './log.js';
 
 type Clip = readonly [file: string, from: string, to: string, caption: string];
@@ -77,4 +77,50 @@ test('times are read as people write them, and slips are not times', () => {
     83, 83, 83, 83.5, 3723.004,
   ]);
   expect(['', '1:60', '1:60:00', '-3', '1:2:3:4', 'ten'].map(filmSeconds)).toEqual(Array(6).fill(undefined));
+});
+
+/** Lines four minutes apart from 08:04 on, the third one struck. */
+function logged() {
+  const log = new Log();
+  log.add('open', { tag: 17, title: 'Pump' });
+  log.add('note', { words: 'Shroud off' });
+  const wrong = log.add('note', { words: 'Wrong machine' });
+  log.add('note', { words: 'Key sheared <half>' });
+  log.add('strike', { entry: wrong, reason: 'slip' });
+  log.add('note', { words: 'Flywheel off' });
+  return log.fold();
+}
+
+test('a film that ran along has the lines of the log as chapters, from its own beginning to its end', () => {
+  // 08:06 by the clock of the log's own offset, said in another one: the same instant
+  const text = chaptersOfLog(logged(), { from: '2025-11-03T13:06:00Z', to: '2025-11-03T08:23:00-05:00' });
+  expect(text).toBe(
+    [
+      'WEBVTT',
+      '',
+      'NOTE tag 17, a film that began 2025-11-03T13:06:00Z',
+      '',
+      '1',
+      '00:02:00.000 --> 00:10:00.000',
+      'Shroud off',
+      '',
+      '2',
+      '00:10:00.000 --> 00:17:00.000',
+      'Key sheared &lt;half&gt;',
+      '',
+    ].join('\n'),
+  );
+});
+
+test('a film whose end is not said goes on a minute behind its last line', () => {
+  const text = chaptersOfLog(logged(), { from: '2025-11-03T08:24:00-05:00' });
+  expect(text).toContain('00:00:00.000 --> 00:01:00.000\nFlywheel off');
+});
+
+test.each([
+  [{ from: 'noon' }, 'no time'],
+  [{ from: '2025-11-03T09:00:00-05:00', to: '2025-11-03T08:00:00-05:00' }, 'ends before it begins'],
+  [{ from: '2025-11-04T08:00:00-05:00' }, 'No line of the log'],
+])('a film at %j is refused', (times, words) => {
+  expect(() => chaptersOfLog(logged(), times)).toThrow(words);
 });

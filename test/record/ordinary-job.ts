@@ -351,21 +351,24 @@ export async function ordinaryJob(options: { invented?: boolean } = {}): Promise
     stage: 'teardown',
     when: 'during',
   });
-  log.add('run-up', { item: 'oil-level', title: 'Oil at the lip of the fill hole', result: 'ok' });
-  log.add('run-up', { item: 'stop-switch', title: 'Stop switch stops it', result: 'ok' });
-  log.add('run-up', { item: 'leaks', title: 'No fuel leak after 15 minutes', result: 'ok' });
+  log.add('run-up', { item: 'guards-on', title: 'Guards on, rotor clear', result: 'ok' });
+  log.add('run-up', { item: 'stop-each-position', title: 'Stop switch stops it', result: 'ok' });
+  log.add('run-up', { item: 'no-fuel-leak', title: 'No fuel leak after 15 minutes', result: 'ok' });
   log.add('run-up', {
-    item: 'governed-speed',
+    item: 'top-speed-set',
     title: 'Governed speed, no load',
     result: 'reading',
     value: w('3600 rpm', 'rotation'),
   });
-  log.add('run-up', { item: 'pulls', title: 'Starts cold on the second pull', result: 'ok' });
   log.add('run-up', {
-    item: 'working-test',
-    title: 'Pumps at full hose',
+    item: 'fasteners-after-heat',
+    title: 'Muffler and mounts tight after heat',
     result: 'ok',
-    words: 'Steady, no hunting.',
+  });
+  log.add('run-up', {
+    item: 'pump-guards-and-joints',
+    title: 'Pump’s guard on, nothing drips',
+    result: 'ok',
   });
   log.add('note', { words: 'Owner pays on pick-up.', stage: 'hand-over' });
   log.add('stage', { stage: 'run-up', state: 'finished', reason: 'all done' });

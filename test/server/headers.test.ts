@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { html } from 'hono/html';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { page } from '../../src/server/small-page.js';
 import { jobA, openEntry, rawAsk, startServer, type TestServer } from './support.js';
 
 const ours = '192.0.2.7';
@@ -53,4 +56,13 @@ test('the pairing page runs nothing, and its form goes to us alone', async () =>
 test('a page on this computer reaches nothing but itself', async () => {
   const policy = (await server.get('/')).headers.get('content-security-policy')!;
   expect(policy.split('; ')).toContain("connect-src 'self'");
+});
+
+test('a page for a device that is not let in wears the colors of the application, which it is not given', async () => {
+  const tokens = readFileSync('src/web/look/tokens.css', 'utf8');
+  const worn = [...String(await page('Not paired', html``)).matchAll(/--[a-z-]+: light-dark\([^)]+\);/g)].map(
+    ([color]) => color,
+  );
+  expect(worn.length).toBeGreaterThan(5);
+  for (const color of worn) expect(tokens).toContain(color);
 });

@@ -151,6 +151,23 @@ export function pack(next: Chance): string {
   return head + pick(next, parts)();
 }
 
+const heads = [
+  'GET / HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n',
+  'POST /api/entries HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 2\r\n\r\n{}',
+  'POST /api/entries HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n2\r\n{}\r\n0\r\n\r\n',
+  'PUT /api/pictures/ HTTP/1.1\r\nHost: x\r\nContent-Length: -1\r\n\r\n',
+  'GET http://elsewhere.example/ HTTP/1.0\r\n\r\n',
+  'CONNECT 127.0.0.1:1 HTTP/1.1\r\n\r\n',
+  'GET /api/events HTTP/1.1\r\nHost: 127.0.0.1\r\nLast-Event-ID: 9\r\n\r\n',
+  '\u0016\u0003\u0001\u0002\u0000\u0001',
+] as const;
+
+/** What is written to the port itself, whether it is HTTP or not. */
+export function wire(next: Chance): Uint8Array {
+  const head = strToU8(pick(next, heads), true);
+  return mutated(next, next() < 0.1 ? strToU8(head.join(repeated(next, 'A', 3000))) : head);
+}
+
 export function sheet(next: Chance): string {
   if (next() < 0.05) return 'oil 1\n'.repeat(10_000);
   return Array.from({ length: upTo(next, 30) }, () => text(next)).join(

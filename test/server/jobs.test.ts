@@ -42,6 +42,7 @@ describe('the list of jobs', () => {
           opened: openEntry(1, 12).at,
           lastAt: entry(2, 'intake', {}).at,
           handedOver: false,
+          last: expect.objectContaining({ stage: 'intake', page: 'intake', by: 'bench' }),
         },
       },
       {
@@ -68,26 +69,27 @@ describe('the list of jobs', () => {
 });
 
 describe('a list that is asked for in part', () => {
-  test('by state, by tag, by words, page by page', async () => {
+  test('by state, by tag, page by page', async () => {
     const tags = async (query: string) => {
       const { jobs, beyond } = (await server.get(`/api/jobs?${query}`)).json;
       return [jobs.map((j: { summary: { tag: number } }) => j.summary.tag), beyond];
     };
     expect(await tags('invented=true')).toEqual([[13], undefined]);
     expect(await tags('tag=12')).toEqual([[12], undefined]);
-    expect(await tags('words=PUMP+smokes')).toEqual([[12], undefined]);
-    expect(await tags('words=pump+13')).toEqual([[], undefined]);
     expect(await tags('state=handed-over')).toEqual([[], undefined]);
     const [first, beyond] = await tags('most=1');
     expect([first, await tags(`most=1&beyond=${beyond}`)]).toEqual([[12], [[13], 4]]);
     expect((await server.get('/api/jobs/counts')).json).toMatchObject({ all: 2, open: 2, invented: 1 });
   });
 
-  test.each(['state=lost', 'most=0', 'most=501', 'tag=x', 'color=red'])('“%s” is refused', async (query) => {
-    const answer = await server.get(`/api/jobs?${query}`);
-    expect(answer.status).toBe(422);
-    expect(answer.json.error.field).toBe(query.split('=')[0]);
-  });
+  test.each(['state=lost', 'most=0', 'most=501', 'tag=x', 'color=red', 'words=pump'])(
+    '“%s” is refused',
+    async (query) => {
+      const answer = await server.get(`/api/jobs?${query}`);
+      expect(answer.status).toBe(422);
+      expect(answer.json.error.field).toBe(query.split('=')[0]);
+    },
+  );
 
   test('comes compressed to whoever takes it so', async () => {
     const answer = await rawAsk(server.url, { path: '/api/jobs', headers: { 'accept-encoding': 'gzip' } });

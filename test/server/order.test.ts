@@ -31,6 +31,42 @@ test('lines of one sending that are dated ahead keep their order', async () => {
   expect(notes.map(({ words }) => words).filter((words) => /^\d$/.test(words))).toEqual(['5', '6', '7']);
 });
 
+test('a page that sends again while its first sending is under way, and the bench’s clock is set back meanwhile, keeps its order', async () => {
+  let nowMs = Date.UTC(2026, 2, 2, 9);
+  const gate = held();
+  const slow = await startServer({ clock: () => new Date(nowMs) });
+  const { append } = slow.store;
+  try {
+    await slow.post('/api/entries', { entries: [openEntry(50, 12)] });
+    const [first, second] = [51, 52].map((n) => ({ ...note(n, String(n)), at: `2040-01-01T00:${n}:00Z` }));
+    slow.store.append = async (lines) => {
+      gate.reached();
+      await gate.opened;
+      return append(lines);
+    };
+    const begun = slow.post('/api/entries', { entries: [first] });
+    await gate.isReached;
+    nowMs -= 5000;
+    const again = slow.post('/api/entries', { entries: [first, second] });
+    await Promise.race([again, new Promise((later) => setTimeout(later, 200))]); // as far as it comes by itself
+    gate.open();
+    expect((await Promise.all([begun, again])).map(({ status }) => status)).toEqual([200, 200]);
+    const { entries } = (await slow.get(`/api/jobs/${jobA}/entries`)).json;
+    expect(fold(jobA, entries).notes.map(({ words }) => words)).toEqual(['51', '52']);
+  } finally {
+    gate.open();
+    await slow.close();
+  }
+});
+
+function held() {
+  let open!: () => void;
+  let reached!: () => void;
+  const opened = new Promise<void>((resolve) => (open = resolve));
+  const isReached = new Promise<void>((resolve) => (reached = resolve));
+  return { open, opened, reached, isReached };
+}
+
 test('the same id in capitals is the same entry, and a job id in capitals is that job', async () => {
   const line = note(20, 'once');
   await write(line);

@@ -17,6 +17,7 @@ import { openSqlite, type Store, StoreError } from '../../src/store/index.js';
 import { NotPaired, ServerError, Unreachable } from '../../src/web/data/api.js';
 import type { DeviceStorage, Kept } from '../../src/web/data/outbox/kept.js';
 import { DeviceOutbox } from '../../src/web/data/outbox/outbox.js';
+import { builtReader } from './support.js';
 
 /**
  * A shop in one process: the real handlers of the server on a real store, and devices with the real outbox, joined by a
@@ -27,11 +28,13 @@ const port = 4310;
 /** Two networks, from ranges that are kept for documents (RFC 5737). */
 export const addresses = ['192.0.2.7', '198.51.100.7'] as const;
 
+const nine = Date.UTC(2026, 2, 2, 9);
+
 export class SimulatedShop {
   readonly #folder = mkdtempSync(join(tmpdir(), 'wristpin-shop-'));
   #store!: Store;
   #app!: App;
-  now = Date.UTC(2026, 2, 2, 9);
+  now = nine;
   address: string = addresses[0];
   /** the disk is full */
   full = false;
@@ -41,9 +44,21 @@ export class SimulatedShop {
     const { fonts } = packaged();
     const folders = { webRoot: this.#folder, demo: this.#folder, fonts };
     const network = { addresses: () => [this.address] };
-    const rest = { storeKind: 'sqlite', version: 'test', network, clock: this.clock, log: () => {} } as const;
+    const rest = {
+      storeKind: 'sqlite',
+      version: 'test',
+      network,
+      clock: this.clock,
+      reader: builtReader,
+      log: () => {},
+    } as const;
     const parts: Parts = { store: this.#fillable(), ...folders, ...rest };
     this.#app = await createApp(parts);
+  }
+
+  /** As it stood in the morning, whatever the last round did to it; what is stored stays. */
+  begin(): void {
+    Object.assign(this, { now: nine, address: addresses[0], full: false });
   }
 
   readonly clock = (): Date => new Date(this.now);

@@ -7,10 +7,13 @@ import type { RawEntry } from '../../src/job/index.js';
 import { type Parts, type Running, serve } from '../../src/server/index.js';
 import { packaged } from '../../src/shopkeep/index.js';
 import { openSqlite, type Store } from '../../src/store/index.js';
+import { bundle } from '../support/child.js';
 
 /** A real server on a free port over a real SQLite file in a folder of its own. */
 export interface TestServer extends Running {
   readonly store: Store;
+  /** what it was made of */
+  readonly parts: Parts;
   readonly folder: string;
   readonly logged: string[];
   readonly get: (path: string, headers?: Record<string, string>) => Promise<Answer>;
@@ -25,6 +28,17 @@ export interface Answer {
   readonly bytes: Uint8Array;
   // biome-ignore lint/suspicious/noExplicitAny: what came over the wire, looked at by the test
   readonly json: any;
+}
+
+let reader: ReturnType<typeof bundle> | undefined;
+
+/** The program of the reading threads, built from the present source when it is first wanted. */
+export async function builtReader(): Promise<string> {
+  reader ??= bundle('src/shopkeep/reading/reader.worker.ts').then((built) => {
+    process.once('exit', built.remove);
+    return built;
+  });
+  return (await reader).path;
 }
 
 const clock = () => new Date('2026-03-02T09:00:00.000Z');
@@ -44,6 +58,7 @@ export async function startServer(own: Partial<Parts> = {}): Promise<TestServer>
     webRoot,
     demo: join(folder, 'demo'),
     fonts: packaged().fonts,
+    reader: builtReader,
     version: '1.2.3',
     clock,
     log: (line) => logged.push(line),
@@ -55,6 +70,7 @@ export async function startServer(own: Partial<Parts> = {}): Promise<TestServer>
   return {
     ...running,
     store,
+    parts,
     folder,
     logged,
     get: (path, headers) => send('GET', path, undefined, headers),

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { seeded } from '../../src/infer/index.js';
 import { fold, type RawEntry } from '../../src/job/index.js';
 import { campaign } from '../support/campaign.js';
+import { playRounds, type Round } from '../support/rounds.js';
 import { addresses, SimulatedDevice, SimulatedShop } from './simulated-shop.js';
 
 /**
@@ -10,7 +10,11 @@ import { addresses, SimulatedDevice, SimulatedShop } from './simulated-shop.js';
  * the bench tell of one job, nothing that was called kept is lost or there twice, every line stands after what its device
  * had seen, and every strike strikes.
  */
-const times = campaign(60, 5000);
+const interleavings = {
+  name: 'interleavings of two devices and a server',
+  seed: 1,
+  rounds: campaign(60, 5000),
+};
 const steps = 28;
 const tenYears = 10 * 365 * 24 * 3600_000;
 
@@ -22,23 +26,27 @@ beforeAll(async () => {
 afterAll(() => shop.end());
 
 const uuid = (n: number) => `01900000-0000-7000-8000-${n.toString(16).padStart(12, '0')}`;
-let ids = 1;
-const newId = () => uuid(ids++);
+/** Of one round: all of them share one store. */
+const idsARound = 10_000;
 
-/** What one seed does to the shop, a step at a time. */
+/** What one round does to the shop, a step at a time. */
 class Interleaving {
   readonly #next: () => number;
   readonly devices: readonly SimulatedDevice[];
-  readonly job = newId();
+  readonly job: string;
   /** belongs to a job that nobody opens: the store will never take it */
-  readonly #stray = newId();
+  readonly #stray: string;
   readonly refused = new Set<string>();
 
-  constructor(seed: number) {
-    this.#next = seeded(seed);
+  constructor({ number, chance }: Round) {
+    this.#next = chance;
+    let ids = 1 + number * idsARound;
+    const newId = () => uuid(ids++);
+    this.job = newId();
+    this.#stray = newId();
     const skew = () => [0, -180_000, 240_000, tenYears, -tenYears][this.#pick(5)]!;
     this.devices = ['Phone', 'Tablet'].map(
-      (name) => new SimulatedDevice(shop, `${name} ${seed}`, skew(), newId),
+      (name) => new SimulatedDevice(shop, `${name} ${number}`, skew(), newId),
     );
   }
 
@@ -93,37 +101,40 @@ const telling = (job: string, lines: readonly RawEntry[]) =>
     lines.filter((e) => e.job === job),
   );
 
-async function check(done: Interleaving, seed: number): Promise<void> {
+async function check(done: Interleaving): Promise<void> {
   const { job, devices } = done;
   const stored = (await shop.entries(job)).map(({ seq: _, received: __, ...line }) => line);
   const bench = telling(job, stored);
-  const note = `seed ${seed}`;
   for (const device of devices) {
-    expect(device.outbox.now().waiting, note).toEqual([]);
-    expect(telling(job, device.known), note).toEqual(bench);
+    expect(device.outbox.now().waiting).toEqual([]);
+    expect(telling(job, device.known)).toEqual(bench);
   }
   const ids = stored.map(({ id }) => id);
-  expect(new Set(ids).size, note).toBe(ids.length);
+  expect(new Set(ids).size).toBe(ids.length);
   const wrote = devices.flatMap((device) => device.wrote);
   const kept = wrote.filter(({ line }) => !done.refused.has(line.id));
-  expect(new Set(ids), note).toEqual(new Set(kept.map(({ line }) => line.id)));
+  expect(new Set(ids)).toEqual(new Set(kept.map(({ line }) => line.id)));
   const shown = devices.flatMap((device) => device.outbox.now().refused.map(({ entry }) => entry!.id));
-  expect(new Set(shown), note).toEqual(done.refused);
+  expect(new Set(shown)).toEqual(done.refused);
   const place = new Map(bench.log.map(({ entry }, i) => [entry.id, i]));
   for (const { line, seen } of kept)
-    for (const before of seen) expect(place.get(before), note).toBeLessThan(place.get(line.id)!);
+    for (const before of seen) expect(place.get(before)).toBeLessThan(place.get(line.id)!);
   const standing = bench.log.filter(({ struck }) => !struck);
   const aimed = new Set(
     standing.flatMap(({ known }) => (known?.kind === 'strike' ? [known.body.entry] : [])),
   );
-  for (const { entry, struck } of bench.log) expect(struck !== undefined, note).toBe(aimed.has(entry.id));
+  for (const { entry, struck } of bench.log) expect(struck !== undefined).toBe(aimed.has(entry.id));
 }
 
-test(`${times} interleavings of two devices and a server converge, and nothing is lost`, async () => {
-  for (let seed = 1; seed <= times; seed++) {
-    const done = new Interleaving(seed);
+test(`${interleavings.rounds} interleavings of two devices and a server converge, and nothing is lost`, async () => {
+  const { counts } = await playRounds(interleavings, async (round) => {
+    shop.begin();
+    const done = new Interleaving(round);
     await done.run();
     await done.settle();
-    await check(done, seed);
-  }
+    await check(done);
+    round.count('lines written', done.devices.flatMap(({ wrote }) => wrote).length);
+    round.count('of them refused, and shown', done.refused.size);
+  });
+  expect(counts['lines written']).toBeGreaterThan(interleavings.rounds);
 });

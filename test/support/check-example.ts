@@ -6,6 +6,7 @@ import {
   type Expected,
   printJson,
   run,
+  toldTo,
   type Worksheet,
   WorksheetError,
 } from '../../src/worksheet/index.js';
@@ -69,7 +70,9 @@ function checkText(answer: Answer, text: string): Check {
 /** A verdict may be expected by its word alone or by its text. */
 function textsOf(answer: Answer): readonly string[] {
   const printed = printJson([answer]).map(({ text }) => text);
-  return answer.value.type === 'verdict' ? [...printed, answer.value.verdict, answer.value.text] : printed;
+  return answer.value.type === 'verdict'
+    ? [...printed, answer.value.verdict, toldTo(answer.value.text, 'metric')]
+    : printed;
 }
 
 function checkValue(

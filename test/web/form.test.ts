@@ -3,7 +3,7 @@ import { describe, expect, expectTypeOf, test } from 'vitest';
 import { builtInCatalog } from '../../src/catalog/index.js';
 import { type Body, EntryError, type EntryKind, type RuleContext, readEntry } from '../../src/job/index.js';
 import { draftStore } from '../../src/web/form/drafts.js';
-import { FieldError, type FieldsOf } from '../../src/web/form/field.js';
+import { FieldError, type FieldsOf, quantityIn, readField } from '../../src/web/form/field.js';
 import {
   type FormOf,
   type FormStore,
@@ -116,6 +116,30 @@ describe('what is typed becomes the body of the line', () => {
     const bare = open(wrench());
     bare.store.change({ min: '20' });
     expect(bare.wrong('min')).toMatch(/unit/);
+  });
+
+  test.each([
+    ['.0025', 0.0025 * 0.0254],
+    ['.035', 0.035 * 0.0254],
+    ['1 1/2', 1.5 * 0.0254],
+    ['1-1/2', 1.5 * 0.0254],
+    ['2½', 2.5 * 0.0254],
+    ['0.0030 ± 0.0002', 0.003 * 0.0254],
+    ['2 mm', 0.002],
+  ])('%s is understood beside a limit in inches', (text, si) => {
+    const read = quantityIn(text, 'length', 'in');
+    expect(read.si).toBeCloseTo(si, 9);
+    expect(read.unit).toBe(text.endsWith('mm') ? 'mm' : 'in');
+  });
+
+  test.each([
+    ['18', 18],
+    ['2 yrs', 24],
+    ['1 1/2 years', 18],
+    ['26 weeks', 6],
+  ])('%s is so many months', (text, months) => {
+    const field = { as: 'number', label: 'Months', counts: { kind: 'time', unit: 'months' } } as const;
+    expect(readField('m', field, { m: text })).toBe(months);
   });
 
   test('rows that are left empty are not in the line; a wrong one is said where the rows stand', async () => {

@@ -40,7 +40,7 @@ describe('what an answer says', () => {
   test('speaks of hours where no rate is known', () => {
     const all = worth({ minutes: { ...spread, p25: 95, p75: 244 } });
     expect(worthWords(all, { money }).chance).toBe(
-      'At the bench 1 h 40 min to 4 h in one half of all cases.',
+      'Reckon with 1 h 40 min to 4 h at the bench; one in four takes less, one in four more.',
     );
   });
 

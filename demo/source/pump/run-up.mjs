@@ -67,6 +67,7 @@ const plan = [
       ['no-fuel-leak', 'ok', { words: 'Card dry after 5 minutes, tap open.' }],
       ['stop-each-position', 'ok', { words: 'Stops at idle and at full speed.' }],
       ['no-run-on', 'ok'],
+      ['pump-guards-and-joints', 'ok', { words: 'Coupling cover on, dry behind the pump.' }],
       ['head-after-heat', 'ok', { words: 'Not tightened again: the booklet, page 25, says not to.' }],
       ['fasteners-after-heat', 'ok', { words: 'Cold: muffler, carburetor nuts, drain plug, mounts.' }],
       ['break-in-told', 'not-applicable', { words: 'Rings not opened.' }],

@@ -1,5 +1,6 @@
 import type { Catalog, Component } from '../catalog.js';
 import { architectures } from '../schema/fields/when.js';
+import { inPhases } from '../schema/run-up.js';
 import { keyOf, type SectionName, sectionNames, sections } from '../schema/sections.js';
 import { danglingReferences } from './check-references.js';
 import { findCycle } from './cycles.js';
@@ -49,10 +50,12 @@ function validate(
   return valid;
 }
 
-const listsOf = (entries: Entries) =>
-  Object.fromEntries(
+function listsOf(entries: Entries): Catalog {
+  const lists = Object.fromEntries(
     [...entries].map(([section, list]) => [section, [...list.values()].map(({ value }) => value)]),
   ) as unknown as Catalog;
+  return { ...lists, runUp: inPhases(lists.runUp) };
+}
 
 /** What no entry can tell alone: references to nothing, circles. */
 function crossCheck(entries: Entries): CatalogProblem[] {

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { figure } from './fields/figure.js';
 import { origin } from './fields/origin.js';
 import { refs } from './fields/reference.js';
-import { use } from './fields/when.js';
 import { engineDuring, id, line, words } from './fields/word.js';
 import { stage } from './stage.js';
 
@@ -24,7 +23,7 @@ export const caution = z.strictObject({
       agents: refs('agents').min(1).optional(),
       runUp: refs('runUp').min(1).optional(),
       faults: refs('faults').min(1).optional(),
-      uses: z.array(use).min(1).optional(),
+      uses: refs('uses').min(1).optional(),
     })
     .refine((value) => Object.keys(value).length > 0, 'a caution hangs on something'),
   figures: z.array(figure).optional(),

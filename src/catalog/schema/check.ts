@@ -93,6 +93,13 @@ const checkFields = z.strictObject({
   outcomes: z.array(outcome).min(2),
   /** numbers that it takes; the first scale that holds on the engine counts, then the bands of the outcomes */
   values: z.array(valueScale).optional(),
+  /** beyond these a typed number is a slip of the pen */
+  believed: z
+    .strictObject({ low: z.number(), high: z.number(), unit: line, origin })
+    .refine(({ low, high }) => low < high, '"low" is not below "high"')
+    .optional(),
+  /** what a number says of the limit of the maker's sheet, where there is one: it comes before every scale */
+  byLimit: z.strictObject({ inside: outcomeOf(), below: outcomeOf(), above: outcomeOf() }).optional(),
   minutes,
   minutesOn: z.partialRecord(architecture, minutes).optional(),
   instruments: z.array(line),

@@ -56,6 +56,8 @@ export const component = z.strictObject({
         words: line,
         measurement: ref('measurements').optional(),
         spec: ref('specs').optional(),
+        /** somebody can be hurt where it is not so: looked at and said by itself, never taken for granted */
+        safety: z.literal(true).optional(),
       }),
     ),
   ),
@@ -90,6 +92,8 @@ export const component = z.strictObject({
   /** what is gone with it: an engine with this off has none. squeeze: the plug is out */
   holds: z.enum(['fuel', 'oil', 'squeeze']).optional(),
   note: words.optional(),
+  /** worksheets of the desk that work something out of it, each by the question that it answers at the bench */
+  workOut: z.array(z.strictObject({ worksheet: line, words: line })).optional(),
   origin,
 });
 

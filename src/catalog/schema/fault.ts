@@ -34,6 +34,8 @@ export const fault = z.strictObject({
   causes: z
     .array(z.strictObject({ fault: ref('faults'), strength, when: when.optional(), note: line.optional() }))
     .optional(),
+  /** the machine does its work badly with it: looked for wherever its work is complained of, beside a first cause too */
+  spoilsWork: z.literal(true).optional(),
   /** why the machine must not be handed over while this stands */
   blocksHandOver: line.optional(),
   note: words.optional(),

@@ -23,6 +23,13 @@ export const runUpPhases = [
   'break-in',
 ] as const;
 
+/** Packs bring steps of every phase: the run-up goes through its phases, and within one in the order of the packs. */
+export const inPhases = <Step extends { readonly phase: string }>(steps: readonly Step[]): Step[] =>
+  steps.toSorted((a, b) => place(a) - place(b));
+
+const place = ({ phase }: { readonly phase: string }): number =>
+  (runUpPhases as readonly string[]).indexOf(phase);
+
 /** One act of the run-up, in order. */
 export const runUpStep = z.strictObject({
   id,

@@ -11,15 +11,18 @@ import { engineFunction } from './function.js';
 import { hazard } from './hazard.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement, measurementGroup } from './measurement.js';
+import { ownWords, sameWords } from './own-word.js';
 import { platePlace, plateScheme } from './plate.js';
 import { price, scrapChance, sharedRepair, workFactor } from './price.js';
 import { role } from './role.js';
 import { acceptance, layUp, nextDue, runUpStep } from './run-up.js';
 import { spec, specWord } from './spec.js';
 import { gate, jobTotal, stagePart } from './stage.js';
+import { machineUse } from './use.js';
 
 /** Every list a pack may hold, with the schema of its entries. A list's name is the same in the pack and the catalog. */
 export const sections = {
+  uses: machineUse,
   intakeShares: intakeShare,
   strengths: strengthChance,
   faults: fault,
@@ -67,6 +70,8 @@ export const sections = {
   oddsShifts: oddsShift,
   complaintChances: complaintChance,
   judgements: judgement,
+  sameWords,
+  ownWords,
   roles: role,
 } as const satisfies Record<string, z.ZodType<{ id: string }>> & Record<Target, z.ZodType>;
 

@@ -1,5 +1,5 @@
 import { fileTypeFromBuffer } from 'file-type';
-import { ListenError, readWav, type Sound } from '../../listen/index.js';
+import { ListenError, readWav, type Slices, type Sound } from '../../listen/index.js';
 import { Failed } from '../command.js';
 
 interface Decoded {
@@ -7,7 +7,10 @@ interface Decoded {
   readonly sampleRate: number;
 }
 
-type Decode = (bytes: Uint8Array) => Promise<Sound>;
+type Decode = (bytes: Slices) => Promise<Sound>;
+
+/** All of it, for the forms that cannot be read piece by piece. */
+const whole = (bytes: Slices): Uint8Array => bytes.subarray(0, bytes.length);
 
 /** Each decoder is fetched when its form comes along: they are compiled on loading. */
 const decoders: Readonly<Record<string, Decode>> = {
@@ -17,7 +20,7 @@ const decoders: Readonly<Record<string, Decode>> = {
     const decoder = new MPEGDecoder();
     await decoder.ready;
     try {
-      return mixed(decoder.decode(bytes));
+      return mixed(decoder.decode(whole(bytes)));
     } finally {
       decoder.free();
     }
@@ -36,13 +39,18 @@ const decoders: Readonly<Record<string, Decode>> = {
   },
 };
 
+/** A form is told by its first bytes; an Ogg file says which one it is a little later. */
+const enoughToTell = 65_536;
+
 const browserOnly = new Set(['m4a', 'mp4', 'aac', 'mov', '3gp', 'webm', 'mkv', 'm4v', 'm4b']);
 const takes = 'WAV, MP3, OGG (Vorbis or Opus) and FLAC';
 
 /** The sound in a file of a form that the command line takes. Throws Failed, in words, for any other. */
-export async function decodeSound(bytes: Uint8Array, file: string): Promise<Sound> {
+export async function decodeSound(bytes: Slices, file: string): Promise<Sound> {
   if (bytes.length === 0) throw new Failed(`${file} is empty.`);
-  const kind = (await fileTypeFromBuffer(bytes))?.ext as string | undefined;
+  const kind = (await fileTypeFromBuffer(bytes.subarray(0, Math.min(bytes.length, enoughToTell))))?.ext as
+    | string
+    | undefined;
   const name = kind === 'ogv' || kind === 'oga' ? 'ogg' : kind;
   if (name !== undefined && browserOnly.has(name))
     throw new Failed(
@@ -53,7 +61,7 @@ export async function decodeSound(bytes: Uint8Array, file: string): Promise<Soun
   return decodedOrSaid(decode, bytes, file);
 }
 
-async function decodedOrSaid(decode: Decode, bytes: Uint8Array, file: string): Promise<Sound> {
+async function decodedOrSaid(decode: Decode, bytes: Slices, file: string): Promise<Sound> {
   try {
     const sound = await decode(bytes);
     if (sound.samples.length === 0) throw new Failed(`${file} holds no sound.`);
@@ -71,11 +79,11 @@ async function decodedBy(
     readonly decodeFile: (bytes: Uint8Array) => Promise<Decoded>;
     readonly free: () => void;
   },
-  bytes: Uint8Array,
+  bytes: Slices,
 ): Promise<Sound> {
   await decoder.ready;
   try {
-    return mixed(await decoder.decodeFile(bytes));
+    return mixed(await decoder.decodeFile(whole(bytes)));
   } finally {
     decoder.free();
   }

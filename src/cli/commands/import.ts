@@ -1,7 +1,13 @@
 import { resolve } from 'node:path';
 import { shopLog } from '../../job/index.js';
-import { counted, joined } from '../../phrase/index.js';
-import { fileSource, type ImportPlan, openImport, type PlannedJob } from '../../shopkeep/index.js';
+import { counted, joined, picturesAndSounds } from '../../phrase/index.js';
+import {
+  fileSource,
+  type ImportPlan,
+  openImport,
+  type PlannedJob,
+  readBundleHere,
+} from '../../shopkeep/index.js';
 import { type Command, Failed, flag, type Surroundings, text } from '../command.js';
 import { printed } from './jobs.js';
 import { reasonOf } from './out-file.js';
@@ -21,15 +27,15 @@ export const importCommand: Command = {
     const source = await opened(call.positionals[0]!);
     try {
       await withStore(call, around, 'may-begin', async ({ store }) => {
-        const { plan, take } = await openImport(store, source);
+        const { plan, take } = await openImport(store, await readBundleHere(source));
         if (flag(call, 'look')) return sayPlan(plan, around);
         const into = (text(call, 'into') ?? '').toLowerCase().split(',').filter(Boolean);
-        const { jobs, stored, already, pictures, leftOut } = await take({
+        const { jobs, stored, already, pictures, sounds, leftOut } = await take({
           into,
           shop: flag(call, 'with-shop'),
         });
         around.out(
-          `${jobs.length === 1 ? `Job ${jobs[0]}` : counted(jobs.length, 'job')}: ${counted(stored.length, 'entry', 'entries')} taken in, ${already.length} were here already, ${counted(pictures, 'picture')}.`,
+          `${jobs.length === 1 ? `Job ${jobs[0]}` : counted(jobs.length, 'job')}: ${counted(stored.length, 'entry', 'entries')} taken in, ${already.length} were here already, ${picturesAndSounds(pictures, sounds)}.`,
         );
         for (const { job, lines } of leftOut) around.err(leftOutWords(job, lines));
       });
@@ -57,13 +63,13 @@ function leftOutWords(job: string, lines: number): string {
     : `Left out: ${what} for job ${job}, which is here already. --into ${job} adds them to it.`;
 }
 
-function sayPlan({ jobs, shopLines, pictures, digest }: ImportPlan, { out }: Surroundings): void {
+function sayPlan({ jobs, shopLines, pictures, sounds, digest }: ImportPlan, { out }: Surroundings): void {
   for (const job of jobs) out(jobWords(job));
   if (shopLines.fresh > 0)
     out(
       `The shop itself: ${counted(shopLines.fresh, 'line')} that would change it, taken only by --with-shop.`,
     );
-  out(`${counted(pictures, 'picture')}. The digest of its lines is ${digest}. Nothing was stored.`);
+  out(`${picturesAndSounds(pictures, sounds)}. The digest of its lines is ${digest}. Nothing was stored.`);
 }
 
 function jobWords({ job, tag, title, fresh, known, here, asKept }: PlannedJob): string {

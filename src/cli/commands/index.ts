@@ -33,9 +33,29 @@ export const commands: readonly Listed[] = [
     load: async () => (await import('./listen.js')).listen,
   },
   {
+    name: 'sight',
+    purpose: 'Measure a gasket, a plate or bolts from a photograph taken on the printed mat.',
+    load: async () => (await import('./sight.js')).sight,
+  },
+  {
+    name: 'hear',
+    purpose: 'Say which of a few phrases somebody says in a recording.',
+    load: async () => (await import('./hear.js')).hear,
+  },
+  {
+    name: 'mat',
+    purpose: 'Print the sheet on which parts are photographed to be measured.',
+    load: async () => (await import('./mat.js')).mat,
+  },
+  {
     name: 'jobs',
     purpose: 'List the jobs of the store.',
     load: async () => (await import('./jobs.js')).jobs,
+  },
+  {
+    name: 'find',
+    purpose: 'Find jobs by anything that stands in them: a part number, a bag, an owner, a torque, a day.',
+    load: async () => (await import('./find.js')).find,
   },
   {
     name: 'advise',

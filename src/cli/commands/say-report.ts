@@ -1,11 +1,13 @@
-import { counted } from '../../phrase/index.js';
+import { counted, picturesAndSounds } from '../../phrase/index.js';
 import type { VerifyReport } from '../../store/index.js';
 import { Failed, type Surroundings } from '../command.js';
 
 /** Says what was found. @throws Failed when something is wrong, so that the exit code says so too */
 export function sayReport(report: VerifyReport, { out, err }: Surroundings): void {
-  const { entries, jobs, pictures, problems } = report;
-  out(`${counted(entries, 'entry', 'entries')} in ${counted(jobs, 'job')}, ${counted(pictures, 'picture')}.`);
+  const { entries, jobs, pictures, sounds, problems } = report;
+  out(
+    `${counted(entries, 'entry', 'entries')} in ${counted(jobs, 'job')}, ${picturesAndSounds(pictures, sounds)}.`,
+  );
   if (!report.ok) throw problemsFound(problems, err);
   out('All of it is whole.');
   if (report.sealed === false)

@@ -97,13 +97,14 @@ function readName(call: Call): string {
 }
 
 function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
-  const { version, web, demo, fonts } = packaged();
+  const { version, web, demo, fonts, reader } = packaged();
   return {
     store,
     storeKind: kind,
     webRoot: web,
     demo,
     fonts,
+    reader: () => reader,
     version,
     clock: around.now,
     log: around.err,

@@ -5,6 +5,7 @@ import {
   type Check,
   type Component,
   componentsOf,
+  keptPerCatalog,
 } from '../../catalog/index.js';
 import { architectureOf } from '../machine/architecture.js';
 import type { MachineFacts } from '../machine/case.js';
@@ -82,5 +83,6 @@ export function withWhatStandsBefore(
   return order;
 }
 
-const usualVariants = (catalog: Catalog): Record<string, boolean> =>
-  Object.fromEntries(catalog.variants.map((v) => [v.id, v.usual]));
+const usualVariants = keptPerCatalog((catalog) =>
+  Object.fromEntries(catalog.variants.map((v) => [v.id, v.usual])),
+);

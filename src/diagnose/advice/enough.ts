@@ -1,11 +1,11 @@
 import { byId } from '../../catalog/index.js';
-import { type ExactInference, inferExactly, NetworkError } from '../../infer/index.js';
-import { countWord, listed, lowerFirst, percent } from '../../phrase/index.js';
+import { chanceTogether, type ExactInference } from '../../infer/index.js';
+import { counted, countWord, listed, lowerFirst, percent } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
-import type { Ranked } from './next.js';
-import { isActedOn } from './stakes.js';
+import type { NextCheck, Ranked } from './next.js';
+import { found, isActedOn, stakesOf } from './stakes.js';
 import { lossAt } from './value.js';
-import { weighedFaults } from './weighed.js';
+import { behindComplaints, type Complaint, complaintStands, weighedFaults } from './weighed.js';
 
 /** Whether to act now, and what is risked by it. */
 export interface Enough {
@@ -25,33 +25,22 @@ export interface Enough {
 }
 
 /**
- * Acting is enough when no check that can be made saves as many minutes as it takes, and no repair waits to be tried. A dear
- * repair is looked at before it is made (`confirmingLook`). A fault is repaired when leaving it
- * costs more on average than repairing it. Both chances are exact and over all faults jointly.
+ * Acting is enough when no check that can be made pays (`nextChecks`: while the complaint is open a look pays sooner), and
+ * no repair waits to be tried. A dear repair is looked at before it is made (`confirmingLook`). A
+ * fault is repaired when leaving it costs more on average than repairing it. Both chances are exact and over all faults
+ * jointly.
  */
 export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {
-  const place = new Map(inference.faults.map((id, i) => [id, i]));
-  const weighed = weighedFaults(machine, inference).map(({ id, now, fault, stakes }) => {
-    return { id, now, name: fault.name, probability: inference.posterior[place.get(now)!]!, stakes };
-  });
-  const act = weighed
-    .filter((w) => isActedOn(w.probability, w.stakes))
-    .sort((a, b) => b.probability - a.probability);
+  const weighed = weighedWith(machine, inference);
+  const act = weighed.filter((w) => w.acts).sort((a, b) => b.probability - a.probability);
   const left = weighed.filter((w) => !act.includes(w));
-  const needless =
-    1 -
-    chanceThat(
+  const all = (these: typeof weighed, present: boolean): number =>
+    chanceTogether(
       inference,
-      act.map((w) => w.now),
-      true,
+      these.map((w) => ({ fault: w.now, present })),
     );
-  const missed =
-    1 -
-    chanceThat(
-      inference,
-      left.map((w) => w.now),
-      false,
-    );
+  const needless = 1 - all(act, true);
+  const missed = 1 - all(left, false);
   const saving = best.filter((c) => c.pays);
   const riskMinutes = weighed.reduce((sum, w) => sum + lossAt(w.probability, w.stakes), 0);
   const answer = {
@@ -65,8 +54,31 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
     enough: saving.length === 0 && !wantsTry,
     ...answer,
     riskMinutes,
-    words: `${leadWords(wantsTry, saving[0]?.title)} ${riskWords(answer, riskMinutes)}`,
+    words: `${wantsTry ? tryWords : (lookWords(saving, best[0]) ?? enoughWords(act.length > 0, complaintStands(machine, inference)))} ${riskWords(answer, riskMinutes)}`,
   };
+}
+
+/** The weighed faults and those that explain a complaint, with what each has come to. */
+function weighedWith(machine: Machine, inference: ExactInference) {
+  const place = new Map(inference.faults.map((id, i) => [id, i]));
+  const probability = (now: string): number => inference.posterior[place.get(now)!]!;
+  const weighed = weighedFaults(machine, inference).map(({ id, now, fault, stakes }) => {
+    const p = probability(now);
+    return { id, now, name: fault.name, probability: p, stakes, acts: isActedOn(p, stakes) };
+  });
+  const behind = behindComplaints(machine);
+  const explaining = machine.faults
+    .filter(({ id }) => behind.has(id) && probability(machine.now(id)) >= found)
+    .filter(({ id }) => weighed.every((w) => w.id !== id))
+    .map((f) => ({
+      id: f.id,
+      now: machine.now(f.id),
+      name: f.fault.name,
+      probability: probability(machine.now(f.id)),
+      stakes: stakesOf(machine.catalog, machine.facts, f, true),
+      acts: true,
+    }));
+  return [...weighed, ...explaining];
 }
 
 function notLookedFor(machine: Machine, left: readonly { readonly id: string; readonly name: string }[]) {
@@ -80,38 +92,31 @@ function notLookedFor(machine: Machine, left: readonly { readonly id: string; re
     .map(({ id, name }) => ({ id, name }));
 }
 
-/** The chance that all of these are present, or absent, together. */
-function chanceThat(inference: ExactInference, faults: readonly string[], present: boolean): number {
-  const { network } = inference;
-  const known = new Map(network.known.map((k) => [k.fault, k.present]));
-  if (faults.some((f) => known.get(f) === !present)) return 0;
-  const more = faults.filter((f) => !known.has(f)).map((fault) => ({ fault, present }));
-  if (more.length === 0) return 1;
-  try {
-    const { logEvidence } = inferExactly({ ...network, known: [...network.known, ...more] });
-    return Math.min(1, Math.exp(logEvidence - inference.logEvidence));
-  } catch (error) {
-    if (error instanceof NetworkError && error.code === 'impossible') return 0;
-    throw error;
-  }
+const tryWords = 'Try it first: it was repaired and nobody has started it since.';
+
+/** What is proposed first is named; where the complaint put something else before it, no other is. */
+function lookWords([saving]: readonly NextCheck[], first: NextCheck | undefined): string | undefined {
+  if (!saving) return undefined;
+  const title = saving.id === first?.id ? `“${saving.title}”` : 'it';
+  return saving.pays === 'its minutes'
+    ? `Look further first: ${title} saves more minutes than it takes.`
+    : 'Look further first: what the owner complains of is not explained yet.';
+}
+
+function enoughWords(toRepair: boolean, complaint: Complaint): string {
+  const explained = complaint === 'explained' ? 'what the owner complains of is explained, and ' : '';
+  return `Enough is seen${toRepair ? ' to act' : ''}: ${explained}no check that is left is worth its minutes.`;
 }
 
 const mostNames = 3;
-
-function leadWords(wantsTry: boolean, better: string | undefined): string {
-  if (wantsTry) return 'Try it first: it was repaired and nobody has started it since.';
-  return better === undefined
-    ? 'Enough is seen to act: no check saves as many minutes as it takes.'
-    : `Look further first: “${better}” saves more minutes than it takes.`;
-}
 
 function riskWords(
   { act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>,
   riskMinutes: number,
 ): string {
+  if (act.length === 0)
+    return `Nothing is worth repairing as it stands; the chance that something that matters is there is ${percent(missed)}.`;
   const names =
     act.length > mostNames ? `${countWord(act.length)} faults` : listed(act.map((a) => lowerFirst(a.name)));
-  return act.length > 0
-    ? `Repairing ${names} now risks needless work with ${percent(needless)} and missing something that matters with ${percent(missed)}, ${Math.round(riskMinutes)} minutes on average.`
-    : `Nothing is worth repairing yet; something that matters is there with ${percent(missed)}.`;
+  return `To repair as it stands: ${names}. The chance that ${act.length === 1 ? 'it' : 'one of them'} is not there is ${percent(needless)}; the chance that something else that matters is overlooked is ${percent(missed)}. Together that costs ${counted(Math.round(riskMinutes), 'minute')} on average.`;
 }

@@ -7,6 +7,7 @@ import type { Machine } from '../machine/machine.js';
 import { type SafetyQuestion, safetyQuestions } from './safety.js';
 import { found, matters } from './stakes.js';
 import { type Unexplained, unexplainedReadings } from './unexplained.js';
+import { behindComplaints } from './weighed.js';
 import { likelihoodWords } from './words.js';
 
 export interface EvidenceItem {
@@ -169,7 +170,9 @@ function headline(
   unexplained: readonly Unexplained[],
 ): string {
   const likely = faults.filter((f) => f.posterior >= found);
-  const [matter, small] = [likely.filter((f) => f.matters), likely.filter((f) => !f.matters && isSeen(f))];
+  const behind = behindComplaints(machine);
+  const weighs = (f: FaultFinding): boolean => f.matters || behind.has(f.id);
+  const [matter, small] = [likely.filter(weighs), likely.filter((f) => !weighs(f) && isSeen(f))];
   if (!machine.readings.some((r) => !r.silent)) return beforeLooking(machine, matter);
   const shown = matter.filter(isSeen);
   const left = `${beside(small)}${leftOver(unexplained.length)}`;

@@ -4,10 +4,11 @@ import type { EngineNow } from '../engine/bars.js';
 import type { Machine, MachineCheck } from '../machine/machine.js';
 import { evidenceDestroyedBy } from '../machine/spoils.js';
 import { type Access, accessFor } from './access.js';
-import { type ActedOn, actedOn, confirmingLook } from './opened.js';
+import { type ActedOn, actedOn, type Confirming, confirmingLook } from './opened.js';
 import { isLocked, needsRunning, type Runs, runs, wantsATry } from './running.js';
 import { spoiledAlready } from './spoils.js';
 import { type CheckValue, valuer } from './value.js';
+import { type Complaint, complaintStands } from './weighed.js';
 import { whyWords } from './why.js';
 
 export interface Shop {
@@ -20,6 +21,12 @@ export interface Shop {
   /** this engine now: what cannot and what must not be done to it is not offered */
   readonly engine?: Pick<EngineNow, 'barred'>;
 }
+
+/**
+ * A check is worth its minutes where what it saves, or the needless repair that a look before it saves, comes to more; and it
+ * is worth making for a complaint that nothing explains yet.
+ */
+export type Pays = 'its minutes' | 'the complaint';
 
 export interface NextCheck {
   readonly id: string;
@@ -35,8 +42,8 @@ export interface NextCheck {
   readonly gainPerMinute: number;
   /** minutes of needless and of missed work that it is expected to save */
   readonly saves: number;
-  /** it is worth its minutes: what it saves, or the needless repair that a look before it saves, comes to more */
-  readonly pays: boolean;
+  /** what it is worth making for, if it is */
+  readonly pays?: Pays;
   /** a sentence */
   readonly why: string;
   readonly outcomes: CheckValue['outcomes'];
@@ -79,13 +86,15 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
   const all = weighedChecks(machine, inference, shop);
   const weighed = all.filter((w) => w.value.check.waitsFor === undefined);
   const looks = firstLooksFor(machine);
+  const onlyWhatPays =
+    complaintStands(machine, inference) === 'explained' && weighed.some((w) => w.pays !== undefined);
   const rated = weighed
     .map((w) => ({
       ...w,
       rate:
         rateWithCompanions(w, all) *
         (looks.of.has(w.value.check.check.id) ? looks.weight : 1) *
-        (w.pays ? paysWeighs : 1),
+        weightOf(w.pays !== undefined, onlyWhatPays),
     }))
     .sort((a, b) => b.rate - a.rate);
   const least = worthKeeping * (rated[0]?.value.gain ?? 0);
@@ -108,6 +117,12 @@ export function nextChecks(machine: Machine, inference: ExactInference, shop: Sh
   return { best: order.slice(0, count).map((w) => shown(machine, w, shop, order)), open: weighed.length };
 }
 
+/** Once the complaint is explained, what does not pay comes last. */
+function weightOf(pays: boolean, onlyWhatPays: boolean): number {
+  if (pays) return paysWeighs;
+  return onlyWhatPays ? 0 : 1;
+}
+
 /** The trade's first looks for the complaints, what they weigh, and whether one of them was made. */
 function firstLooksFor({ catalog, complaints, readings }: Machine) {
   const of = new Set(
@@ -121,7 +136,7 @@ interface WeighedCheck {
   readonly value: CheckValue;
   readonly access: Access;
   readonly comesOff: readonly Component[];
-  readonly pays: boolean;
+  readonly pays: Pays | undefined;
   readonly offMinutes: number;
   readonly handsMinutes: number;
   /** gain with what stands against the check taken off */
@@ -134,10 +149,30 @@ function weighedChecks(machine: Machine, inference: ExactInference, shop: Shop):
   const state = shop.runs ?? runs(machine);
   const value = valuer(machine, inference);
   const repairs = actedOn(machine, inference);
+  const around = { state, repairs, complaint: complaintStands(machine, inference) };
+  return checksNow(machine, shop).map((c) => weigh(machine, value(c), shop, around));
+}
+
+/**
+ * One of so many pieces of what takes long in `nextChecks`: who has them done one after another before it has it in no
+ * time, and can do something else in between.
+ */
+export function valueAhead(
+  machine: Machine,
+  inference: ExactInference,
+  shop: Shop,
+  { piece, pieces }: { readonly piece: number; readonly pieces: number },
+): void {
+  const value = valuer(machine, inference);
+  for (const [i, check] of checksNow(machine, shop).entries()) if (i % pieces === piece) value(check);
+}
+
+/** Those that can be made now. */
+function checksNow(machine: Machine, shop: Shop): MachineCheck[] {
+  const state = shop.runs ?? runs(machine);
   return machine.checks
     .filter((c) => shop.engine?.barred(c.check) === undefined)
-    .filter((c) => canBeMade(machine, c, state) && (!c.check.afterRepair || canBeTried(machine, shop)))
-    .map((c) => weigh(machine, value(c), shop, { state, repairs }));
+    .filter((c) => canBeMade(machine, c, state) && (!c.check.afterRepair || canBeTried(machine, shop)));
 }
 
 function canBeMade(machine: Machine, { check, open, waitsFor, signs }: MachineCheck, state: Runs): boolean {
@@ -155,9 +190,21 @@ const canBeTried = (machine: Machine, { off, runs: told }: Shop): boolean =>
 interface Around {
   readonly state: Runs;
   readonly repairs: readonly ActedOn[];
+  readonly complaint: Complaint;
 }
 
-function weigh(machine: Machine, value: CheckValue, shop: Shop, { state, repairs }: Around): WeighedCheck {
+/**
+ * So many minutes a look has to save for each that it takes: while nothing explains the complaint, one of the looks must find
+ * it in the end. Asking more once it is explained was tried: it misses more than it saves (`bench/harder.ts`).
+ */
+const mustSave: Readonly<Record<Complaint, number>> = { 'none told': 1, open: 1 / 3, explained: 1 };
+
+function weigh(
+  machine: Machine,
+  value: CheckValue,
+  shop: Shop,
+  { state, repairs, complaint }: Around,
+): WeighedCheck {
   const { check } = value.check;
   const access = accessFor(machine.catalog, machine.facts, check, shop.off ?? new Set());
   const offMinutes = access.comesOff.reduce((sum, c) => sum + c.minutesOff, 0);
@@ -174,13 +221,19 @@ function weigh(machine: Machine, value: CheckValue, shop: Shop, { state, repairs
     value,
     access,
     comesOff: access.comesOff,
-    pays: value.saves >= access.minutes || (look !== undefined && look.saves >= look.minutes),
+    pays: paysFor(value.saves / access.minutes, complaint, look),
     offMinutes,
     handsMinutes: access.minutes - offMinutes + care,
     worth: parts.reduce((w, p) => w * p, value.gain),
     ifItRuns,
     spoiled,
   };
+}
+
+function paysFor(savesAMinute: number, complaint: Complaint, look: Confirming | undefined): Pays | undefined {
+  if (savesAMinute >= 1) return 'its minutes';
+  if (look !== undefined && look.saves >= look.minutes) return 'its minutes';
+  return savesAMinute >= mustSave[complaint] ? 'the complaint' : undefined;
 }
 
 /** An instrument that is not there can be borrowed, and care takes minutes: nothing is ruled out for either. */
@@ -250,7 +303,7 @@ function shown(
     gain: w.value.gain,
     gainPerMinute: w.rate,
     saves: w.value.saves,
-    pays: w.pays,
+    ...(w.pays && { pays: w.pays }),
     why: whyWords(machine, w.value, w),
     outcomes: w.value.outcomes,
     before: order.map((o) => o.value.check.check.id).filter((id) => destroyed.includes(id)),

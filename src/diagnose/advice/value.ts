@@ -49,15 +49,37 @@ interface Weighed {
   readonly id: string;
   readonly at: number;
   readonly stakes: Stakes;
+  /** how much its being found counts beside that of others */
+  readonly counts: number;
 }
 
-/** What each check is worth; of the faults only those that matter are weighed. */
-export function valuer(machine: Machine, inference: ExactInference) {
+/** What the machine came for is looked for first: a fault behind an open complaint counts so many times. */
+const complaintCounts = 2;
+
+const valued = new WeakMap<ExactInference, (check: MachineCheck) => CheckValue>();
+
+/** What each check is worth; of the faults only those that matter are weighed. A check is valued once an inference. */
+export function valuer(machine: Machine, inference: ExactInference): (check: MachineCheck) => CheckValue {
+  const before = valued.get(inference);
+  if (before) return before;
+  const value = valuerFor(machine, inference);
+  const known = new Map<MachineCheck, CheckValue>();
+  const made = (check: MachineCheck): CheckValue => {
+    const worth = known.get(check) ?? value(check);
+    known.set(check, worth);
+    return worth;
+  };
+  valued.set(inference, made);
+  return made;
+}
+
+function valuerFor(machine: Machine, inference: ExactInference) {
   const place = new Map(inference.faults.map((id, i) => [id, i]));
-  const weighed = weighedFaults(machine, inference).map(({ id, now, stakes }) => ({
+  const weighed = weighedFaults(machine, inference).map(({ id, now, stakes, complained }) => ({
     id,
     at: place.get(now)!,
     stakes,
+    counts: complained ? complaintCounts : 1,
   }));
   return (check: MachineCheck): CheckValue => {
     const outcomes = check.signs.flatMap((sign) => {
@@ -93,11 +115,11 @@ function score(inference: ExactInference, weighed: readonly Weighed[], { probabi
   let gain = 0;
   let saves = 0;
   const moves: { fault: string; from: number; to: number }[] = [];
-  for (const { id, at, stakes } of weighed) {
+  for (const { id, at, stakes, counts } of weighed) {
     const from = inference.posterior[at]!;
     const to = posterior[at]!;
     if (from === to) continue;
-    gain += settled(to) - settled(from);
+    gain += counts * (settled(to) - settled(from));
     saves += lossAt(from, stakes) - lossAt(to, stakes);
     if (Math.abs(to - from) >= leastMove) moves.push({ fault: id, from, to });
   }

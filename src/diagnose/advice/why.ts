@@ -15,8 +15,10 @@ export function whyWords(machine: Machine, value: CheckValue, around: Circumstan
   const telling = value.outcomes
     .filter((o) => o.moves.length > 0)
     .sort((a, b) => pull(b) - pull(a))
-    .slice(0, 2)
-    .map((o) => outcomeWords(machine, value, o));
+    .map((o) => outcomeWords(machine, value, o))
+    // one outcome may stand in two signs and move both alike
+    .filter((words, i, all) => all.indexOf(words) === i)
+    .slice(0, 2);
   const parts = [
     value.check.check.afterRepair ? 'It was repaired since it last would not run.' : '',
     telling.length > 0

@@ -88,12 +88,13 @@ function cannotBeDone(here: Here, act: Act): string | undefined {
   if (applies(act.when, facts) === 'no') return lackWords(had, act) ?? 'not on such an engine';
   const lying = here.state.off.filter(({ id }) => !ownPieces(here, act).has(id));
   const wanted = lying.filter(({ id }) => act.needs?.inPlace?.includes(id));
-  if (wanted.length > 0) return offWords(wanted);
+  if (wanted.length > 0) return offWords(here, wanted);
   const level = levelOf(act);
   if (reaches(level, 'turned by hand') && state.turns === 'no' && !act.whenLocked) return 'it is locked';
   const held = lying.filter(({ id }) => holdsUp(here, id, level));
-  if (held.length > 0) return offWords(held);
-  if (act.needs?.dead && state.runs === 'yes') return 'it runs';
+  if (held.length > 0) return offWords(here, held);
+  if (act.needs?.dead && state.runs === 'yes')
+    return state.off.length > 0 ? 'it ran before it came apart' : 'it runs';
   if (act.needs?.fuel && state.fuel === 'none') return 'there is no fuel in it';
   if ((level === 'running' || level === 'hot') && state.fuel === 'none' && act.needs?.firing === undefined)
     return 'there is no fuel in it';
@@ -120,11 +121,21 @@ function leastFor({ whileOff }: Component): Level | undefined {
   return whileOff === 'cannot be pulled' ? 'pulled' : 'running';
 }
 
+const isAct = ({ catalog, had }: Here, id: string): boolean => {
+  const architecture = architectureOf(had.facts);
+  return (
+    architecture !== undefined && byId(componentsOf(catalog, architecture)).get(id)?.comesOffAs === 'action'
+  );
+};
+
 /** "the carburetor and the fuel tank are off"; of many, the first few. */
-function offWords(off: readonly { readonly name: string }[]): string {
-  const names = off.slice(0, 3).map(({ name }) => `the ${lowerFirst(name)}`);
-  const more = off.length > 3 ? [...names.slice(0, 2), `${off.length - 2} other pieces`] : names;
-  return `${listed(more)} ${plural(off.length, 'is', 'are')} off`;
+function offWords(here: Here, all: readonly EngineState['off'][number][]): string {
+  // "fuel drained" lies on no bench: it is named where nothing else stands in the way
+  const lying = all.filter(({ id }) => !isAct(here, id));
+  if (lying.length === 0) return listed(all.map(({ name }) => lowerFirst(name)));
+  const names = lying.slice(0, 3).map(({ name }) => `the ${lowerFirst(name)}`);
+  const more = lying.length > 3 ? [...names.slice(0, 2), `${lying.length - 2} other pieces`] : names;
+  return `${listed(more)} ${plural(lying.length, 'is', 'are')} off`;
 }
 
 function lackWords({ pieces }: Pieces, { when }: Act): string | undefined {

@@ -102,6 +102,9 @@ function withFact(facts: MachineFacts, part: string, wanted: unknown, fitted: bo
     return fitted || alone ? { ...facts, variants: { ...facts.variants, [value]: fitted } } : facts;
   const before = facts[part as keyof MachineFacts];
   const open = before === undefined || before === 'unknown';
+  // one machine may carry several: a piece of one says nothing against the others
+  if (part === 'use' && fitted && before !== value)
+    return { ...facts, alsoUses: [...new Set([...(facts.alsoUses ?? []), value])] };
   return fitted && open && part !== 'notVariants' ? { ...facts, [part]: value } : facts;
 }
 
@@ -153,7 +156,6 @@ const factNames: Readonly<Record<string, string>> = {
   shaft: 'shaft',
   governor: 'governor',
   starter: 'starter',
-  use: 'drives',
 };
 
 function partWords(
@@ -169,5 +171,6 @@ function partWords(
       .map((id) => `“${variants.get(id)?.asks ?? id}” ${facts.variants![id] ? 'yes' : 'no'}`);
   }
   const value = facts[part as keyof MachineFacts];
+  if (part === 'use') return [`drives: ${listed([facts.use ?? 'unknown', ...(facts.alsoUses ?? [])])}`];
   return [`${factNames[part] ?? lowerFirst(part)}: ${String(value).replaceAll('-', ' ')}`];
 }

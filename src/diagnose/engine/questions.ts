@@ -3,7 +3,7 @@ import type { EngineNow } from './bars.js';
 
 /** Something that is not known of this engine and whose answer would change what a check says. */
 export interface OpenQuestion {
-  /** variant: answered yes or no. piece: said not to be there; that it is, the check itself shows. */
+  /** variant: answered yes or no. piece: there or not. */
   readonly kind: 'variant' | 'piece';
   readonly id: string;
   /** "Is there an automatic compression release?", "Fuel tap: is there one on this engine?" */

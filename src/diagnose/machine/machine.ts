@@ -5,6 +5,7 @@ import { behindComplaint, complaintSigns } from './complaints.js';
 import { balanced, type FaultLink, faultsFor, linksAmong, type MachineFault } from './faults.js';
 import { FunctionsNow } from './functions-now.js';
 import { type Names, plainSigns, type Signs, sharedSigns, sharingOf } from './kin.js';
+import { lastFew } from './last-few.js';
 import { cannotTell, chosenOutcomes, notNow, readingsOf } from './readings.js';
 import { runningReadings } from './running-sign.js';
 import { spoiledReadings } from './spoils.js';
@@ -79,9 +80,23 @@ export interface Machine {
  */
 export function machineNetwork(
   catalog: Catalog,
-  facts: MachineFacts,
+  told: MachineFacts,
   seen: readonly SeenCheck[],
   history: CaseHistory = {},
+): Machine {
+  const facts = withUseSaid(machineFactsOnly(told));
+  const text = JSON.stringify([facts, seen, history, [...(history.frequencies ?? [])]]);
+  return machines(catalog, text, () => machineOf(catalog, facts, seen, history));
+}
+
+/** A line of the log that says nothing new of the machine gives the very same machine again. */
+const machines = lastFew<Machine>(4);
+
+function machineOf(
+  catalog: Catalog,
+  facts: MachineFacts,
+  seen: readonly SeenCheck[],
+  history: CaseHistory,
 ): Machine {
   const { faults, concerned, links, own, units } = groundFor(catalog, facts, history.frequencies);
   const versions = new Versions(
@@ -127,6 +142,13 @@ export function machineNetwork(
   };
 }
 
+/**
+ * While nobody has said what it drives, nothing that it may drive concerns it: else every machine of the catalog stood
+ * beside each engine. The intake asks for it first of all.
+ */
+const withUseSaid = (facts: MachineFacts): MachineFacts =>
+  facts.use === undefined || facts.use === 'unknown' ? { ...facts, use: 'not said' } : facts;
+
 interface Ground {
   readonly faults: readonly MachineFault[];
   readonly concerned: ReadonlySet<string>;
@@ -135,28 +157,18 @@ interface Ground {
   readonly units: readonly Unit[];
 }
 
-const grounds = new WeakMap<Catalog, Map<string, Ground>>();
-/** More kinds of machine than are asked about in a row. */
-const mostGrounds = 20;
-
 /** What does not change while a machine is looked at; kept, because it is asked for after every reading. */
-function groundFor(catalog: Catalog, facts: MachineFacts, own: CaseHistory['frequencies']): Ground {
-  const kept = grounds.get(catalog) ?? new Map<string, Ground>();
-  grounds.set(catalog, kept);
-  const key = JSON.stringify([machineFactsOnly(facts), own && [...own]]);
-  const before = kept.get(key);
-  if (before) return before;
-  const made = groundOf(catalog, facts, own);
-  if (kept.size >= mostGrounds) kept.clear();
-  kept.set(key, made);
-  return made;
-}
+const groundFor = (catalog: Catalog, facts: MachineFacts, own: CaseHistory['frequencies']): Ground =>
+  grounds(catalog, JSON.stringify([facts, own && [...own]]), () => groundOf(catalog, facts, own));
+
+/** More kinds of machine than are asked about in a row. */
+const grounds = lastFew<Ground>(20);
 
 /** A job's intake holds more, such as names, that the network does not depend on. */
 function machineFactsOnly(f: MachineFacts): MachineFacts {
-  const { architecture, ignition, fuelSystem, shaft, governor, starter, use } = f;
+  const { architecture, ignition, fuelSystem, shaft, governor, starter, use, alsoUses } = f;
   const { storedMonths, struck, tipped, wrongFuel, variants, pieces, fuelLeftIn } = f;
-  const kind = { architecture, ignition, fuelSystem, shaft, governor, starter, use };
+  const kind = { architecture, ignition, fuelSystem, shaft, governor, starter, use, alsoUses };
   return { ...kind, storedMonths, struck, tipped, wrongFuel, variants, pieces, fuelLeftIn };
 }
 

@@ -1,14 +1,18 @@
-import { byId, type Catalog, type Check, judgementOf } from '../../catalog/index.js';
+import { byId, type Catalog, type Check, judgementOf, keptPerCatalog } from '../../catalog/index.js';
 import type { Reading } from '../../infer/index.js';
 import type { SeenCheck } from './case.js';
 
 /** Checks that read less, or nothing, once this one is done. */
-export function evidenceDestroyedBy(catalog: Catalog, check: Check): readonly string[] {
+export const evidenceDestroyedBy = (catalog: Catalog, { id }: Pick<Check, 'id'>): readonly string[] =>
+  destroyedBy(catalog, id);
+
+const destroyedBy = keptPerCatalog((catalog, check) => {
   const named = catalog.evidence
-    .filter((e) => e.destroyedBy.checks?.includes(check.id))
+    .filter((e) => e.destroyedBy.checks?.includes(check))
     .flatMap((e) => e.checks ?? []);
-  return [...new Set([...(check.destroys ?? []), ...named])].filter((id) => id !== check.id);
-}
+  const own = byId(catalog.checks).get(check)?.destroys ?? [];
+  return [...new Set([...own, ...named])].filter((id) => id !== check);
+});
 
 /**
  * Of checks in the order in which they were made: those that an earlier one had spoiled. The list must hold nothing from

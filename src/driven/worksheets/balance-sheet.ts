@@ -1,4 +1,3 @@
-import { decide } from '../../gauge/index.js';
 import {
   amount,
   ask,
@@ -11,6 +10,7 @@ import {
   worksheet,
 } from '../../worksheet/index.js';
 import { allowedUnbalance, balanceGrades, centrifugalForce, pinResolution } from '../balance.js';
+import { decideForEach } from './practice-verdict.js';
 
 const rule = standard('ISO 21940-11: U = 1000·G·m/ω');
 const pinRule = computed('moment of friction at the pin');
@@ -113,11 +113,11 @@ function levelVerdict(
   levels: number,
   { radius, unseen, allowed }: { radius: number; unseen: number; allowed: number },
 ) {
-  const found = decide({
+  const asked = {
     value: levels,
     u: unseen / radius / Math.sqrt(3), // level anywhere within the friction of the pin, all equally likely
     limit: { max: allowed / radius },
-    unit: 'g',
-  });
+  };
+  const found = decideForEach(asked, { metric: 'g', inch: 'oz' });
   return verdict('verdict', 'In balance', found.verdict, found.why, rule);
 }

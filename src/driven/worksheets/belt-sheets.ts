@@ -1,7 +1,6 @@
-import { decide } from '../../gauge/index.js';
 import { amount, ask, computed, near, number, ruleOfThumb, worksheet } from '../../worksheet/index.js';
 import { centersFor, openBelt, staticTension, tensionFromDeflection } from '../belt.js';
-import { practiceVerdict } from './practice-verdict.js';
+import { decideForEach, practiceVerdict } from './practice-verdict.js';
 
 const pitch =
   'Pitch diameter: where the belt’s cord runs, some 3 mm inside the rim all round (common practice).';
@@ -202,8 +201,11 @@ function tensionVerdict(
   { bend, spanMm, needed }: { bend: number; spanMm: number; needed: number },
 ) {
   const has = tensionFromDeflection(force, spanMm, bend);
-  const found = decide({ value: has, u: 0.075 * has, limit: { min: needed }, unit: 'N' });
-  return practiceVerdict('verdict', 'Tight enough', found);
+  const found = decideForEach(
+    { value: has, u: 0.075 * has, limit: { min: needed } },
+    { metric: 'N', inch: 'lbf' },
+  );
+  return practiceVerdict('verdict', 'Tight enough', found.stands);
 }
 
 export const beltSheets = [beltLength, beltTension];

@@ -15,12 +15,15 @@ import {
   depthGaugeMm,
   elongation,
   mostElongation,
+  mostSawElongation,
   pitchOverRivets,
   rollerChains,
   sawChainSpeed,
   sawChains,
   sawPitch,
+  sawStretch,
 } from '../chain.js';
+import { DrivenError } from '../error.js';
 import { practiceVerdict } from './practice-verdict.js';
 
 type Numbered = `${keyof typeof rollerChains}`;
@@ -78,7 +81,7 @@ const rollerChain = worksheet({
     const found = decide({ value: 100 * grown, u: 100 * u, limit: { max: 100 * most }, unit: '%' });
     return [
       limit === undefined
-        ? practiceVerdict('verdict', 'Good for more', found)
+        ? practiceVerdict('verdict', 'Good for more', found.stands)
         : verdict('verdict', 'Good for more', found.verdict, found.why, makers),
       amount('stretch', 'Stretch', 100 * grown, '%', computed('measured over nominal'), { u: 100 * u }),
       amount('most', 'Done at', 100 * most, '%', limit === undefined ? practice : makers),
@@ -199,4 +202,142 @@ const sawChain = worksheet({
   ],
 });
 
-export const chainSheets = [rollerChain, sawChain];
+const pitches = { '1/4': 0.25, '.325': 0.325, '3/8': 0.375, '.404': 0.404 } as const;
+/** A chain that measures shorter than new, or this much longer, has another pitch or was miscounted. */
+const believable = { least: -0.01, most: 0.08 };
+
+const sawChainStretch = worksheet({
+  id: 'saw-chain-stretch',
+  group: 'The machine it drives',
+  title: 'Saw chain: stretch left',
+  question: 'How much is this saw chain worn, and what is left?',
+  purpose:
+    'What the rivets have worn, over as many of them as a caliper reaches, and how far the bar must still move out.',
+  fields: {
+    pitch: ask.choice('Pitch', 'As stamped on drive link or depth gauge.', [
+      '3/8',
+      '.325',
+      '1/4',
+      '.404',
+    ] as const),
+    rivets: ask.count(
+      'Rivets counted',
+      'Both outer ones too; an odd number, 17 where they can be reached.',
+      '17',
+    ),
+    measured: ask.in(
+      'mm',
+      'They measure',
+      'Off the bar, pulled straight, first to last, middle to middle.',
+      '6.09 in',
+    ),
+    uncertainty: ask.in(
+      'mm',
+      'Reading, k = 2',
+      '0.3 mm stands for a caliper held to rivet heads (trade judgement, no source).',
+      {
+        standard: '0.3 mm',
+      },
+    ),
+    links: ask.count('Drive links of the loop', 'For how far the bar must still move.', {
+      hint: '60',
+      optional: true,
+    }),
+    limit: ask.in(
+      '1',
+      'Most stretch',
+      'From the chain’s maker; left empty, the trade’s rule for chains is shown.',
+      {
+        hint: '3 %',
+        optional: true,
+        within: ['0.1 %', '6 %'],
+      },
+    ),
+  },
+  names: { measuredMm: 'measured', driveLinks: 'links' },
+  compute: ({ pitch, rivets, measured, uncertainty, links, limit }) => {
+    const pitchMm = 25.4 * pitches[pitch];
+    const most = limit ?? mostSawElongation;
+    const { grown, left, barMovesMm } = sawStretch(
+      { measuredMm: measured, rivets, pitchMm },
+      { most, driveLinks: links ?? 1 },
+    );
+    if (grown < believable.least || grown > believable.most)
+      throw new DrivenError(
+        `${rivets} rivets of this pitch span ${((rivets - 1) * pitches[pitch]).toFixed(2)} in when new: look at pitch and count again.`,
+        'measured',
+        measured,
+      );
+    const u = uncertainty / 2 / ((rivets - 1) * pitchMm);
+    const found = decide({ value: 100 * grown, u: 100 * u, limit: { max: 100 * most }, unit: '%' });
+    const makers = { from: "maker's sheet", detail: 'the limit you gave' } as const;
+    return [
+      limit === undefined
+        ? practiceVerdict('verdict', 'Good for more', found.stands)
+        : verdict('verdict', 'Good for more', found.verdict, found.why, makers),
+      amount('stretch', 'Stretch', 100 * grown, '%', computed('measured over nominal'), { u: 100 * u }),
+      amount('left', 'Stretch left', 100 * left, '%', computed('limit less stretch'), { u: 100 * u }),
+      ...(links === undefined || left <= 0
+        ? []
+        : [
+            amount(
+              'bar',
+              'Bar moves out until then',
+              barMovesMm,
+              'mm',
+              computed('half of what the loop still grows'),
+            ),
+          ]),
+    ];
+  },
+  cautions: [
+    'Lead off, brake on, gloves. A chain that hangs off the bar can jump: tension first, cold.',
+    'Past the mark on the cutter the chain is done, whatever its rivets say. A new chain goes on a new sprocket.',
+  ],
+  sources: ['renewal at 3 %: common practice of chain drives', 'JCGM 106:2012'],
+  examples: [
+    {
+      title:
+        '17 rivets of 3/8 in at 6.09 in: grown by 1.5 %, half is left; 60 links: 8.6 mm of the bar’s slot',
+      given: { pitch: '3/8', rivets: '17', measured: '6.09 in', links: '60', limit: '3 %' },
+      expect: {
+        stretch: near(1.5, 1e-6, '%'),
+        left: near(1.5, 1e-6, '%'),
+        bar: near(8.5725, 1e-6, 'mm'),
+        verdict: { text: 'pass' },
+      },
+      source: 'own arithmetic: 6.09/(16 · 0.375) − 1; 0.015 · 60 · 9.525',
+      mark: 'calculated',
+    },
+    {
+      title: '3.5 % is past the limit of its maker',
+      given: {
+        pitch: '.325',
+        rivets: '17',
+        measured: '5.382 in',
+        limit: '3 %',
+        links: '60',
+        uncertainty: '0.1 mm',
+      },
+      expect: { verdict: { text: 'fail' } },
+      source: 'own arithmetic',
+      mark: 'calculated',
+    },
+    {
+      title: 'an even number of rivets spans no whole pitch of link and strap',
+      given: { pitch: '3/8', rivets: '16', measured: '5.7 in' },
+      expect: { rivets: { refused: 'odd' } },
+      source: 'own arithmetic',
+      mark: 'calculated',
+    },
+    {
+      title: 'the pitch of another chain is said',
+      given: { pitch: '.325', rivets: '17', measured: '6.09 in' },
+      expect: { measured: { refused: 'count again' } },
+      source: 'own arithmetic',
+      mark: 'calculated',
+    },
+  ],
+});
+
+export const chainSheets = [rollerChain, sawChain, sawChainStretch];

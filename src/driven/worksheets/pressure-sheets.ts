@@ -1,7 +1,9 @@
+import { of, to } from '../../quantity/index.js';
 import {
   amount,
   ask,
   computed,
+  type ForEach,
   near,
   number,
   ruleOfThumb,
@@ -12,7 +14,7 @@ import {
 import { boreOf, jetReaction, nozzleFlow, nozzleNumber, nozzlePressure } from '../nozzle.js';
 import { headLoss, pipeSpeed } from '../pipe.js';
 import { hoseSafety, hydraulicPower, lineSpeeds, ramAreas, ramForce, strokeTime } from '../ram.js';
-import { practiceVerdict } from './practice-verdict.js';
+import { forEach, practiceVerdict } from './practice-verdict.js';
 
 const psi = 6894.757293168362;
 const gallonPerMinute = 3.785411784e-3 / 60;
@@ -180,11 +182,14 @@ const ramSheet = worksheet({
   ],
 });
 
-function lineWords(speed: number, place: keyof typeof lineSpeeds): string {
+function lineWords(speed: number, place: keyof typeof lineSpeeds): ForEach {
   const most = lineSpeeds[place];
-  if (speed <= most) return `slower than the ${most} m/s that such lines are laid out for.`;
+  const feet = Number(to(of(most, 'm/s'), 'ft/s').toPrecision(2));
   const harm = place === 'suction' ? ' heats the oil and starves the pump' : ' heats the oil';
-  return `faster than the ${most} m/s that such lines are laid out for, which${harm}.`;
+  return forEach((system) => {
+    const laidOut = `the ${system === 'inch' ? `${feet} ft/s` : `${most} m/s`} that such lines are laid out for`;
+    return speed <= most ? `slower than ${laidOut}.` : `faster than ${laidOut}, which${harm}.`;
+  });
 }
 
 const oilLine = worksheet({
@@ -233,7 +238,7 @@ const oilLine = worksheet({
     const speed = pipeSpeed(flow, pipe.diameterM);
     const strong = relief === undefined || rating === undefined ? undefined : rating >= relief;
     return [
-      practiceVerdict('verdict', 'Large enough', { stands: lineWords(speed, place) }),
+      practiceVerdict('verdict', 'Large enough', lineWords(speed, place)),
       amount('speed', 'Speed', speed, 'm/s', computed('flow by section')),
       amount(
         'loss',

@@ -4,7 +4,7 @@ import { amount, ask, computed, near, verdict, worksheet } from '../../worksheet
 import { gravity, headLoss, pipeSpeed } from '../pipe.js';
 import { atSpeed, primingTime, suctionHead, waterPower } from '../pump.js';
 import { boilingPressure, waterDensity, waterViscosity } from '../water.js';
-import { practiceVerdict } from './practice-verdict.js';
+import { decideForEach, practiceVerdict } from './practice-verdict.js';
 
 const celsius = ask.in('°C', 'Water', '20 °C stands.', { standard: '20 °C', within: ['0 °C', '99 °C'] });
 const altitude = ask.in('m', 'Height above the sea', 'As a map gives it; 0 m stands.', {
@@ -163,8 +163,9 @@ function enough(has: number, needed: number | undefined, u: number) {
       'the water boils before it reaches the pump.',
       computed('less than nothing is left'),
     );
-  const found = decide({ value: has, u, limit: { min: needed ?? usuallyNeededM }, unit: 'm' });
-  if (needed === undefined) return practiceVerdict(id, label, found);
+  const limit = { min: needed ?? usuallyNeededM };
+  const found = decideForEach({ value: has, u, limit }, { metric: 'm', inch: 'ft' });
+  if (needed === undefined) return practiceVerdict(id, label, found.stands);
   return verdict(id, label, found.verdict, found.why, { from: "maker's sheet", detail: 'the need you gave' });
 }
 

@@ -2,6 +2,7 @@ import { requirePositive } from '../error.js';
 import { faaOrificeMm, faaSupplyPa, heldAtPercent, leakArea } from '../leak-down.js';
 import type { CrankGeometry } from '../slider-crank.js';
 import { type Exchange, valveAreaMm2, valveTiming } from './exchange.js';
+import { ropeFullDeg } from './pull-speed.js';
 import type { CompressionGauge, Leaks, Release, Sag } from './setup.js';
 
 export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as const;
@@ -99,12 +100,17 @@ export function soundLeaks(boreMm: number): Leaks {
 /** Radial clearance of the lands, cold, over the bore (trade judgement, no source). */
 const landClearance = 0.0025;
 
-/** A release of the usual kind: 0.3 mm of valve lift until 45° before top (trade judgement, no source). */
+/**
+ * A release of the usual kind: 0.22 mm of exhaust valve lift at a 65 mm bore until 45° before top (trade judgement, no
+ * source). It is made to let the same part of the charge go at pull speed on an engine of any size, so that its area grows
+ * with the displacement and its lift with the square of the bore. Example: 65 mm: 8.9 mm²; 51 mm: 4.3 mm².
+ */
 export function classRelease(boreMm: number): Release {
+  const liftMm = 0.22 * (boreMm / 65) ** 2;
   return {
     opensBeforeTop: 120,
     closesBeforeTop: 45,
-    areaMm2: 0.6 * Math.PI * 0.33 * boreMm * 0.3,
+    areaMm2: 0.6 * Math.PI * 0.33 * boreMm * liftMm,
     outAboveRpm: 700,
   };
 }
@@ -121,19 +127,21 @@ export const classGauge = (architecture: EngineArchitecture): CompressionGauge =
   architecture === 'two-stroke' ? { ...usualGauge, adapterMl: 1 } : usualGauge;
 
 /**
- * A hand on a rope pulls at 2 m/s before the compression holds it, with 380 N where nothing moves and none at 4 m/s, and
- * heaves it over top at 0.5 m/s at the slowest (trade judgement, no source).
+ * A hand on a rope pulls with 390 N where nothing moves and none at 2.75 m/s, and heaves the piston over top at 0.5 m/s at
+ * the slowest (trade judgement, no source).
  */
-const hand = {
-  metersPerSecond: 2,
-  stallN: 380,
-  idleMetersPerSecond: 4,
-  slowestMetersPerSecond: 0.5,
-} as const;
+const hand = { stallN: 390, idleMetersPerSecond: 2.75, slowestMetersPerSecond: 0.5 } as const;
 /** An electric starter, its moment at 200 cc: it is sized with the engine (trade judgement, no source). */
 const starter = { rpm: 350, stallNm: 24, idleRpm: 700, slowestRpm: 120 } as const;
-/** What cold oil and rings take of the moment (trade judgement, no source). */
+/** What cold oil and rings take of a starter's moment, which is sized with the engine (trade judgement, no source). */
 const coldFriction = 0.15;
+/**
+ * The same against a hand, which is not: mean effective pressure of an air-cooled single turned cold, Pa (trade judgement,
+ * no source). 206 cc: 3.3 N·m of the hand's 21.5; 400 cc: 6.4.
+ */
+const coldFrictionPa = 2e5;
+const handFrictionNm = (sweptCc: number, handNm: number) =>
+  Math.min(handNm / 2, (coldFrictionPa * sweptCc * 1e-6) / (4 * Math.PI)); // beyond 650 cc nobody pulls a rope
 
 const byStarter = (by: 'rope' | 'starter', architecture: EngineArchitecture) =>
   by === 'starter' && architecture !== 'two-stroke';
@@ -147,8 +155,12 @@ export function classDrumMm(architecture: EngineArchitecture, sweptCc: number): 
 }
 
 /**
- * Pull speed where none is measured: the hand's over the drum. A four-stroke of 206 cc by rope: 347 rpm; a two-stroke of
- * 50 cc: 758; a starter: 350.
+ * Pull speed where none is measured, before the compression holds it back: what the hand brings the flywheel to over the
+ * turn in which a rope speeds up, by its own force less friction; a heavy one lags.
+ *
+ * Method: I·dω/dt = M·(1 − ω/ω₀) − F over that turn; its solution θ = ω₁·(t − τ·(1 − e^(−t/τ))), with ω₁ = ω₀·(1 − F/M) and
+ * τ = I·ω₀/M, halved down to the moment at which the turn is out.
+ * Examples, by rope: a four-stroke of 100 cc 482 rpm, of 206 cc 403, of 400 cc 317; a two-stroke of 50 cc 958; a starter 350.
  */
 export function classSpeed(
   by: 'rope' | 'starter',
@@ -156,28 +168,51 @@ export function classSpeed(
   sweptCc: number,
 ): number {
   if (byStarter(by, architecture)) return starter.rpm;
-  return rpmOfRope(hand.metersPerSecond, classDrumMm(architecture, sweptCc));
+  const { inertiaKgM2, stallNm, idleRpm } = classSag(by, architecture, sweptCc);
+  const idle = (idleRpm * Math.PI) / 30;
+  const moment = handMomentNm(architecture, sweptCc);
+  const top = (idle * stallNm) / moment;
+  const lag = (inertiaKgM2 * idle) / moment;
+  const turnedAfter = (s: number) => top * (s - lag * (1 - Math.exp(-s / lag)));
+  const turn = (ropeFullDeg * Math.PI) / 180;
+  const seconds = halved(turnedAfter, turn, turn / top + lag);
+  return (top * (1 - Math.exp(-seconds / lag)) * 30) / Math.PI;
+}
+
+const handMomentNm = (architecture: EngineArchitecture, sweptCc: number) =>
+  (hand.stallN * classDrumMm(architecture, sweptCc)) / 1000;
+
+/** Where a rising function reaches a value between 0 and `most`, to the last bit that matters. */
+function halved(rising: (x: number) => number, value: number, most: number): number {
+  let [low, high] = [0, most];
+  for (let i = 0; i < 60; i += 1) {
+    const middle = (low + high) / 2;
+    if (rising(middle) < value) low = middle;
+    else high = middle;
+  }
+  return high;
 }
 
 /**
  * What keeps the crank turning against the compression: the flywheel grows with the fifth power of an engine's size,
  * hence the 5/3 power of its displacement; hand or starter with their moment. Example: 206 cc by rope: 0.0126 kg·m²,
- * 17.8 N·m at standstill.
+ * 18.2 N·m at standstill.
  */
 export function classSag(by: 'rope' | 'starter', architecture: EngineArchitecture, sweptCc: number): Sag {
   const drumMm = classDrumMm(architecture, sweptCc);
+  const handNm = handMomentNm(architecture, sweptCc);
   const { inertiaAt200cc } = classEngines[architecture];
   const size = sweptCc / 200;
   const inertiaKgM2 = inertiaAt200cc * size ** (5 / 3);
   const turned = byStarter(by, architecture)
-    ? { ...starter, stallNm: starter.stallNm * size }
+    ? { ...starter, stallNm: starter.stallNm * size * (1 - coldFriction) }
     : {
-        stallNm: (hand.stallN * drumMm) / 1000,
+        stallNm: handNm - handFrictionNm(sweptCc, handNm),
         idleRpm: rpmOfRope(hand.idleMetersPerSecond, drumMm),
         slowestRpm: rpmOfRope(hand.slowestMetersPerSecond, drumMm),
       };
   const { stallNm, idleRpm, slowestRpm } = turned;
-  return { inertiaKgM2, stallNm: stallNm * (1 - coldFriction), idleRpm, slowestRpm };
+  return { inertiaKgM2, stallNm, idleRpm, slowestRpm };
 }
 
 /**

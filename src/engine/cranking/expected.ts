@@ -32,7 +32,7 @@ export interface CompressionConditions {
   /** of the cylinder; that of the air stands */
   readonly wallC?: number;
   readonly by: 'rope' | 'starter';
-  /** before the compression holds it back; 2 m/s of rope over the class's drum stand, 350 for a starter */
+  /** before the compression holds it back; what a hand brings the class's flywheel to stands, 350 for a starter */
   readonly rpm?: number;
   /** 6 stands */
   readonly pulls?: number;
@@ -91,14 +91,14 @@ export interface ExpectedCompression {
  *
  * Where the reading goes, side-valve 65 × 62 mm at ratio 6: the power law gives 166 psi; an intake valve closing 55°
  * after bottom leaves 5.2 of the 6 at a slow pull: 151; the gauge's adapter: 143; heat to cold walls, of which a
- * side-valve has many: 121; narrow spaces: 119; the leak: 103; a pull over a drum of 55 mm slowed to a third: 88.
- * Against the trade's figures for engines in use (common practice), over the sizes of the class: side-valve 84 to 88
- * (60 to 90), overhead valve 104 to 127 (100 to 140), two-stroke 98 to 128 (90 to 150). A side-valve of 400 cc stands
- * a psi over its range. The drum's radius is common practice; what a hand gives is trade judgement, and an
- * overhead valve without release stands or falls with it: turned steadily at 300 rpm the same engine would show 148.
+ * side-valve has many: 123; narrow spaces: 121; the leak: 107; a pull over a drum of 55 mm, slowed by the gas: 82.
+ * Against the trade's figures for engines in use (common practice), from 75 to 400 cc: side-valve 81 to 89 (60 to 90), with
+ * release 39 to 55 (35 to 65); overhead valve 102 to 125 (100 to 140), with release 54 to 76 (50 to 90); two-stroke of 20 to
+ * 100 cc 95 to 126 (90 to 150). The drum's radius is common practice; what a hand gives is trade judgement, and an
+ * overhead valve without release stands or falls with it: turned steadily at 300 rpm the same engine would show 142.
  * The spreads are trade judgement; the model's own share is 10 %. Takes some 40 ms, the first time of a program several
  * times that. Throws EngineError naming the field. Example: overhead valve, 65 × 62 mm, ratio 8, no release, sea level,
- * rope, 6 pulls: 106 psi, 70 to 170.
+ * rope, 6 pulls: 105 psi, 66 to 165.
  */
 export function expectedCompression(
   geometry: CompressionGeometry,

@@ -21,7 +21,7 @@ export type SpeedLaw = (angleDeg: number) => number;
  * where m is what leaks and an acting release have left of it: each vents by its own area and by the time that the pull
  * leaves it, so that a small release hardly lightens the pull. The speed never falls under the slowest that is given.
  * The energy of the flywheel is followed to 1 % (tested against a step ten times finer).
- * Example: side-valve of 65 × 62 mm by rope, 347 rpm: 120 rpm at the slowest.
+ * Example: side-valve of 65 × 62 mm by rope, 403 rpm: 87 rpm at the slowest, where the hand heaves it over.
  */
 export function pullSpeed(
   engine: CrankedEngine,

@@ -1,7 +1,7 @@
 import { CircuitBuilder, nought } from './circuit.js';
 import { type Cluster, type Cut, noCut } from './cluster.js';
 import { type Memory, memoryFor, run, type Scaled } from './evaluate.js';
-import { factorsOf, type Inputs, inputsOf, tableOf } from './factor.js';
+import { factorsOf, type Inputs, inputsOf } from './factor.js';
 import type { Model } from './model.js';
 import type { Order } from './order.js';
 import { type Algebra, eliminate } from './plan.js';
@@ -27,7 +27,7 @@ export function circuitFor(
 ): ClusterCircuit {
   const inputs = inputsOf(model, cluster, cut);
   const builder = new CircuitBuilder(inputs.count);
-  const tables = factorsOf(model, cluster, cut, order).map((f) => tableOf(f, inputs));
+  const tables = factorsOf(model, cluster, { cut, order, inputs });
   const isFault = order.map((v) => v < cluster.faults.length);
   const algebra = new Emitter(
     builder,
@@ -81,17 +81,29 @@ export function runCluster(circuit: ClusterCircuit, weights: Weights, best?: rea
   return run(circuit.memory, best);
 }
 
-function load({ cluster, inputs, memory }: ClusterCircuit, weights: Weights): void {
+function load(circuit: ClusterCircuit, weights: Weights): void {
+  for (let v = 0; v < circuit.cluster.faults.length; v += 1) loadFault(circuit, weights, v);
+  for (let n = 0; n < circuit.cluster.gatherings.length; n += 1) loadGathering(circuit, weights, n);
+}
+
+/** @param v the fault's place in the cluster */
+export function loadFault({ cluster, inputs, memory }: ClusterCircuit, weights: Weights, v: number): void {
+  const f = cluster.faults[v]!;
+  memory.cell[inputs.state[v]!] = weights.absent[f]!;
+  memory.cell[inputs.state[v]! + 1] = weights.present[f]!;
+}
+
+/** @param n the gathering's place in the cluster */
+export function loadGathering(
+  { cluster, inputs, memory }: ClusterCircuit,
+  weights: Weights,
+  n: number,
+): void {
   const { cell } = memory;
-  for (const [v, f] of cluster.faults.entries()) {
-    cell[inputs.state[v]!] = weights.absent[f]!;
-    cell[inputs.state[v]! + 1] = weights.present[f]!;
-  }
-  for (const [n, g] of cluster.gatherings.entries()) {
-    cell.set(weights.worth[g]!, inputs.worth[n]!);
-    for (const [c, at] of inputs.mass[n]!.entries()) if (at >= 0) cell.set(weights.mass[g]![c]!, at);
-    for (const [c, at] of inputs.joint[n]!.entries()) setJoint(cell, at, weights.joint[g]![c]!);
-  }
+  const g = cluster.gatherings[n]!;
+  cell.set(weights.worth[g]!, inputs.worth[n]!);
+  for (const [c, at] of inputs.mass[n]!.entries()) if (at >= 0) cell.set(weights.mass[g]![c]!, at);
+  for (const [c, at] of inputs.joint[n]!.entries()) setJoint(cell, at, weights.joint[g]![c]!);
 }
 
 function setJoint(cell: Float64Array, at: number, mass: readonly Float64Array[]): void {

@@ -32,32 +32,42 @@ export interface Memory {
   readonly cell: Float64Array;
   /** after `runBack`: how fast the answer rises with the cell, up to a factor common to one stage's cells */
   readonly slope: Float64Array;
+  /** after `run`, by stage: the power of two by which its cells, and all that is made of them, are too large */
+  readonly scale: Int32Array;
 }
 
 export function memoryFor(circuit: Circuit): Memory {
   const cell = new Float64Array(circuit.cells);
   cell[0] = 1;
   const slope = new Float64Array(circuit.cells);
-  return { circuit, cell, slope };
+  return { circuit, cell, slope, scale: new Int32Array(circuit.stages.length) };
 }
+
+/** The first cell that a stage makes. */
+export const startOf = ({ stages, inputs }: Circuit, stage: number): number =>
+  stages[stage - 1]?.outEnd ?? inputs;
 
 /**
  * Runs a circuit from its inputs to its answer.
  * @param best true for the faults whose choice is to be the better one instead of the sum of both
+ * @param from the stage to begin with; all before it stand as an earlier run left them
  */
-export function run(memory: Memory, best?: readonly boolean[]): Scaled {
-  const { circuit, cell } = memory;
-  cell.fill(0, circuit.inputs);
-  let p = 0;
-  let c = 0;
-  let e = 0;
-  for (const stage of circuit.stages) {
+export function run(memory: Memory, best?: readonly boolean[], from = 0): Scaled {
+  const { circuit, cell, scale } = memory;
+  const { stages } = circuit;
+  cell.fill(0, startOf(circuit, from));
+  let p = stages[from - 1]?.productsEnd ?? 0;
+  let c = stages[from - 1]?.choicesEnd ?? 0;
+  let e = scale[from - 1] ?? 0;
+  for (let s = from; s < stages.length; s += 1) {
+    const stage = stages[s]!;
     addProducts(circuit.products, p, stage.productsEnd, cell);
     if (best?.[stage.fault]) takeBetter(circuit.choices, c, stage.choicesEnd, cell);
     else addChoices(circuit.choices, c, stage.choicesEnd, cell);
     p = stage.productsEnd;
     c = stage.choicesEnd;
     e -= rescale(cell, stage.outStart, stage.outEnd);
+    scale[s] = e;
   }
   return circuit.root < 0 ? { m: 0, e: 0 } : normal(cell[circuit.root]!, e);
 }

@@ -1,7 +1,7 @@
 import { nought, one } from './circuit.js';
 import type { Cluster, Cut } from './cluster.js';
 import type { Model } from './model.js';
-import { type Dim, dim, modes, type Scope, sizeOf } from './scope.js';
+import { type Dim, dim, modes, sizeOf } from './scope.js';
 import type { Table } from './table.js';
 
 /** Where the numbers of a cluster stand among its circuit's inputs; -1 where there is none. */
@@ -37,88 +37,84 @@ export function inputsOf(model: Model, cluster: Cluster, cut: Cut): Inputs {
   return { count: next, state, worth, mass, joint };
 }
 
-/** A table of the network itself; `input` gives an entry's input cell (or `one`, or `nought`) by its indices. */
-export interface Factor {
-  readonly scope: Scope;
-  readonly input: (index: readonly number[], inputs: Inputs) => number;
-}
-
-export function factorsOf(model: Model, cluster: Cluster, cut: Cut, order: readonly number[]): Factor[] {
+/** The tables of the network itself, each entry an input cell, `one` or `nought`. */
+export function factorsOf(
+  model: Model,
+  cluster: Cluster,
+  { cut, order, inputs }: { readonly cut: Cut; readonly order: readonly number[]; readonly inputs: Inputs },
+): Table[] {
   const at = new Int32Array(order.length);
   for (const [position, v] of order.entries()) at[v] = position;
   const place = new Map(cluster.faults.map((f, v) => [f, v]));
-  const factors = cluster.faults.map((_, v) =>
-    factor([dim(at[v]!, modes.state, 2)], ([s], inputs) => inputs.state[v]! + s!),
-  );
+  /** undefined for one that is known */
+  const stateOf = (fault: number): Dim | undefined => {
+    const v = place.get(fault);
+    return v === undefined ? undefined : dim(at[v]!, modes.state, 2);
+  };
+  const tables = cluster.faults.map((_, v) => row(dim(at[v]!, modes.state, 2), inputs.state[v]!));
   for (const [n, g] of cluster.gatherings.entries()) {
     const { causes, joint, owner, grades } = model.gatherings[g]!;
     const here = at[cluster.faults.length + n]!;
-    factors.push(
-      worthFactor(dim(here, modes.await, grades), at[place.get(owner) ?? -1], model.known[owner], n),
-    );
+    const awaits = dim(here, modes.await, grades);
+    const reach = dim(here, modes.reach, grades);
+    tables.push(worthTable(awaits, stateOf(owner), inputs.worth[n]!, model.known[owner] === 1));
     for (const [c, { fault }] of causes.entries()) {
       if (cut(g, c) || model.known[fault] === 0) continue;
-      factors.push(causeFactor(dim(here, modes.reach, grades), at[place.get(fault) ?? -1], n, c));
+      tables.push(causeTable(reach, stateOf(fault), inputs.mass[n]![c]!));
     }
-    for (const [c, { levels }] of joint.entries()) {
-      const states = levels.map((l) => dim(at[place.get(l)!]!, modes.state, 2));
-      factors.push(jointFactor(dim(here, modes.reach, grades), states, n, c));
-    }
+    for (const [c, { levels }] of joint.entries())
+      tables.push(
+        jointTable(
+          reach,
+          levels.map((l) => stateOf(l)!),
+          inputs.joint[n]![c]!,
+        ),
+      );
   }
-  return factors;
+  return tables;
 }
 
-/** The factor with its dimensions brought into order. */
-function factor(dims: readonly Dim[], input: Factor['input']): Factor {
-  const sorted = [...dims].sort((a, b) => a - b);
-  const from = dims.map((d) => sorted.indexOf(d));
-  return {
-    scope: sorted,
-    input: (index, inputs) =>
-      input(
-        from.map((i) => index[i]!),
-        inputs,
-      ),
-  };
+/** Input cells one after another. */
+function row(d: Dim, first: number): Table {
+  return { scope: [d], cells: Int32Array.from({ length: sizeOf(d) }, (_, k) => first + k) };
 }
 
-function worthFactor(await_: Dim, owner: number | undefined, known: number | undefined, n: number): Factor {
-  const cell = (row: number, k: number, inputs: Inputs): number =>
-    inputs.worth[n]! + row * sizeOf(await_) + k;
-  if (owner === undefined) return factor([await_], ([k], inputs) => cell(known === 1 ? 1 : 0, k!, inputs));
+/** @param cell by the place in each dimension, as they are given */
+function square(a: Dim, b: Dim, cell: (i: number, j: number) => number): Table {
+  const [rows, columns] = [sizeOf(a), sizeOf(b)];
+  const cells = new Int32Array(rows * columns);
+  for (let i = 0; i < rows; i += 1)
+    for (let j = 0; j < columns; j += 1) cells[a < b ? i * columns + j : j * rows + i] = cell(i, j);
+  return { scope: a < b ? [a, b] : [b, a], cells };
+}
+
+function worthTable(awaits: Dim, owner: Dim | undefined, first: number, isPresent: boolean): Table {
+  const grades = sizeOf(awaits);
+  if (owner === undefined) return row(awaits, isPresent ? first + grades : first);
   // a fault that something made present is not absent
-  return factor([await_, dim(owner, modes.state, 2)], ([k, s], inputs) =>
-    s === 0 && k === 1 ? nought : cell(s!, k!, inputs),
-  );
+  return square(awaits, owner, (k, s) => (s === 0 && k === 1 ? nought : first + s * grades + k));
 }
 
-function causeFactor(reach: Dim, fault: number | undefined, n: number, c: number): Factor {
-  const cell = (k: number, inputs: Inputs): number => inputs.mass[n]![c]! + k;
-  if (fault === undefined) return factor([reach], ([k], inputs) => cell(k!, inputs));
-  return factor([reach, dim(fault, modes.state, 2)], ([k, s], inputs) => {
-    if (s === 1) return cell(k!, inputs);
-    return k === 0 ? one : nought;
-  });
+function causeTable(reach: Dim, fault: Dim | undefined, first: number): Table {
+  if (fault === undefined) return row(reach, first);
+  return square(reach, fault, (k, s) => (s === 1 ? first + k : k === 0 ? one : nought));
 }
 
 /** A level is reached only with those before it; other states do not occur. */
-function jointFactor(reach: Dim, states: readonly Dim[], n: number, c: number): Factor {
-  const grades = sizeOf(reach);
-  return factor([reach, ...states], ([k, ...reached], inputs) => {
-    const count = reached.reduce((sum, r) => sum + r, 0);
-    if (reached.slice(0, count).includes(0)) return nought;
-    if (count > 0) return inputs.joint[n]![c]! + (count - 1) * grades + k!;
-    return k === 0 ? one : nought;
-  });
-}
-
-export function tableOf(f: Factor, inputs: Inputs): Table {
-  const sizes = f.scope.map(sizeOf);
+function jointTable(reach: Dim, states: readonly Dim[], first: number): Table {
+  const dims = [reach, ...states];
+  const scope = dims.toSorted((a, b) => a - b);
+  const from = dims.map((d) => scope.indexOf(d));
+  const sizes = scope.map(sizeOf);
   const cells = new Int32Array(sizes.reduce((n, s) => n * s, 1));
   const index = sizes.map(() => 0);
   for (let i = 0; i < cells.length; i += 1) {
-    cells[i] = f.input(index, inputs);
+    const [k, ...reached] = from.map((d) => index[d]!);
+    const count = reached.reduce((sum, r) => sum + r, 0);
+    if (reached.slice(0, count).includes(0)) cells[i] = nought;
+    else if (count > 0) cells[i] = first + (count - 1) * sizeOf(reach) + k!;
+    else cells[i] = k === 0 ? one : nought;
     for (let d = sizes.length - 1; d >= 0 && ++index[d]! === sizes[d]; d -= 1) index[d] = 0;
   }
-  return { scope: f.scope, cells };
+  return { scope, cells };
 }

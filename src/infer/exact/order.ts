@@ -40,7 +40,7 @@ export function quickOrder(graph: Graph): Order {
 
 /** Looking for an order must not take longer than using it. */
 function triesFor(cells: number): number {
-  if (cells < 4_000) return 0;
+  if (cells < 10_000) return 0;
   if (cells < 20_000) return 8;
   if (cells < 100_000) return 24;
   if (cells < 1_000_000) return 48;

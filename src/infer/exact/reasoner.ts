@@ -11,7 +11,8 @@ import {
 import { ratio, runBack, type Scaled, scaledOne, times } from './evaluate.js';
 import type { Model } from './model.js';
 import type { Graph, Order } from './order.js';
-import { type Weights, weightsOf } from './weights.js';
+import { Rerun, type Touched } from './rerun.js';
+import { type Weights, weightsOf, withState } from './weights.js';
 
 /** The clusters of a model that need tables, with the order of elimination. */
 export interface Layout {
@@ -93,6 +94,9 @@ function loneStates(model: Model, weights: Weights, f: number): { absent: number
 /** Built with what they said of the evidence as it stands. */
 export interface Reasoner extends Built, Pass {
   readonly weights: Weights;
+  /** by circuit, from the first question on */
+  readonly reruns: (Rerun | undefined)[];
+  readonly given: Map<number, Variant>;
 }
 
 /** @throws NetworkError `impossible` when what was seen cannot be */
@@ -101,7 +105,7 @@ export function reasonerFor(layout: Layout): Reasoner {
   const weights = weightsOf(layout.model);
   const first = pass(built, weights);
   if (first.evidence.m === 0) refuseImpossible();
-  return { ...built, ...first, weights };
+  return { ...built, ...first, weights, reruns: [], given: new Map() };
 }
 
 export function refuseImpossible(): never {
@@ -109,13 +113,6 @@ export function refuseImpossible(): never {
     place: 'seen',
     value: 0,
   });
-}
-
-/** What a change of weights touches. */
-export interface Touched {
-  readonly faults: Iterable<number>;
-  /** -1 for none */
-  readonly gathering: number;
 }
 
 /** The answer under other weights; how the faults stand is of no meaning when `share` is 0. */
@@ -160,8 +157,19 @@ export function shareOf(
     else share *= total(weights, f) / total(reasoner.weights, f);
   }
   for (const m of rerun) {
-    share *= ratio(runCluster(circuits[m]!, weights), reasoner.shares[m]!);
-    afterRun(circuits[m]!);
+    const again = reasoner.reruns[m] ?? new Rerun(circuits[m]!, reasoner.weights);
+    reasoner.reruns[m] = again;
+    share *= ratio(again.run(weights, touched), reasoner.shares[m]!);
+    afterRun(again.circuit);
   }
   return share;
+}
+
+/** How all stands if a fault is there; kept, because many questions are put to few faults. */
+export function givenPresent(reasoner: Reasoner, fault: number): Variant {
+  const before = reasoner.given.get(fault);
+  if (before) return before;
+  const made = vary(reasoner, withState(reasoner.weights, fault, true), { faults: [fault], gathering: -1 });
+  reasoner.given.set(fault, made);
+  return made;
 }

@@ -36,6 +36,7 @@ function drawCluster(
   const parts = partsOf(circuit, cell);
   const presentFault = new Int32Array(circuit.inputs).fill(-1);
   for (const [v, f] of cluster.cluster.faults.entries()) presentFault[cluster.inputs.state[v]! + 1] = f;
+  const silent = silentCells(circuit, parts, presentFault);
   const open: number[] = [];
   for (const row of rows) {
     open.push(circuit.root);
@@ -46,9 +47,29 @@ function drawCluster(
         continue;
       }
       const part = pick(parts, at - circuit.inputs, next);
-      open.push(parts.a[part]!, parts.b[part]!);
+      const a = parts.a[part]!;
+      const b = parts.b[part]!;
+      if (silent[a] === 0) open.push(a);
+      if (silent[b] === 0) open.push(b);
     }
   }
+}
+
+/** Cells below which nothing is chosen and no fault is met, 1 for each: most of a circuit, and never gone into. */
+function silentCells(
+  { cells, inputs }: Circuit,
+  { start, a, b }: Parts,
+  presentFault: Int32Array,
+): Uint8Array {
+  const silent = new Uint8Array(cells);
+  for (let c = 0; c < inputs; c += 1) silent[c] = presentFault[c]! < 0 ? 1 : 0;
+  // a cell is made after those that it is made of
+  for (let c = 0; c < cells - inputs; c += 1) {
+    const only = start[c]!;
+    if (start[c + 1]! - only === 1 && silent[a[only]!] === 1 && silent[b[only]!] === 1)
+      silent[inputs + c] = 1;
+  }
+  return silent;
 }
 
 /** What each computed cell is a sum of, side by side. */

@@ -63,9 +63,17 @@ export function withFactors(
   return { ...weights, present };
 }
 
-/** As if a fault were known to be there or not. */
-export function withState(weights: Weights, fault: number, present: boolean): Weights {
-  const changed = present ? weights.absent.slice() : weights.present.slice();
-  changed[fault] = 0;
-  return present ? { ...weights, absent: changed } : { ...weights, present: changed };
+/** As if faults were known to be there or not. */
+export function withStates(
+  weights: Weights,
+  states: readonly { readonly fault: number; readonly present: boolean }[],
+): Weights {
+  const absent = weights.absent.slice();
+  const present = weights.present.slice();
+  for (const state of states) (state.present ? absent : present)[state.fault] = 0;
+  return { ...weights, absent, present };
 }
+
+/** As if a fault were known to be there or not. */
+export const withState = (weights: Weights, fault: number, present: boolean): Weights =>
+  withStates(weights, [{ fault, present }]);

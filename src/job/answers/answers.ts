@@ -9,9 +9,10 @@ import { chargeOf, partsUsed } from './charge.js';
 import { type CleaningAsked, cleaningAnswers, cleaningRefused, cleaningStates } from './cleaning.js';
 import { engineOf } from './engine/engine.js';
 import { evidenceLog } from './findings/evidence-log.js';
-import { barredChecks, findingsOf, inferenceOf, safetyFound } from './findings/findings.js';
+import { barredChecks, findingsAhead, findingsOf, inferenceOf, safetyFound } from './findings/findings.js';
 import { faultsSaid, machineOf, servicesMade } from './findings/machine-case.js';
 import { lastMove } from './findings/moved.js';
+import { sightsOf } from './findings/typed-value.js';
 import { boreAnswers } from './measure/bore.js';
 import { compressionOf, compressionQuestion } from './measure/compression.js';
 import { faceAnswers } from './measure/face.js';
@@ -96,11 +97,15 @@ const members = {
   /** this engine, here and now: what it has, how it stands, what cannot and must not be done */
   engine: (a: Answers) => engineOf(a),
 
+  /** what was seen, with the outcomes that typed numbers stand for on this engine */
+  sights: (a: Answers) => sightsOf(a),
   faultsSaid: (a: Answers) => faultsSaid(a.job),
   machine: (a: Answers) => machineOf(a),
   /** undefined where what was seen and what was decided rule each other out */
   inference: (a: Answers) => inferenceOf(a.machine),
   findings: (a: Answers) => findingsOf(a),
+  /** the work behind it in pieces, for a page that is to stay awake meanwhile */
+  findingsAhead: (a: Answers) => findingsAhead(a),
   /** checks of this engine that are not to be made now, each with why */
   barred: (a: Answers) => barredChecks(a),
   safetyFound: (a: Answers) => safetyFound(a),

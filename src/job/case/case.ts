@@ -12,6 +12,7 @@ const facts = z.strictObject({
   governor: z.enum(['air-vane', 'flyweight', 'none', 'unknown']).optional(),
   starter: z.enum(['rope', 'electric', 'unknown']).optional(),
   use: z.string().optional(),
+  alsoUses: z.array(z.string()).optional(),
   storedMonths: z.number().min(0).max(1200).optional(),
   fuelLeftIn: yesNo.optional(),
   struck: yesNo.optional(),
@@ -87,6 +88,8 @@ function checkIds(catalog: Catalog, told: Case): void {
     if (!list.some((x) => x.id === id))
       throw new CaseError('unknown', place, `there is no ${what} “${id}” in the catalog`);
   };
+  const uses = [told.facts.use ?? 'unknown', ...(told.facts.alsoUses ?? [])];
+  for (const id of uses.filter((each) => each !== 'unknown')) known(catalog.uses, id, 'facts.use', 'use');
   for (const [id] of Object.entries({ ...told.facts.variants, ...told.variants }))
     known(catalog.variants, id, `variants.${id}`, 'variant');
   for (const [i, id] of (told.complaints ?? []).entries())

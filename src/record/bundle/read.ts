@@ -8,6 +8,7 @@ import {
   type BundledPicture,
   bundleFormat,
   bundleVersion,
+  isSound,
   logName,
   readPictureName,
   sha256Of,
@@ -54,26 +55,23 @@ interface Reading {
   readonly source: BundleSource;
   readonly files: ReadonlyMap<string, ZippedFile>;
   readonly limits: BundleLimits;
-  readonly breath: () => Promise<void>;
 }
 
 /**
  * The log and the pictures of a bundle. Nothing is believed: every name must be one a bundle has, every size is
  * checked before it is unpacked, every picture and the log must have the hash that is stated. One file of it lies in
- * memory at a time. The work is done in small pieces with a `breath` between them: whoever has others to serve lets them
- * in there, or throws when it has taken too long.
+ * memory at a time. It takes the whole of its thread: whoever has others to serve gives it one of its own.
  * Throws RecordError saying what is wrong with the file; nothing of it has then been taken.
  */
 export async function readBundle(
   given: Uint8Array | BundleSource,
   limits: BundleLimits = standardBundleLimits,
-  breath: () => Promise<void> = async () => {},
 ): Promise<ReadBundle> {
   const source = given instanceof Uint8Array ? inMemory(given) : given;
   const [p, k] = await source.slice(0, 2);
   if (!(p === 0x50 && k === 0x4b)) throw new RecordError('This file is not a ZIP, so it is not a bundle.');
   const files = admitted(await directoryOf(source, limits.files), limits);
-  const reading = { source, files, limits, breath };
+  const reading = { source, files, limits };
   const about = readAbout(await fileOf(reading, aboutName));
   const log = await fileOf(reading, logName);
   if ((await sha256Of(log)) !== about.logSha256)
@@ -81,16 +79,18 @@ export async function readBundle(
       'The log in this bundle is damaged: it does not have the hash that is stated for it.',
       logName,
     );
-  const entries = await readLines(log, reading);
+  const entries = readLines(log, limits);
   requireCount(about.entries, entries.length, 'entries', logName);
-  const digest = await jobDigest(entries as RawEntry[], breath);
+  const digest = await jobDigest(entries as RawEntry[]);
   if (about.digest !== undefined && about.digest !== digest)
     throw new RecordError(
       'The lines in this bundle do not have the digest that is stated for them.',
       aboutName,
     );
   const pictures = await lookAtPictures(reading);
-  requireCount(about.pictures, pictures.length, 'pictures', aboutName);
+  const sounds = pictures.filter(isSound).length;
+  requireCount(about.pictures, pictures.length - sounds, 'pictures', aboutName);
+  requireCount(about.sounds ?? 0, sounds, 'sounds', aboutName);
   const names = new Map(pictures.map(({ sha256, name }) => [sha256, name]));
   return {
     entries,
@@ -106,7 +106,7 @@ function admitted(files: readonly ZippedFile[], limits: BundleLimits): ReadonlyM
   let total = 0;
   for (const file of files) {
     const { name, size } = file;
-    if (name === 'pictures/') continue;
+    if (name === 'pictures/' || name === 'sounds/') continue;
     requireKnownName(name);
     if (seen.has(name)) throw new RecordError(`This bundle holds “${name}” twice.`, name);
     seen.set(name, file);
@@ -120,7 +120,7 @@ function admitted(files: readonly ZippedFile[], limits: BundleLimits): ReadonlyM
 function requireKnownName(name: string): void {
   if (name === aboutName || name === logName || readPictureName(name)) return;
   throw new RecordError(
-    `“${name}” has no place in a bundle; only ${aboutName}, ${logName} and pictures named by their hash have.`,
+    `“${name}” has no place in a bundle; only ${aboutName}, ${logName} and pictures and sounds named by their hash have.`,
     name,
   );
 }
@@ -130,10 +130,10 @@ function requireSize(what: string, size: number, most: number): void {
     throw new RecordError(`“${what}” would unpack to ${size} bytes; at most ${most} are taken.`, what);
 }
 
-async function fileOf({ source, files, breath }: Reading, name: string): Promise<Uint8Array> {
+async function fileOf({ source, files }: Reading, name: string): Promise<Uint8Array> {
   const file = files.get(name);
   if (!file) throw new RecordError(`This ZIP holds no ${name}, so it is not a bundle.`, name);
-  return unzipped(source, file, breath);
+  return unzipped(source, file);
 }
 
 const aboutSchema = z.object({
@@ -141,6 +141,7 @@ const aboutSchema = z.object({
   version: z.number().int().min(1),
   entries: z.number().int().min(0),
   pictures: z.number().int().min(0),
+  sounds: z.number().int().min(0).optional(),
   logSha256: z.string(),
   digest: z.string().optional(),
 });
@@ -157,12 +158,9 @@ function readAbout(bytes: Uint8Array): About {
   return read.data;
 }
 
-const bytesABreath = 262_144;
-
-async function readLines(log: Uint8Array, { limits, breath }: Reading): Promise<unknown[]> {
+function readLines(log: Uint8Array, limits: BundleLimits): unknown[] {
   const entries: unknown[] = [];
   let number = 0;
-  let rested = 0;
   for (let from = 0; from < log.length; ) {
     const feed = log.indexOf(0x0a, from);
     const to = feed < 0 ? log.length : feed;
@@ -177,10 +175,6 @@ async function readLines(log: Uint8Array, { limits, breath }: Reading): Promise<
     if (entries.length > limits.lines)
       throw new RecordError(`This bundle holds more than ${limits.lines} lines.`, logName);
     from = to + 1;
-    if (from - rested > bytesABreath) {
-      await breath();
-      rested = from;
-    }
   }
   return entries;
 }
@@ -235,7 +229,6 @@ async function lookAtPictures(
         name,
       );
     pictures.push({ ...stated, name });
-    await reading.breath();
   }
   return pictures;
 }

@@ -8,6 +8,7 @@ import {
   type BundledPicture,
   bundleFormat,
   bundleVersion,
+  isSound,
   logName,
   pictureName,
   sha256Of,
@@ -29,16 +30,18 @@ export async function writeBundle({ entries, pictures }: Bundle): Promise<Uint8A
   const log = strToU8(unique.map((entry) => `${canonicalLine(entry)}\n`).join(''));
   const kept = new Map(pictures.map((picture) => [pictureName(picture), picture]));
   await requireHashes([...kept.values()]);
+  const sounds = [...kept.values()].filter(isSound).length;
   const about: About = {
     format: bundleFormat,
     version: bundleVersion,
     entries: unique.length,
-    pictures: kept.size,
+    pictures: kept.size - sounds,
+    ...(sounds > 0 && { sounds }),
     logSha256: await sha256Of(log),
     digest: await jobDigest(unique),
   };
   const files: Zippable = { [aboutName]: strToU8(`${JSON.stringify(about, null, 2)}\n`), [logName]: log };
-  // pictures are compressed already; storing them keeps a large bundle quick
+  // pictures are compressed already, and sound hardly gives way; storing them keeps a large bundle quick
   for (const name of [...kept.keys()].sort()) files[name] = [kept.get(name)!.bytes, { level: 0 }];
   return zipSync(files, { level: 6, mtime: beginningOfZip(), os: 0 });
 }

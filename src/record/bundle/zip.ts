@@ -79,12 +79,8 @@ function filesIn(directory: Uint8Array, count: number, size: number): ZippedFile
   return files;
 }
 
-/** The bytes of one file; never more than the ZIP states for it. `breath` comes between the pieces of the work. */
-export async function unzipped(
-  source: BundleSource,
-  file: ZippedFile,
-  breath: () => Promise<void>,
-): Promise<Uint8Array> {
+/** The bytes of one file; never more than the ZIP states for it. */
+export async function unzipped(source: BundleSource, file: ZippedFile): Promise<Uint8Array> {
   const head = viewOf(await source.slice(file.at, file.at + 30));
   if (head.byteLength < 30 || head.getUint32(0, true) !== signatures.local)
     throw damaged(`“${file.name}” is not where it should be`);
@@ -93,13 +89,13 @@ export async function unzipped(
   if (packed.length !== file.packed) throw damaged(`“${file.name}” is cut off`);
   if (file.method === 0 && file.packed === file.size) return packed;
   if (file.method !== 8) throw damaged(`“${file.name}” is packed in a way that is not known here`);
-  return inflated(packed, file, breath);
+  return inflated(packed, file);
 }
 
 /** What a piece of so many bytes can unfold to at once is some four megabytes: DEFLATE packs 1032 to 1 at most. */
 const pieceBytes = 4096;
 
-async function inflated(packed: Uint8Array, { name, size }: ZippedFile, breath: () => Promise<void>) {
+function inflated(packed: Uint8Array, { name, size }: ZippedFile): Uint8Array {
   const whole = new Uint8Array(size);
   let filled = 0;
   const inflate = new Inflate((piece) => {
@@ -114,7 +110,6 @@ async function inflated(packed: Uint8Array, { name, size }: ZippedFile, breath: 
       if (error instanceof RecordError) throw error;
       throw damaged(`“${name}” is damaged`);
     }
-    if (at % (16 * pieceBytes) === 0) await breath();
   }
   if (filled !== size) throw damaged(`“${name}” unpacks to less than it states`);
   return whole;

@@ -2,23 +2,6 @@ import type { Architecture } from '../../catalog/index.js';
 import type { Body } from '../../job/index.js';
 import { handleWords } from './words.js';
 
-type Use = NonNullable<Body<'intake'>['use']>;
-
-export const useLabels: Readonly<Record<Use, string>> = {
-  mower: 'Mower',
-  tiller: 'Tiller',
-  pump: 'Pump',
-  generator: 'Generator',
-  chipper: 'Chipper',
-  blower: 'Blower',
-  splitter: 'Log splitter',
-  washer: 'Pressure washer',
-  saw: 'Saw',
-  trimmer: 'Trimmer',
-  other: 'Machine',
-  unknown: 'Machine',
-};
-
 export const architectureLabels: Readonly<Record<Architecture, string>> = {
   'side-valve': 'side-valve engine',
   'overhead-valve': 'overhead-valve engine',

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { type Context, Hono } from 'hono';
-import { fileSource, openImport } from '../../shopkeep/index.js';
-import type { Store } from '../../store/index.js';
+import { openImport, readBundleApart } from '../../shopkeep/index.js';
 import { megabyte } from '../body.js';
 import { ApiError } from '../error.js';
+import type { Parts } from '../parts.js';
 
 const largest = 256 * megabyte;
 /** Each lies on the disk while it is read. */
@@ -19,7 +19,7 @@ const mostAtOnce = 2;
  * here yet, and of the others only what is named: `?into=JOB` for each job that may be added to, `?shop=yes` for the lines
  * of the shop itself.
  */
-export function bundleRoutes(store: Store): Hono {
+export function bundleRoutes(parts: Pick<Parts, 'store' | 'reader'>): Hono {
   const app = new Hono();
   let underWay = 0;
   app.post('/', async (c) => {
@@ -29,7 +29,7 @@ export function bundleRoutes(store: Store): Hono {
     try {
       const file = join(folder, 'bundle.zip');
       await toDisk(c, file);
-      return await answerFor(c, store, file);
+      return await answerFor(c, parts, file);
     } finally {
       underWay -= 1;
       await rm(folder, { recursive: true, force: true });
@@ -38,16 +38,20 @@ export function bundleRoutes(store: Store): Hono {
   return app;
 }
 
-async function answerFor(c: Context, store: Store, file: string): Promise<Response> {
-  const source = await fileSource(file);
+async function answerFor(
+  c: Context,
+  { store, reader }: Pick<Parts, 'store' | 'reader'>,
+  file: string,
+): Promise<Response> {
+  const bundle = await readBundleApart(await reader(), file);
   try {
-    const { plan, take } = await openImport(store, source);
+    const { plan, take } = await openImport(store, bundle);
     if (c.req.query('look') !== undefined) return c.json(plan);
     const choices = { into: c.req.queries('into') ?? [], shop: c.req.query('shop') === 'yes' };
     const imported = await take(choices);
     return c.json({ ...imported, head: await store.head() });
   } finally {
-    await source.close();
+    await bundle.end();
   }
 }
 

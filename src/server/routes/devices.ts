@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import { getCookie } from 'hono/cookie';
 import type { Store } from '../../store/index.js';
-import { atTheBenchOnly, calledInNetwork, type DoorEnv, deviceCookie, type Network } from '../door.js';
+import { atTheBenchOnly, type DoorEnv, deviceCookie, type Network, originsOf } from '../door.js';
 import { notFound } from '../error.js';
 import type { Pairing } from '../pairing.js';
 
@@ -50,10 +50,4 @@ export function deviceRoutes(store: Store, pairing: Pairing, network: Network | 
     return c.json({ devices: await store.devices() });
   });
   return app;
-}
-
-/** Every origin under which the bench answers in the shop's network; by its name first, for that stays when addresses change. */
-function originsOf(network: Network, port: number): string[] {
-  const schemes = network.trust ? ['https', 'http'] : ['http'];
-  return schemes.flatMap((scheme) => calledInNetwork(network).map((name) => `${scheme}://${name}:${port}`));
 }

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
-import { readLines, standWhereTheyCame } from '../../shopkeep/index.js';
+import { appendWhereTheyCame, readLines } from '../../shopkeep/index.js';
 import { atMost, megabyte, readJson } from '../body.js';
 import type { Parts } from '../parts.js';
 
@@ -12,8 +12,7 @@ export function entryRoutes({ store, clock }: Pick<Parts, 'store' | 'clock'>): H
   const app = new Hono();
   app.post('/', atMost(largest, 'Entries sent together'), async (c) => {
     const { entries } = await readJson(c, request);
-    const lines = await standWhereTheyCame(store, await readLines(store, entries), clock());
-    const appended = await store.append(lines);
+    const appended = await appendWhereTheyCame(store, await readLines(store, entries), clock());
     return c.json({ ...appended, head: await store.head() });
   });
   return app;

@@ -15,7 +15,6 @@ const asked = z.strictObject({
   state: z.enum(['open', 'handed-over']).optional(),
   invented: z.literal('true').optional(),
   tag: wholeNumber.optional(),
-  words: z.string().max(200).optional(),
   order: z.enum(['as opened', 'newest first']).default('as opened'),
   beyond: wholeNumber.optional(),
   most: wholeNumber.pipe(z.number().min(1).max(mostAPage)).default(mostAPage),
@@ -24,13 +23,12 @@ const asked = z.strictObject({
 export function jobRoutes(store: Store, notes: JobNotes): Hono {
   const app = new Hono();
   app.get('/', async (c) => {
-    const { state, invented, words, ...rest } = read(asked, c.req.query());
+    const { state, invented, ...rest } = read(asked, c.req.query());
     const head = await store.head(); // before the list: what comes in between is then told of again, never missed
     const jobs = await notes.list({
       ...rest,
       ...(state && { open: state === 'open' }),
       ...(invented && { invented: true }),
-      ...(words && { words: words.split(/\s+/).filter(Boolean) }),
     });
     const last = jobs.length === rest.most ? jobs.at(-1) : undefined;
     const beyond = rest.order === 'newest first' ? last?.last : last?.first;

@@ -23,6 +23,8 @@ export function pictureRoutes(store: Store, clock: () => Date): Hono {
     const width = readWidth(c.req.query('width'));
     const picture = await store.picture(c.req.param('sha256'));
     if (!picture) throw notFound('This picture is not in the shop’s store.');
+    if (width !== undefined && picture.width === 0)
+      throw new ApiError(422, 'bad-request', 'This is the sound of a spoken note: it has no width.', 'width');
     const narrow = width !== undefined;
     const bytes = narrow ? await narrowed(picture.bytes, width) : new Uint8Array(picture.bytes);
     const mime = narrow ? 'image/webp' : picture.mime;

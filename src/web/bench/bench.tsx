@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useDeferredValue, useState } from 'react';
 import { uuidv7 } from 'uuidv7';
 import { Link, useLocation } from 'wouter';
 import type { JobSummary } from '../../job/index.js';
@@ -11,9 +11,11 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
+import { FindField, FoundJobs, useFindWords } from './find.js';
 import { momentWords, PickUpNext, withDays } from './pick-up-next.js';
 import { BenchTimeline } from './timeline.js';
 import { type BenchView, useBenchPlan } from './use-bench-plan.js';
+import { WhereWasI } from './where-was-i.js';
 
 /** Handed over, as many as are looked for by eye. */
 const mostGone = 50;
@@ -22,33 +24,51 @@ const mostBehind = 20;
 
 const noJobs: readonly JobSummary[] = [];
 
-/** All open jobs, each by its tag. */
+/** All open jobs, each by its tag; what is looked for stands in their place. */
 export function Bench() {
   const { data, isPending, error } = useOpenJobs();
   const open = data ?? noJobs;
-  const gone = useHandedOver(mostGone);
   const counts = useJobCounts();
-  const [hanging, setHanging] = useState(false);
   const plan = useBenchPlan(open);
+  const [words, setWords] = useFindWords();
+  const asked = useDeferredValue(words.trim());
   if (isPending) return <Page title="Bench">Looking at the bench …</Page>;
   if (!data) return <NotSeenYet words={error?.message} />;
   return (
-    <Page
-      title={
-        open.length === 0
-          ? 'The bench is empty'
-          : open.length === 1
-            ? 'One machine on the bench'
-            : `${open.length} machines on the bench`
-      }
-    >
+    <Page title={benchTitle(open.length)}>
       <Wrong words={error?.message} />
+      {(counts?.all ?? open.length) > 0 && <FindField words={words} onChange={setWords} />}
       {counts !== undefined && counts.behind > mostBehind && (
         <p className="soft">
           Reading the jobs: {counts.all - counts.behind} of {counts.all}. Those not read yet are not listed.
         </p>
       )}
+      {asked === '' ? (
+        <OnTheBench open={open} plan={plan} counts={counts} />
+      ) : (
+        <FoundJobs words={asked} open={open} />
+      )}
+    </Page>
+  );
+}
+
+function benchTitle(jobs: number): string {
+  if (jobs === 0) return 'The bench is empty';
+  return jobs === 1 ? 'One machine on the bench' : `${jobs} machines on the bench`;
+}
+
+function OnTheBench(props: {
+  open: readonly JobSummary[];
+  plan: BenchView;
+  counts: ReturnType<typeof useJobCounts>;
+}) {
+  const { open, plan, counts } = props;
+  const gone = useHandedOver(mostGone);
+  const [hanging, setHanging] = useState(false);
+  return (
+    <>
       {open.length === 0 && <EmptyBench />}
+      <WhereWasI open={open} />
       {open.length > 0 && <PickUpNext view={plan} />}
       <div className="row">
         <Button look="go" onClick={() => setHanging(true)}>
@@ -73,7 +93,7 @@ export function Bench() {
         open={hanging}
         onClose={() => setHanging(false)}
       />
-    </Page>
+    </>
   );
 }
 
@@ -133,7 +153,7 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
       {jobs.map((j) => (
         <li key={j.id} className="tag-line">
           <Link
-            href={`/job/${j.id}/intake`}
+            href={`/job/${j.id}/${j.last?.stage ?? 'intake'}`}
             className="tag"
             aria-label={`Tag ${j.tag}: ${j.machine || j.title}`}
           >
@@ -156,7 +176,7 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
 /** What the job waits for, and when it can be ready. Its place is kept while that is worked out: no row moves under a finger. */
 function Standing({ view: { plan, wrong }, job }: { view: BenchView; job: string }) {
   const planned = plan?.jobs.find(({ work }) => work.job === job);
-  if (!planned) return !plan && !wrong && <div className="soft">…</div>;
+  if (!planned) return !plan && !wrong && <div className="soft standing-to-come">…</div>;
   const { work, ready, late } = planned;
   return (
     <>

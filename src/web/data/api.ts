@@ -1,5 +1,7 @@
-import type { FinishedHere, JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
+import type { FinishedHere, FoundJob, JobSummary, JobsTaught, RawEntry } from '../../job/index.js';
+import type { MatPaper } from '../../sight/index.js';
 import { fetchFromBench } from './contact.js';
+import type { LabelPaper } from './device.js';
 import { seen } from './seen.js';
 
 /** What the shop's server said no to, in its own words. */
@@ -38,7 +40,7 @@ export const found = <E extends Found>(what: E): E => {
 
 const away = 'The shop’s store cannot be reached. What you write is kept on this device and sent later.';
 
-async function ask<T>(path: string, init?: RequestInit, longest = longestMs.read): Promise<T> {
+export async function ask<T>(path: string, init?: RequestInit, longest = longestMs.read): Promise<T> {
   let response: Response;
   try {
     response = await fetchFromBench(path, init ?? {}, longest);
@@ -73,7 +75,7 @@ async function askKept<T>(path: string): Promise<T> {
   }
 }
 
-const isAway = (error: unknown): boolean =>
+export const isAway = (error: unknown): boolean =>
   error instanceof Unreachable || (error instanceof ServerError && error.status >= 502);
 
 async function refusal(response: Response): Promise<ServerError | NotPaired> {
@@ -104,6 +106,14 @@ export interface PictureInfo {
   readonly bytes: number;
   readonly width: number;
   readonly height: number;
+}
+
+/** The sound of a spoken note, which goes every way that a picture goes. */
+export interface SoundInfo {
+  readonly sha256: string;
+  readonly mime: 'audio/wav';
+  readonly bytes: number;
+  readonly seconds: number;
 }
 
 interface PairedDevice {
@@ -178,6 +188,7 @@ export const api = {
   /** Those that were written to last. */
   handedOver: (most: number) =>
     askKept<JobsPage>(`/api/jobs?state=handed-over&order=newest+first&most=${most}`).then(summariesOf),
+  find: (words: string) => ask<{ found: FoundJob[] }>(`/api/find?words=${encodeURIComponent(words)}`),
   jobCounts: () =>
     askKept<{ all: number; behind: number; handedOver: number; invented: number; greatestTag: number }>(
       '/api/jobs/counts',
@@ -233,6 +244,18 @@ export const recordUrl = (job: string, detail: 'brief' | 'full') =>
 /** The other documents of a job, by their name on the server. */
 export const documentUrl = (
   job: string,
-  name: 'bag-labels.pdf' | 'calendar.ics' | `tables/${'measurements' | 'torques' | 'parts'}.csv`,
+  name: 'calendar.ics' | `tables/${'measurements' | 'torques' | 'parts'}.csv`,
 ) => `/api/jobs/${job}/${name}`;
+/** The chapters of a film that was named piece by piece, by its place among the films of a job. */
+export const namedChaptersUrl = (job: string, n: number) => `/api/jobs/${job}/films/${n}/chapters.vtt`;
+/** The log as the chapters of a film that ran along; ISO instants. */
+export const logChaptersUrl = (job: string, times: { from: string; to?: string }) =>
+  `/api/jobs/${job}/chapters.vtt?${new URLSearchParams(times)}`;
+/** Labels for the bags or the parts of a job, on that paper. */
+export const labelsUrl = (job: string, kind: 'bag' | 'part', { paper, width, length }: LabelPaper) => {
+  const roll = paper === 'roll' ? { width, length } : {};
+  return `/api/jobs/${job}/${kind}-labels.pdf?${new URLSearchParams({ paper, ...roll })}`;
+};
+/** The mat to print. */
+export const matUrl = (paper: MatPaper) => `/api/mat/${paper}.pdf`;
 export const bundleUrl = (job: string) => `/api/jobs/${job}/bundle.zip`;

@@ -47,6 +47,7 @@ export async function fetchFromBench(path: string, init: RequestInit, longestMs:
   const sent = Date.now();
   try {
     const answer = await fetch(path, { ...init, signal: AbortSignal.timeout(longestMs) });
+    if (isOfStranger(answer)) throw new TypeError('This is not the bench.');
     // only what was sent: an answer to a question may be one that this device has kept
     if (init.method === 'POST') measureClock(answer.headers.get('Wristpin-Clock'), sent, Date.now());
     arrive(undefined);
@@ -58,22 +59,20 @@ export async function fetchFromBench(path: string, init: RequestInit, longestMs:
   }
 }
 
+/** The bench answers in JSON. Whoever was given its address, or a network that wants a login first, answers with a page. */
+const isOfStranger = ({ headers }: Response): boolean =>
+  headers.get('content-type')?.startsWith('text/html') ?? false;
+
 async function fetchElsewhere(
   path: string,
   init: RequestInit,
   longestMs: number,
 ): Promise<Response | undefined> {
-  const known = elsewhere();
-  const own = globalThis.location?.origin;
-  if (!known || own === undefined) return undefined;
-  // a page that came encrypted may not ask for anything that is not
-  const origins = known.origins.filter(
-    (to) => to !== own && (!own.startsWith('https:') || to.startsWith('https:')),
-  );
-  for (const origin of [...origins].sort((a, b) => Number(b === arrivedAt) - Number(a === arrivedAt))) {
-    if (!(await answers(origin, known.carry))) continue;
+  const { origins, carry } = otherOrigins();
+  for (const origin of origins) {
+    if (!(await answers(origin, carry))) continue;
     try {
-      const headers = { ...(init.headers as Record<string, string>), authorization: `Bearer ${known.carry}` };
+      const headers = { ...(init.headers as Record<string, string>), authorization: `Bearer ${carry}` };
       const signal = AbortSignal.timeout(longestMs);
       const answer = await fetch(origin + path, { ...init, headers, signal, credentials: 'omit' });
       arrive(origin);
@@ -83,6 +82,38 @@ async function fetchElsewhere(
     }
   }
   return undefined;
+}
+
+/** Where else the bench may be, the place where it was found last first. */
+function otherOrigins(): Elsewhere {
+  const { origins, carry } = elsewhere() ?? { origins: [], carry: '' };
+  const own = globalThis.location?.origin;
+  // a page that came encrypted may not ask for anything that is not
+  const others = origins.filter(
+    (to) => own !== undefined && to !== own && (!own.startsWith('https:') || to.startsWith('https:')),
+  );
+  return { origins: others.sort((a, b) => Number(b === arrivedAt) - Number(a === arrivedAt)), carry };
+}
+
+let looking: Promise<boolean> | undefined;
+
+/** Whether the bench, of which nothing was heard at this page's own address, takes at another one what is written here. */
+export function isElsewhere(): Promise<boolean> {
+  looking ??= lookElsewhere().finally(() => {
+    looking = undefined;
+  });
+  return looking;
+}
+
+async function lookElsewhere(): Promise<boolean> {
+  const { origins, carry } = otherOrigins();
+  for (const origin of origins)
+    if (await answers(origin, carry)) {
+      arrive(origin);
+      return true;
+    }
+  arrive(undefined);
+  return false;
 }
 
 function arrive(at: string | undefined): void {

@@ -2,6 +2,13 @@ import { useSyncExternalStore } from 'react';
 import type { UnitSystem } from '../../quantity/index.js';
 import { remember, remembered } from './remember.js';
 
+/** On what this device's printer prints labels; millimetres as they were typed. */
+export interface LabelPaper {
+  readonly paper: 'letter' | 'a4' | 'roll';
+  readonly width: string;
+  readonly length: string;
+}
+
 /** What this device remembers for itself: who writes, which units come first, day or night. Never part of the log. */
 export interface Device {
   /** the person; nobody in particular when left out */
@@ -10,6 +17,7 @@ export interface Device {
   readonly name?: string;
   readonly system?: UnitSystem;
   readonly theme: 'auto' | 'day' | 'night';
+  readonly labels?: LabelPaper;
 }
 
 const key = 'wristpin.device';

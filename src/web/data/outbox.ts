@@ -7,12 +7,15 @@ import {
   barePicture,
   type EntryKind,
   entryVersion,
+  isTooLarge,
   localTime,
+  pictureFrame,
   type RawEntry,
   readEntry,
 } from '../../job/index.js';
 import { api, NotPaired, onContact, type PictureInfo, ServerError } from './api.js';
 import { benchNow } from './bench-clock.js';
+import { isElsewhere } from './contact.js';
 import { signature } from './device.js';
 import { forgetWritten, tellWritten } from './just-written.js';
 import { contextOf } from './known-jobs.js';
@@ -21,6 +24,7 @@ import { deviceStorage } from './outbox/device-storage.js';
 import type { Held, PictureWithBytes } from './outbox/kept.js';
 import { DeviceOutbox, type Outbox } from './outbox/outbox.js';
 import type { Refused } from './outbox/rules.js';
+import { howMuch } from './outbox/words.js';
 import { remember, remembered } from './remember.js';
 import { smaller } from './smaller-picture.js';
 import { rankHere, see } from './stands-after.js';
@@ -47,15 +51,18 @@ const here: DeviceOutbox = new DeviceOutbox({
       const text = remembered(heldKey);
       return text === undefined ? undefined : (JSON.parse(text) as Held);
     },
-    set: ({ lines, pictures }) =>
-      remember(heldKey, lines + pictures > 0 ? JSON.stringify({ lines, pictures }) : undefined),
+    set: (held) => remember(heldKey, howMuch(held) > 0 ? JSON.stringify(held) : undefined),
   },
   tellOthers: () => others?.postMessage('changed'),
 });
 
 /** Reads what an earlier visit left unsent, and tries again now and whenever the network comes back. */
 export async function startOutbox(): Promise<void> {
-  window.addEventListener('online', () => void here.send());
+  window.addEventListener('online', () => {
+    void here.send();
+    // with nothing to send nobody else would find out that the bench is there again
+    api.health().catch(() => {});
+  });
   window.addEventListener('offline', () => here.heard('no network'));
   others = new BroadcastChannel('wristpin-outbox');
   others.onmessage = () => void here.reread();
@@ -65,9 +72,15 @@ export async function startOutbox(): Promise<void> {
     // a question that this store cannot answer says nothing of whether it keeps
     if (found instanceof ServerError)
       return found.status >= 502 ? here.heard('out of order', found.message) : undefined;
-    here.heard(online() ? 'no answer' : 'no network');
+    void hearElsewhere();
   });
   await here.start();
+}
+
+/** What is written arrives at another address of the bench, if it is there; nobody need read "not reached" then. */
+async function hearElsewhere(): Promise<void> {
+  const arrives = online() && (await isElsewhere());
+  here.heard(arrives ? 'reached' : online() ? 'no answer' : 'no network');
 }
 
 /** As when the page is left: nothing more is sent from here. @public for tests, which open several pages in one process */
@@ -141,6 +154,16 @@ export async function writePhotograph(
   return entry!;
 }
 
+/** What was said, with the line that plays it: both are durable on this device, or neither. */
+export async function writeSpokenNote(
+  job: string,
+  { wav, seconds }: { readonly wav: Uint8Array<ArrayBuffer>; readonly seconds: number },
+  body: Omit<Body<'spoken-note'>, 'sound'>,
+): Promise<void> {
+  const sound = { sha256: sha256(wav), mime: 'audio/wav', bytes: wav.length, seconds } as const;
+  await writeAll(job, [{ kind: 'spoken-note', body: { ...body, sound } }], [{ picture: sound, bytes: wav }]);
+}
+
 /** @throws Error in words when this is no picture that the shop takes */
 export async function readPicture(file: Blob): Promise<PictureWithBytes> {
   if (!['image/jpeg', 'image/png', 'image/webp'].includes(file.type))
@@ -149,8 +172,9 @@ export async function readPicture(file: Blob): Promise<PictureWithBytes> {
   // where it was taken, and with which camera, leaves this device only when the shop says so
   const bytes =
     shopSeen()?.settings['picture-origin'] === 'kept' ? taken : new Uint8Array(barePicture(taken));
-  const { width, height, close } = await sizeOf(file);
-  close();
+  const frame = pictureFrame(taken);
+  // what the store will not take is not unfolded here: it is kept, refused there, and the person decides
+  const { width, height } = frame && isTooLarge(frame) ? frame : await sizeOf(file);
   const mime = file.type as PictureInfo['mime'];
   return { picture: { sha256: sha256(bytes), bytes: bytes.length, mime, width, height }, bytes };
 }
@@ -158,21 +182,33 @@ export async function readPicture(file: Blob): Promise<PictureWithBytes> {
 async function sizeOf(file: Blob) {
   try {
     const bitmap = await createImageBitmap(file);
-    return { width: bitmap.width, height: bitmap.height, close: () => bitmap.close?.() };
+    const { width, height } = bitmap;
+    bitmap.close?.();
+    return { width, height };
   } catch {
     throw new Error('This picture cannot be read: it is damaged or cut off. Take it again.');
   }
 }
 
-/** A picture that has not reached the store yet, if this device holds it. */
+/** A picture or a sound that has not reached the store yet, if this device holds it. */
 export async function localPicture(sha256: string): Promise<Blob | undefined> {
   const bytes = await here.bytes(sha256);
   return bytes && new Blob([bytes]);
 }
 
 export const outboxNow = here.now;
-export const onOutboxChange = here.subscribe;
 export const whenSaved = here.whenSaved;
+
+/** Calls back each time that the store is there again after it was not. */
+export function whenBackAgain(tell: () => void): void {
+  let { reach } = here.now();
+  here.subscribe(() => {
+    const before = reach;
+    reach = here.now().reach;
+    if (reach === 'reached' && before !== reach && before !== 'not asked') tell();
+  });
+}
+
 export const tryAgain = (refused: Refused) => here.tryAgain(refused);
 export const dropRefused = (refused: Refused) => here.drop(refused);
 export const forgetMissing = () => here.forgetMissing();

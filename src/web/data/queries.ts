@@ -1,12 +1,21 @@
-import { QueryClient, useQuery } from '@tanstack/react-query';
-import { type RawEntry, type Shop, shopLog } from '../../job/index.js';
+import { keepPreviousData, QueryClient, useQuery } from '@tanstack/react-query';
+import {
+  askedFor,
+  type FoundJob,
+  holds,
+  type JobSummary,
+  type RawEntry,
+  type Shop,
+  shopLog,
+  tokensOf,
+} from '../../job/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
-import { api, type Keeping, type StoreState, Unreachable } from './api.js';
+import { api, isAway, type Keeping, type StoreState, Unreachable } from './api.js';
 import { knowElsewhere } from './contact.js';
 import { changeDevice, useDevice } from './device.js';
 import { followEvents } from './follow.js';
 import { linesOf, sameLines, shopOf } from './lines.js';
-import { onOutboxChange, outboxNow, useOutbox, whenSaved } from './outbox.js';
+import { useOutbox, whenBackAgain, whenSaved } from './outbox.js';
 
 export const queries = new QueryClient({
   defaultOptions: {
@@ -39,13 +48,8 @@ export function followChanges(): void {
     void queries.invalidateQueries({ queryKey: storeKey });
   });
   followEvents('learned', () => void queries.invalidateQueries({ queryKey: pastKey }));
-  let reach = outboxNow().reach;
-  onOutboxChange(() => {
-    const before = reach;
-    reach = outboxNow().reach;
-    // while it was away, what had been seen last stood in for it
-    if (reach === 'reached' && before !== reach && before !== 'not asked') void queries.invalidateQueries();
-  });
+  // while it was away, what had been seen last stood in for it
+  whenBackAgain(() => void queries.invalidateQueries());
   // an acknowledged line moves from the outbox into what the store is known to hold, without a gap between
   whenSaved(async (saved) => {
     for (const job of new Set(saved.map((e) => e.job))) {
@@ -74,6 +78,38 @@ export const useOpenJobs = () => useQuery({ queryKey: [...jobsKey, 'open'], quer
 
 export const useHandedOver = (most: number) =>
   useQuery({ queryKey: [...jobsKey, 'handed over', most], queryFn: () => api.handedOver(most) }).data ?? [];
+
+interface Found {
+  readonly found: readonly FoundJob[];
+  /** the store could not be asked */
+  readonly onlyHere?: boolean;
+}
+
+/** As many as the store gives. */
+const mostFound = 12;
+
+/** What stands somewhere in the jobs; without the store, in what is known here of the `open` ones. */
+export function useFound(words: string, open: readonly JobSummary[]) {
+  const { data, error } = useQuery<Found>({
+    queryKey: [...jobsKey, 'find', words],
+    queryFn: () =>
+      api.find(words).catch((away) => {
+        if (isAway(away)) return { found: foundHere(words, open), onlyHere: true };
+        throw away;
+      }),
+    placeholderData: keepPreviousData,
+  });
+  return { data, error, most: mostFound };
+}
+
+function foundHere(words: string, open: readonly JobSummary[]): FoundJob[] {
+  const ways = askedFor(words);
+  const fits = ({ tag, machine, title, complaint }: JobSummary) => {
+    const tokens = tokensOf(['tag', tag, title, machine, complaint].filter(Boolean).join(' '));
+    return ways.some((asked) => asked.every((word) => holds(tokens, word)));
+  };
+  return open.filter(fits).map((summary) => ({ summary, places: [] }));
+}
 
 export const useJobCounts = () => useQuery({ queryKey: [...jobsKey, 'counts'], queryFn: api.jobCounts }).data;
 

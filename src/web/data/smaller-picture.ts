@@ -1,8 +1,20 @@
+import { mostPixels, pictureFrame } from '../../job/index.js';
+
 /** Long side in pixels: a nameplate filled by the picture can still be read. */
 const longestSide = 2400;
 
-/** The picture as a JPEG whose long side is at most 2,400 pixels. @throws Error when the browser cannot draw it */
+/**
+ * The picture as a JPEG whose long side is at most 2,400 pixels.
+ * @throws Error in words when the browser cannot draw it, or it has more pixels than are unfolded anywhere: at the most,
+ * 150 million, Chromium takes 1.6 GB for it (measured)
+ */
 export async function smaller(picture: Blob): Promise<Blob> {
+  const frame = pictureFrame(new Uint8Array(await picture.arrayBuffer()));
+  const pixels = frame ? frame.width * frame.height : 0;
+  if (pixels > mostPixels.inLines)
+    throw new Error(
+      `This picture has ${Math.round(pixels / 1e6)} million pixels, too many to be made smaller here. Take it again with a smaller size set on the camera.`,
+    );
   const bitmap = await createImageBitmap(picture);
   const by = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
   const canvas = document.createElement('canvas');

@@ -5,10 +5,12 @@ import {
   type Answer,
   isPublished,
   run,
+  toldTo,
   type Worksheet,
   WorksheetError,
   type Field as WorksheetField,
 } from '../../worksheet/index.js';
+import { useUnits } from '../data/queries.js';
 import { Page } from '../frame/page.js';
 import { Button } from '../parts/act.js';
 import { Caution } from '../parts/caution.js';
@@ -167,6 +169,7 @@ const isLong = ({ value }: Answer) =>
   value.type === 'verdict' || value.type === 'list' || value.type === 'text';
 
 function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
+  const system = useUnits();
   if (value.type === 'quantity')
     return <NumberWithOrigin what={label} quantity={{ ...value.quantity, origin }} />;
   if (value.type === 'number')
@@ -181,7 +184,7 @@ function AnswerWords({ answer: { value, label, origin } }: { answer: Answer }) {
     return (
       <div>
         <span className={`verdict ${value.verdict}`}>{value.verdict.replace('-', ' ')}</span>
-        <div className="soft">{value.text}</div>
+        <div className="soft">{toldTo(value.text, system)}</div>
       </div>
     );
   }

@@ -1,5 +1,5 @@
 import { type Written, written } from '../../job/index.js';
-import { type Kind, QuantityError } from '../../quantity/index.js';
+import { type Kind, parse, QuantityError, to } from '../../quantity/index.js';
 import { amountIn, countIn } from './amount.js';
 
 /** What stands in a form's fields, by name, as it was typed or tapped. All of it can be kept as JSON. */
@@ -42,8 +42,17 @@ export type QuantityField = Asked<'quantity'> & {
   readonly kind: Now<Kind>;
   readonly unit?: Now<string | undefined>;
 };
-/** A plain number; `whole` counts from 1; with a currency it is a sum in that currency. */
-export type NumberField = Asked<'number'> & { readonly whole?: boolean; readonly currency?: string };
+/** A plain number; `whole` counts from 1; with a currency it is a sum in that currency; `counts` may be typed in other units. */
+export type NumberField = Asked<'number'> & {
+  readonly whole?: boolean;
+  readonly currency?: string;
+  readonly counts?: Counted;
+};
+/** What a bare number is a number of: "2 yrs" is 24 where months are counted. */
+export interface Counted {
+  readonly kind: Kind;
+  readonly unit: string;
+}
 export type MoneyField = Asked<'money'> & { readonly currency: string };
 /** One of several: buttons, or a list to open where they are many. */
 export type ChoiceField<T extends string> = Asked<'choice' | 'select'> & {
@@ -175,8 +184,10 @@ const ways = {
   number: {
     empty: '',
     show: String,
-    read: (text: string, { label, whole, currency }) =>
-      whole ? countIn(label, text) : amountIn(label, text, currency),
+    read: (text: string, { label, whole, currency, counts }) => {
+      if (counts && hasUnit(text)) return countedIn(text, counts);
+      return whole ? countIn(label, text) : amountIn(label, text, currency);
+    },
   } satisfies Way<NumberField>,
   money: {
     empty: '',
@@ -276,13 +287,18 @@ function rowsIn(rows: readonly Given[], row: Fields): Given[] {
   });
 }
 
+const hasUnit = (text: string): boolean => /[\p{L}°%"'′″:]/u.test(text);
+
+/** To a tenth: nobody counts months closer. */
+const countedIn = (text: string, { kind, unit }: Counted): number =>
+  Math.round(to(parse(text, kind), unit) * 10) / 10;
+
 /**
  * A number with its unit as it is written at the bench. Where the unit is known and only a number is typed, the unit is
  * written behind it: the words in the log say their unit themselves.
  */
 export function quantityIn(text: string, kind: Kind, unit?: string): Written {
-  const bare = /^[-+−]?[\d.,/ ]+$/.test(text.trim());
-  return written(bare && unit ? `${text.trim()} ${unit}` : text, kind);
+  return written(unit && !hasUnit(text) ? `${text.trim()} ${unit}` : text, kind);
 }
 
 /** What is wrong with a number while it is still being typed; nothing while it can be read or is empty. */

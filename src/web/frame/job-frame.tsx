@@ -1,10 +1,20 @@
-import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
-import { Link } from 'wouter';
-import type { Answers, Gate, Job, Stage } from '../../job/index.js';
+import {
+  createContext,
+  memo,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+} from 'react';
+import { Link, useSearchParams } from 'wouter';
+import { type Answers, type Gate, type Job, type Stage, stageNames } from '../../job/index.js';
+import { recordUrl } from '../data/api.js';
 import { Button } from '../parts/act.js';
+import { Camera } from '../parts/picture.js';
 import { Log } from './log.js';
 import { OnlyThis } from './only-this.js';
-import { stageNames } from './stage-names.js';
 import { DeviceSwitches, SavedState, ShopNav } from './top.js';
 
 /** The one primary action of a sheet: right of its title on a wide screen, under the thumb on a phone. */
@@ -16,9 +26,15 @@ export interface Primary {
 
 interface PrimaryPlace {
   readonly primary: Primary | undefined;
+  /** what the sheet would do, where the machine has left the shop and its record comes first */
+  readonly stillThere: Primary | undefined;
   readonly set: (primary: Primary | undefined) => void;
 }
-const PrimaryContext = createContext<PrimaryPlace>({ primary: undefined, set: () => {} });
+const PrimaryContext = createContext<PrimaryPlace>({
+  primary: undefined,
+  stillThere: undefined,
+  set: () => {},
+});
 
 /** A sheet names its primary action; it goes with the sheet. */
 export function usePrimary(primary: Primary | undefined): void {
@@ -50,13 +66,45 @@ export function WidePrimary() {
   );
 }
 
+/** The sheet's own action on a machine that was handed over: a plain button, for what is put right afterwards. */
+export function StillThere() {
+  const { stillThere } = useContext(PrimaryContext);
+  if (!stillThere) return null;
+  return (
+    <p className="row">
+      <Button onClick={stillThere.act} disabled={stillThere.disabled}>
+        {stillThere.label}
+      </Button>
+    </p>
+  );
+}
+
+const openRecord = (job: string): Primary => ({
+  label: 'Open the record',
+  act: () => window.open(recordUrl(job, 'brief'), '_blank', 'noopener'),
+});
+
+interface Framed {
+  readonly job: Job;
+  /** those that the stages and the sheet show; a moment behind the job while `following` */
+  readonly answers: Answers;
+  readonly stage: Stage;
+  readonly following: boolean;
+  /** drawn before the stages */
+  readonly ahead: ReactNode;
+  readonly children: ReactNode;
+}
+
 /** Stages left, the stage's sheet in the middle, the log right; on a phone stages and log are one thumb away. */
-export function JobFrame(props: { answers: Answers; stage: Stage; children: ReactNode }) {
-  const { stage, children } = props;
-  const [primary, setPrimary] = useState<Primary>();
-  const [over, setOver] = useState<'stages' | 'log'>();
-  const { job } = props.answers;
-  const place = useMemo(() => ({ primary, set: setPrimary }), [primary]);
+export function JobFrame({ job, answers, stage, following, ahead, children }: Framed) {
+  const [own, setPrimary] = useState<Primary>();
+  const [search] = useSearchParams();
+  const [over, setOver] = useState<'stages' | 'log' | undefined>(search.has('line') ? 'log' : undefined);
+  const left = job.handOver !== undefined;
+  const primary = useMemo(() => (left ? openRecord(job.id) : own), [left, job.id, own]);
+  const stillThere = left ? own : undefined;
+  const place = useMemo(() => ({ primary, stillThere, set: setPrimary }), [primary, stillThere]);
+  const close = useCallback(() => setOver(undefined), []);
   const show = (what: 'stages' | 'log') => setOver(over === what ? undefined : what);
   return (
     <PrimaryContext.Provider value={place}>
@@ -65,10 +113,11 @@ export function JobFrame(props: { answers: Answers; stage: Stage; children: Reac
           Skip to the sheet
         </a>
         <JobTop job={job} stage={stage} />
+        {ahead}
         <OnlyThis what="The list of stages" of={job.id}>
-          <Stages answers={props.answers} here={stage} onGo={() => setOver(undefined)} />
+          <Stages answers={answers} here={stage} onGo={close} />
         </OnlyThis>
-        <main className="sheet" id="sheet" tabIndex={-1}>
+        <main className="sheet" id="sheet" tabIndex={-1} aria-busy={following}>
           {children}
         </main>
         <OnlyThis what="The log" of={job.id}>
@@ -92,6 +141,7 @@ export function JobFrame(props: { answers: Answers; stage: Stage; children: Reac
           ) : (
             <span />
           )}
+          <Camera job={job.id} stage={stage} />
           <Button onClick={() => show('log')} aria-expanded={over === 'log'}>
             Log
           </Button>
@@ -136,7 +186,7 @@ const signs: Readonly<Record<Gate['state'], { sign: string; word: string }>> = {
   blocked: { sign: '!', word: 'blocked' },
 };
 
-function Stages(props: { answers: Answers; here: Stage; onGo: () => void }) {
+const Stages = memo((props: { answers: Answers; here: Stage; onGo: () => void }) => {
   const { here, onGo } = props;
   const { job, gates } = props.answers;
   return (
@@ -161,4 +211,4 @@ function Stages(props: { answers: Answers; here: Stage; onGo: () => void }) {
       ))}
     </nav>
   );
-}
+});

@@ -1,11 +1,13 @@
-import { memo, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
+import { useSearchParams } from 'wouter';
 import { type Job, type LogLine, lineWords, type Stage, whenOf } from '../../job/index.js';
 import { useOutbox } from '../data/outbox.js';
 import { FormBox, FormFrame } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
 import { Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
-import { Picture } from '../parts/picture.js';
+import { Camera, Picture } from '../parts/picture.js';
+import { PlaySound } from '../talk/play-sound.js';
 
 /** The log: a ruled notebook, newest line first, struck lines struck. A note can be written at any time. */
 export function Log({ job, stage }: { job: Job; stage: Stage }) {
@@ -23,17 +25,26 @@ export function Log({ job, stage }: { job: Job; stage: Stage }) {
 /** Drawn anew only when the log or what waits is another: a long log is most of the page. */
 const Lines = memo(function Lines({ job, onStrike }: { job: Job; onStrike: (line: LogLine) => void }) {
   const { waiting } = useOutbox();
+  const [search] = useSearchParams();
+  const looked = search.get('line');
+  const list = useRef<HTMLOListElement>(null);
+  // a line that was looked for in all jobs
+  useEffect(() => {
+    const line = list.current?.querySelector<HTMLElement>('.line.looked-for');
+    if (looked !== null && line) list.current!.scrollTop = line.offsetTop - 80;
+  }, [looked]);
   const unsent = new Set(waiting.map((e) => e.id));
   const lines = job.log.filter((l) => l.known?.kind !== 'strike').toReversed();
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
-    <ol className="entries" tabIndex={0} aria-label="Log lines, newest first">
+    <ol className="entries" ref={list} tabIndex={0} aria-label="Log lines, newest first">
       {lines.map((line, i) => (
         <LineWithDay
           key={line.entry.id}
           line={line}
           before={lines[i - 1]}
           unsent={unsent.has(line.entry.id)}
+          lookedFor={line.entry.id === looked}
           onStrike={onStrike}
         />
       ))}
@@ -48,26 +59,37 @@ interface LineProps {
   readonly line: LogLine;
   readonly before?: LogLine | undefined;
   readonly unsent: boolean;
+  readonly lookedFor: boolean;
   readonly onStrike: (line: LogLine) => void;
 }
 
-function LineWithDay(props: LineProps) {
-  const { line, before } = props;
-  const newDay = !before || dayOf(whenOf(before.entry)) !== dayOf(whenOf(line.entry));
-  return (
-    <>
-      {newDay && <li className="day">{dayOf(whenOf(line.entry))}</li>}
-      <Line {...props} />
-    </>
-  );
-}
+/** A line that says what it said stays as it is drawn; every change of the log makes all its lines anew. */
+const LineWithDay = memo(
+  function LineWithDay(props: LineProps) {
+    const { line, before } = props;
+    const newDay = !before || dayOf(whenOf(before.entry)) !== dayOf(whenOf(line.entry));
+    return (
+      <>
+        {newDay && <li className="day">{dayOf(whenOf(line.entry))}</li>}
+        <Line {...props} />
+      </>
+    );
+  },
+  (a, b) =>
+    a.line.entry === b.line.entry &&
+    a.line.known === b.line.known &&
+    a.line.struck?.entry === b.line.struck?.entry &&
+    a.before?.entry === b.before?.entry &&
+    a.unsent === b.unsent &&
+    a.lookedFor === b.lookedFor,
+);
 
-function Line({ line, unsent, onStrike }: LineProps) {
+function Line({ line, unsent, lookedFor, onStrike }: LineProps) {
   const { entry, known, struck } = line;
   const { title, value, detail } = lineWords(line);
   const picture = known?.kind === 'photograph' ? known.body.picture : undefined;
   return (
-    <li className={unsent ? 'line waiting' : 'line'}>
+    <li className={['line', unsent && 'waiting', lookedFor && 'looked-for'].filter(Boolean).join(' ')}>
       <time dateTime={whenOf(entry)}>{clockOf(whenOf(entry))}</time>
       <div className="words">
         <span className={struck ? 'struck' : undefined}>
@@ -86,6 +108,7 @@ function Line({ line, unsent, onStrike }: LineProps) {
         ) : (
           detail && <small>{detail}</small>
         )}
+        {known?.kind === 'spoken-note' && <PlaySound sound={known.body.sound} />}
         {picture && (
           <div className="thumbs">
             <Picture sha256={picture.sha256} alt={title} width={160} />
@@ -124,6 +147,9 @@ function NoteForm({ job, stage }: { job: string; stage: Stage }) {
       <button type="submit" className="button">
         Note
       </button>
+      <span className="only-wide">
+        <Camera job={job} stage={stage} />
+      </span>
       <Wrong words={form.wrong ?? form.wrongAt('words')} />
     </FormFrame>
   );

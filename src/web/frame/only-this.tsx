@@ -1,7 +1,14 @@
 import { Component, type ReactNode } from 'react';
 import { Link } from 'wouter';
+import { api } from '../data/api.js';
 import { fetchAgain, NotFetched } from '../later.js';
 import { Button } from '../parts/act.js';
+
+const isBenchThere = (): Promise<boolean> =>
+  api.health().then(
+    () => true,
+    () => false,
+  );
 
 interface Props {
   /** "This sheet", "The log" */
@@ -32,8 +39,13 @@ export class OnlyThis extends Component<Props, { error?: Error; of: string }> {
   }
 
   readonly again = () => {
-    if (!this.state.error) return;
-    void fetchAgain().then(() => this.setState({ error: undefined } as never));
+    const { error } = this.state;
+    if (!error) return;
+    void fetchAgain().then(async () => {
+      // a browser may remember that a part did not come and never ask for it again: only a new page does then
+      if (error instanceof NotFetched && !error.hasComeSince() && (await isBenchThere())) location.reload();
+      else this.setState({ error: undefined } as never);
+    });
   };
 
   override render() {

@@ -1,13 +1,13 @@
 import { type ReactNode, useState } from 'react';
 import { useLocation } from 'wouter';
-import { type Answers, type Gate, type Job, type Stage, stages } from '../../job/index.js';
+import { type Answers, type Gate, type Job, type Stage, stageNames, stages } from '../../job/index.js';
 import { write } from '../data/outbox.js';
 import { FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
 import { Button, useAct } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
-import { WidePrimary } from './job-frame.js';
-import { stageNames } from './stage-names.js';
+import { TalkOnSheet } from '../talk/talk.js';
+import { StillThere, WidePrimary } from './job-frame.js';
 
 export interface SheetProps {
   readonly answers: Answers;
@@ -26,7 +26,9 @@ export function Sheet(
         <WidePrimary />
         {props.say && <p className="say">{props.say}</p>}
       </header>
+      <StillThere />
       {props.children}
+      <TalkOnSheet job={props.job} stage={props.gate.stage} />
       <GateBox job={props.job} gate={props.gate} />
     </div>
   );

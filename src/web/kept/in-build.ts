@@ -24,10 +24,13 @@ export function keptInBuild(): Plugin {
       };
       const code = readFileSync(worker, 'utf8');
       writeFileSync(worker, `const KEPT=${JSON.stringify(kept)};${code}`);
-      writeFileSync(join(folder, 'files.json'), JSON.stringify(kept.files));
+      writeFileSync(join(folder, 'files.json'), JSON.stringify(kept.files.filter((file) => !isReader(file))));
     },
   };
 }
+
+/** The reader of letters is as large as all the rest: a page that can keep nothing fetches it when it is asked for. */
+const isReader = (file: string) => /tesseract-core|eng\.traineddata/.test(file);
 
 /** Not the service worker itself, and of each type face the form that every browser of today takes. */
 function filesOf(folder: string): string[] {

@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import type { Body, From } from '../../job/index.js';
+import type { Body, From, Stage } from '../../job/index.js';
 import { pictureUrl } from '../data/api.js';
 import { localPicture, writePhotograph } from '../data/outbox.js';
 
@@ -17,6 +17,26 @@ export function Picture({ sha256, alt, width = 320 }: { sha256: string; alt: str
   return (
     <img src={local ?? pictureUrl(sha256, width)} alt={alt} loading="lazy" onError={() => void fallBack()} />
   );
+}
+
+/** Where a picture is while only this device has it; undefined while that is looked up, and once it is sent. */
+export function useLocalAddress(sha256: string): string | undefined {
+  const [address, setAddress] = useState<string>();
+  useEffect(() => {
+    let made: string | undefined;
+    let isHere = true;
+    void localPicture(sha256).then((blob) => {
+      if (!blob || !isHere) return;
+      made = URL.createObjectURL(blob);
+      setAddress(made);
+    });
+    return () => {
+      isHere = false;
+      if (made) URL.revokeObjectURL(made);
+      setAddress(undefined);
+    };
+  }, [sha256]);
+  return address;
 }
 
 export function PictureGrid({ photographs }: { photographs: readonly From<'photograph'>[] }) {
@@ -81,6 +101,63 @@ function useTaking(props: Taking) {
   return { wrong, busy, take };
 }
 
+/** Before the work or after it, by the sheet that is open. */
+const whenOn: Readonly<Record<Stage, Taking['when']>> = {
+  intake: 'before',
+  findings: 'before',
+  'worth-it': 'before',
+  parts: 'during',
+  teardown: 'before',
+  measure: 'during',
+  assembly: 'after',
+  'run-up': 'after',
+  'hand-over': 'after',
+};
+
+/** One touch from anywhere on a job: a phone opens its camera at once. What is in hand is the caption. */
+export function Camera({ job, stage, about }: { job: string; stage: Stage; about?: string }) {
+  const id = useId();
+  const what = { job, stage, when: whenOn[stage], ...(about !== undefined && { caption: about }) };
+  const { wrong, busy, take } = useTaking(what);
+  return (
+    <>
+      <input
+        id={id}
+        className="hidden"
+        type="file"
+        accept="image/jpeg,image/png,image/webp"
+        capture="environment"
+        onChange={(e) => {
+          void take(e.target.files).then(() => {
+            e.target.value = '';
+          });
+        }}
+      />
+      <label htmlFor={id} className="button camera" aria-busy={busy}>
+        <svg viewBox="0 0 24 20" width="26" height="22" aria-hidden="true">
+          <path d="M2 5h5l2-3h6l2 3h5v13H2z" />
+          <circle cx="12" cy="11" r="4" />
+        </svg>
+        <span className="hidden">{busy ? 'Keeping the picture …' : 'Take a picture of it'}</span>
+      </label>
+      <WrongPictures words={wrong} />
+    </>
+  );
+}
+
+function WrongPictures({ words }: { words: readonly string[] }) {
+  if (words.length === 0) return null;
+  return (
+    <div className="wrong-box" role="alert">
+      {words.map((each) => (
+        <div key={each}>
+          <b>{each}</b>
+        </div>
+      ))}
+    </div>
+  );
+}
+
 /**
  * Takes photographs: opens the camera on a phone and the file chooser on a bench computer. Each becomes one line of
  * the log, with the caption that stands here; of several at once the others are numbered, for none shows quite the same.
@@ -106,15 +183,7 @@ export function TakePicture(props: Taking) {
       <label htmlFor={id} className="button" aria-busy={busy}>
         {busy ? 'Keeping the picture …' : (props.label ?? 'Take a photograph')}
       </label>
-      {wrong.length > 0 && (
-        <div className="wrong-box" role="alert">
-          {wrong.map((words) => (
-            <div key={words}>
-              <b>{words}</b>
-            </div>
-          ))}
-        </div>
-      )}
+      <WrongPictures words={wrong} />
     </div>
   );
 }

@@ -1,9 +1,12 @@
 import { useEffect, useState } from 'react';
 import { Button } from './act.js';
 
+/** Asked for once, it is spoken from step to step until somebody asks for quiet. */
+let aloud = false;
+
 /** Spoken prompts on request, where the browser has a voice. */
 export function Speak({ words }: { words: string }) {
-  const [on, setOn] = useState(false);
+  const [on, setOn] = useState(aloud);
   useEffect(() => {
     if (!on) return;
     speechSynthesis.cancel();
@@ -11,8 +14,12 @@ export function Speak({ words }: { words: string }) {
     return () => speechSynthesis.cancel();
   }, [on, words]);
   if (!('speechSynthesis' in window)) return null;
+  const turn = () => {
+    aloud = !on;
+    setOn(!on);
+  };
   return (
-    <Button look="quiet" aria-pressed={on} onClick={() => setOn(!on)}>
+    <Button look="quiet" aria-pressed={on} onClick={turn}>
       {on ? 'Be quiet' : 'Say it aloud'}
     </Button>
   );

@@ -41,20 +41,34 @@ export function isAct(touch: Touch, last: Touch | undefined): boolean {
   return touch.isField === true && touch.on !== last.on && !near;
 }
 
+/** Whether words on a control say another thing now. A clock that runs on, a count that grows: it is still the same thing. */
+export function isReworded(before: string | null, now: string | null): boolean {
+  const words = (text: string) => text.replace(/\d/g, '');
+  return before !== null && now !== null && words(before) !== words(now);
+}
+
 const controls = 'button, a, summary, label, input, select, [role="button"], .tap';
 const ticks = 'input[type="checkbox"], input[type="radio"], summary, select';
 const typed = 'input:not([type="checkbox"], [type="radio"], [type="file"], [type="submit"]), textarea';
 
 /** When parts of the page came to stand there. What is written into the page at once is one part. */
 const appeared = new WeakMap<Node, number>();
+/** When the words on a control became others: it does another thing now, at the same place. */
+const reworded = new WeakMap<Node, number>();
 let last: Touch | undefined;
 
 /** Watches over this page from now on. */
 export function steadyHands(): void {
   new MutationObserver((changes) => {
     const now = performance.now();
-    for (const { addedNodes } of changes) for (const node of addedNodes) appeared.set(node, now);
-  }).observe(document.body, { childList: true, subtree: true });
+    for (const { addedNodes, target, oldValue } of changes) {
+      for (const node of addedNodes) appeared.set(node, now);
+      const control = isReworded(oldValue, target.nodeValue) && target.parentElement?.closest(controls);
+      if (control) reworded.set(control, now);
+    }
+  }).observe(document.body, {
+    ...{ childList: true, subtree: true, characterData: true, characterDataOldValue: true },
+  });
   window.addEventListener('click', onClick, true);
   window.addEventListener('keydown', onHeldKey, true);
 }
@@ -62,7 +76,8 @@ export function steadyHands(): void {
 /** Whether a key that drives `page` as a whole is an act now: one that is held, bounces or comes too early is none. */
 export function isKeyAct(event: KeyboardEvent, page: Element | null): boolean {
   if (event.repeat) return false;
-  return taken({ atMs: event.timeStamp, on: event.key, appearedMs: appearedAt(page) });
+  const words = [...(page?.querySelectorAll(controls) ?? [])].map((control) => reworded.get(control) ?? 0);
+  return taken({ atMs: event.timeStamp, on: event.key, appearedMs: Math.max(appearedAt(page), ...words) });
 }
 
 function onClick(event: MouseEvent): void {
@@ -78,7 +93,7 @@ function onClick(event: MouseEvent): void {
     atMs: event.timeStamp,
     on,
     ...(isPlaced && { x: event.clientX, y: event.clientY }),
-    appearedMs: appearedAt(found),
+    appearedMs: Math.max(appearedAt(found), isPlaced ? (reworded.get(found) ?? 0) : 0),
     isField: on.matches(ticks),
     isQuick: found.closest('[data-quick]') !== null,
   });

@@ -1,30 +1,100 @@
-import { useLayoutEffect } from 'react';
+import { useLayoutEffect, useRef } from 'react';
+import { holdMs, useHoldBelow } from '../talk/hold-below.js';
+import type { Talk } from '../talk/use-talk.js';
 import { isKeyAct } from './steady-hands.js';
 
 /** What a step is answered with: it is put there anew for each. */
 const answers = '.step > footer, .act-page > footer';
+const goButton = '.step > footer > .go, .act-page > footer > .go';
 
-/** Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Typing and open questions keep their keys. */
+/** What a pedal sends. Tapped it goes on, held it talks. */
+const pedal = new Set([' ', 'PageDown']);
+
+interface Press {
+  readonly key: string;
+  readonly go: (() => void) | undefined;
+  readonly timer: ReturnType<typeof setTimeout>;
+  talks: boolean;
+}
+
+/**
+ * Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Space and page-down, held, and a
+ * finger held on the lower half of the screen talk into the log. An open question is answered by the same keys: on is its
+ * first answer, back puts it away. Typing keeps its keys.
+ */
 export function useStepKeys(
   go: (() => void) | undefined,
   back: (() => void) | undefined,
   leave: () => void,
+  { begin, end }: Talk,
 ): void {
+  const press = useRef<Press>(undefined);
+  useHoldBelow({ begin, end });
   // before the next step is shown: a press that comes at once must not count for the one before
   useLayoutEffect(() => {
     const onKey = (e: KeyboardEvent) => {
-      const on = e.target instanceof HTMLElement ? e.target : undefined;
-      if (document.querySelector('dialog[open]')) return;
-      if (on?.matches('input:not([type=checkbox]), textarea, select')) return;
-      if (e.key === ' ' && on?.closest('button, a, input, summary, label')) return;
-      const act = { ' ': go, ArrowRight: go, PageDown: go, ArrowLeft: back, PageUp: back, Escape: leave }[
-        e.key
-      ];
+      const question = document.querySelector<HTMLDialogElement>('dialog[open]');
+      if (question) return answerByKey(e, question);
+      if (isTyped(e)) return;
+      if (pedal.has(e.key)) {
+        e.preventDefault();
+        if (!e.repeat && !press.current) press.current = pressed(e, go, begin);
+        return;
+      }
+      const act = { ArrowRight: go, ArrowLeft: back, PageUp: back, Escape: leave }[e.key];
       if (!act) return;
       e.preventDefault();
       if (isKeyAct(e, document.querySelector(answers))) act();
     };
+    const onUp = (e: KeyboardEvent) => {
+      const was = press.current;
+      if (was?.key !== e.key) return;
+      e.preventDefault();
+      press.current = undefined;
+      clearTimeout(was.timer);
+      if (was.talks) end();
+      else was.go?.();
+    };
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [go, back, leave]);
+    window.addEventListener('keyup', onUp);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('keyup', onUp);
+    };
+  }, [go, back, leave, begin, end]);
+}
+
+/** What is pressed is known when it is let go: until then it may be either. */
+function pressed(e: KeyboardEvent, go: (() => void) | undefined, begin: () => void): Press {
+  const isAct = isKeyAct(e, document.querySelector(answers));
+  const press: Press = {
+    key: e.key,
+    go: isAct ? go : undefined,
+    timer: setTimeout(() => {
+      press.talks = true;
+      begin();
+    }, holdMs),
+    talks: false,
+  };
+  return press;
+}
+
+/** The first answer is the one that does no harm; what goes over a doubt is touched. */
+function answerByKey(e: KeyboardEvent, question: HTMLDialogElement): void {
+  if (e.target instanceof HTMLElement && e.target.matches('input, textarea, select')) return;
+  const first = question.querySelector<HTMLButtonElement>('.button.go:enabled');
+  const isBack = e.key === 'ArrowLeft' || e.key === 'PageUp';
+  const isOn = first !== null && (e.key === 'ArrowRight' || e.key === 'PageDown');
+  if (!isBack && !isOn) return;
+  e.preventDefault();
+  if (!isKeyAct(e, question)) return;
+  if (isBack) question.close();
+  else first?.click();
+}
+
+/** Whether the key belongs to a field or a button. */
+function isTyped(e: KeyboardEvent): boolean {
+  const on = e.target instanceof HTMLElement ? e.target : undefined;
+  if (on?.matches('input:not([type=checkbox]), textarea, select')) return true;
+  return e.key === ' ' && Boolean(on?.closest('button, a, input, summary, label')) && !on?.matches(goButton);
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { cautionsFor } from '../../catalog/index.js';
-import type { Answers, Gate, Job } from '../../job/index.js';
+import { type Answers, type Gate, type Job, stageNames } from '../../job/index.js';
+import { counted } from '../../phrase/index.js';
 import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { linesIn } from '../form/field.js';
@@ -8,7 +9,6 @@ import { FormBox } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
 import { usePrimary } from '../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../frame/sheet.js';
-import { stageNames } from '../frame/stage-names.js';
 import { Caution } from '../parts/caution.js';
 import { Dialog } from '../parts/dialog.js';
 import { PictureGrid, TakePicture } from '../parts/picture.js';
@@ -21,23 +21,19 @@ export function HandOver({ answers, job, gate }: SheetProps) {
   const unshown = gate.blocks.length > 0 ? [] : answers.safetyNotShown;
   const held = !answers.asItIs && open.some((g) => g.blocks.length > 0);
   const barred = gate.blocks.length + unshown.length > 0 || held;
-  usePrimary({ label: 'Hand over', act: () => setHanding(true), disabled: barred });
+  usePrimary({
+    label: job.handOver ? 'Say it anew' : 'Hand over',
+    act: () => setHanding(true),
+    disabled: barred,
+  });
   return (
     <Sheet
       job={job}
       gate={gate}
-      headline={
-        job.handOver
-          ? `Handed over to ${job.handOver.receivedBy}`
-          : barred
-            ? 'Not to be handed over yet'
-            : answers.asItIs
-              ? 'To be handed back as it is'
-              : 'Ready to hand over'
-      }
-      say={answers.asItIs ? goesBack : released}
+      headline={headline(answers, barred)}
+      say={answers.asItIs ? (job.handOver ? wentBack : goesBack) : released}
     >
-      <GoesAsItIs asItIs={answers.asItIs} />
+      <GoesAsItIs asItIs={answers.asItIs} left={job.handOver !== undefined} />
       <Papers job={job} />
       <PutBackForNow provisional={answers.provisionals} />
       {unshown.length > 0 && (
@@ -52,12 +48,13 @@ export function HandOver({ answers, job, gate }: SheetProps) {
         </section>
       )}
       {!answers.asItIs && <OpenElsewhere open={open} />}
+      {!answers.asItIs && <NotLookedAt items={answers.runUp.items} />}
       <section className="section stack tight">
         <h2>Photographs after the work</h2>
         <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
         <TakePicture job={job.id} stage="hand-over" when="after" label="Photograph it as it leaves" />
       </section>
-      {job.handOver && (
+      {job.handOver && job.handOver.nextDue.length > 0 && (
         <section className="section">
           <h2>Due next</h2>
           <ul className="lines">
@@ -75,12 +72,20 @@ export function HandOver({ answers, job, gate }: SheetProps) {
   );
 }
 
+function headline({ job, asItIs }: Answers, barred: boolean): string {
+  if (job.handOver) return `Handed over to ${job.handOver.receivedBy}`;
+  if (barred) return 'Not to be handed over yet';
+  return asItIs ? 'To be handed back as it is' : 'Ready to hand over';
+}
+
 const released =
   'A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name.';
 const goesBack = 'It goes without the work. Nothing is barred; what can hurt someone is said and signed for.';
 
+const wentBack = 'It went without the work. What can hurt someone was said and signed for.';
+
 /** It goes without the work: what can hurt someone stands in red, above everything. */
-function GoesAsItIs({ asItIs }: { asItIs: Answers['asItIs'] }) {
+function GoesAsItIs({ asItIs, left }: { asItIs: Answers['asItIs']; left: boolean }) {
   if (!asItIs) return null;
   const { runs, inPieces, unsafe } = asItIs;
   return (
@@ -95,11 +100,13 @@ function GoesAsItIs({ asItIs }: { asItIs: Answers['asItIs'] }) {
           ))}
         </ul>
       )}
-      <p className="soft">
-        {unsafe.length > 0
-          ? 'Read it to the owner. Each stands under “Declined” when you hand it over, with their name.'
-          : 'Nothing unsafe was found; not everything was looked at.'}
-      </p>
+      {!left && (
+        <p className="soft">
+          {unsafe.length > 0
+            ? 'Read it to the owner. Each stands under “Declined” when you hand it over, with their name.'
+            : 'Nothing unsafe was found; not everything was looked at.'}
+        </p>
+      )}
     </section>
   );
 }
@@ -108,7 +115,7 @@ function Papers({ job }: { job: Job }) {
   return (
     <>
       <div className="row">
-        <a className="button go" href={recordUrl(job.id, 'brief')} target="_blank" rel="noreferrer">
+        <a className="button" href={recordUrl(job.id, 'brief')} target="_blank" rel="noreferrer">
           The record in brief (PDF)
         </a>
         <a className="button" href={recordUrl(job.id, 'full')} target="_blank" rel="noreferrer">
@@ -181,6 +188,22 @@ function OpenElsewhere({ open }: { open: readonly Gate[] }) {
         ))}
       </ul>
     </section>
+  );
+}
+
+/** What the run-up did not ask for on this job: the record says so too. */
+function NotLookedAt({ items }: { items: Answers['runUp']['items'] }) {
+  const open = items.filter(({ state }) => state === 'open');
+  if (open.length === 0) return null;
+  return (
+    <details>
+      <summary>Not looked at in the run-up: {counted(open.length, 'point')}</summary>
+      <ul>
+        {open.map(({ step }) => (
+          <li key={step.id}>{step.title}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

@@ -8,6 +8,21 @@ import { Choices } from '../parts/field.js';
 const oldAfterDays = 7;
 const dayMs = 86_400_000;
 
+/** At the head of the Shop, where it is read: a shop that has no good backup, or an old one. */
+export function BackupDue() {
+  const state = useStoreState();
+  if (!state?.keeping.ok) return null;
+  const words = state.backup ? `the last backup is ${ageWords(daysSince(state.backup.at))}` : 'no backup yet';
+  if (state.backup && daysSince(state.backup.at) < oldAfterDays) return null;
+  return (
+    <p>
+      <a className="button" href="#backups">
+        <span className="verdict fail">{words}</span>
+      </a>
+    </p>
+  );
+}
+
 /** When the shop's memory was last copied to another place, and whether it is kept at all just now. */
 export function Keeping() {
   const state = useStoreState();
@@ -37,7 +52,7 @@ function LastBackup({ backup }: { backup: { readonly at: string; readonly file: 
         <span className="verdict fail">no backup yet</span> If this disk fails, everything is gone.
       </p>
     );
-  const days = Math.floor((Date.now() - Date.parse(backup.at)) / dayMs);
+  const days = daysSince(backup.at);
   const day = new Date(backup.at).toLocaleString([], { dateStyle: 'long', timeStyle: 'short' });
   return (
     <p>
@@ -46,6 +61,8 @@ function LastBackup({ backup }: { backup: { readonly at: string; readonly file: 
     </p>
   );
 }
+
+const daysSince = (iso: string): number => Math.floor((Date.now() - Date.parse(iso)) / dayMs);
 
 function ageWords(days: number): string {
   if (days >= oldAfterDays) return `${counted(days, 'day')} old`;

@@ -136,8 +136,13 @@ function Paired(props: {
   );
 }
 
-const atClock = (iso: string) =>
-  new Date(iso).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+function atClock(iso: string): string {
+  const at = new Date(iso);
+  const isToday = at.toDateString() === new Date().toDateString();
+  return isToday
+    ? `today, ${at.toLocaleTimeString([], { timeStyle: 'short' })}`
+    : at.toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+}
 
 /** One code under each name and address of the bench: which of them a phone finds depends on its network. */
 function Code(props: { shown: PairingLinks; encrypted: boolean; onClose: () => void }) {

@@ -12,8 +12,9 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Choices, TextField } from '../parts/field.js';
 import { BenchSetup } from './bench-setup.js';
+import { Bundles } from './bundles.js';
 import { Frequencies } from './frequencies.js';
-import { Keeping, PictureOrigin } from './keeping.js';
+import { BackupDue, Keeping, PictureOrigin } from './keeping.js';
 import { Packs } from './packs.js';
 import { Phones } from './phones.js';
 import { changedSettings } from './settings.js';
@@ -39,6 +40,7 @@ function ShopSheet() {
   const shop = useShop();
   return (
     <Page title={shop.settings['shop-name'] ?? 'The shop'}>
+      <BackupDue />
       <Settings shop={shop} />
       <Wrenches shop={shop} />
       <Instruments shop={shop} />
@@ -49,6 +51,7 @@ function ShopSheet() {
       <ThisDevice />
       <Phones />
       <PictureOrigin shop={shop} />
+      <Bundles />
       <Keeping />
       <DemoJobs />
     </Page>

@@ -1,30 +1,23 @@
-import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { type RawEntry, shopLog } from '../../job/index.js';
 import { capital } from '../../phrase/index.js';
 import { useKeepsFor } from '../data/keeps-for.js';
 import type { Refused } from '../data/outbox/rules.js';
-import { heldWords, isAre } from '../data/outbox/words.js';
-import {
-  dropRefused,
-  forgetMissing,
-  localPicture,
-  type Outbox,
-  sendSmaller,
-  tryAgain,
-  useOutbox,
-} from '../data/outbox.js';
+import { heldWords, howMuch, isAre } from '../data/outbox/words.js';
+import { dropRefused, forgetMissing, type Outbox, sendSmaller, tryAgain, useOutbox } from '../data/outbox.js';
 import { wordsOfLine } from '../data/words-of.js';
 import { drafts } from '../form/drafts.js';
 import { useDrafts } from '../form/use-drafts.js';
 import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
+import { useLocalAddress } from '../parts/picture.js';
+import { PlaySound } from '../talk/play-sound.js';
 
 /** What of this device the store has not got, and why. */
 export function Unsent() {
   const outbox = useOutbox();
-  const { waiting, pictures, refused, missing, trouble } = outbox;
-  const nothing = waiting.length + pictures + refused.length === 0 && !missing;
+  const { waiting, pictures, sounds, refused, missing, trouble } = outbox;
+  const nothing = waiting.length + pictures + sounds + refused.length === 0 && !missing;
   return (
     <Page title={nothing ? 'Nothing waits on this device' : 'Not in the shop’s store yet'}>
       <Wrong words={trouble && `${trouble} Until then a line counts only when the store has answered.`} />
@@ -67,20 +60,22 @@ function Missing({ missing }: { missing: NonNullable<Outbox['missing']> }) {
 function RefusedLine({ refused }: { refused: Refused }) {
   const { entry, picture, reason } = refused;
   const { wrong, busy, act } = useAct();
-  const title = entry ? titleOf(entry) : 'A picture without its line';
+  const isSound = picture?.mime === 'audio/wav';
+  const title = entry ? titleOf(entry) : `A ${isSound ? 'sound' : 'picture'} without its line`;
   return (
     <li>
       <div className="stack tight">
         <b>{title}</b>
         {entry && !picture && <div>{JSON.stringify(entry.body)}</div>}
-        {picture && <HeldPicture sha256={picture.sha256} alt={title} />}
+        {picture &&
+          (isSound ? <PlaySound sound={picture} /> : <HeldPicture sha256={picture.sha256} alt={title} />)}
         <div className="verdict fail wraps">{reason}</div>
         <Wrong words={wrong} />
         <div className="row">
           <Button disabled={busy} onClick={() => void act(() => tryAgain(refused))}>
             Try again
           </Button>
-          {picture && entry && (
+          {picture && entry && !isSound && (
             <Button disabled={busy} onClick={() => void act(() => sendSmaller(refused))}>
               Send a smaller one
             </Button>
@@ -96,17 +91,7 @@ function RefusedLine({ refused }: { refused: Refused }) {
 
 /** A picture of which this device has the only copy, and a way to save it elsewhere. */
 function HeldPicture({ sha256, alt }: { sha256: string; alt: string }) {
-  const [url, setUrl] = useState<string>();
-  useEffect(() => {
-    let made: string | undefined;
-    void localPicture(sha256).then((blob) => {
-      made = blob && URL.createObjectURL(blob);
-      setUrl(made);
-    });
-    return () => {
-      if (made) URL.revokeObjectURL(made);
-    };
-  }, [sha256]);
+  const url = useLocalAddress(sha256);
   if (!url) return null;
   return (
     <>
@@ -119,9 +104,9 @@ function HeldPicture({ sha256, alt }: { sha256: string; alt: string }) {
 }
 
 function Waiting({ outbox }: { outbox: Outbox }) {
-  const { waiting, pictures, refused, reach, said } = outbox;
+  const { waiting, pictures, sounds, refused, reach, said } = outbox;
   const keeps = useKeepsFor();
-  const held = { lines: waiting.length, pictures };
+  const held = { lines: waiting.length, pictures, sounds };
   const when = {
     'not paired':
       'it is paired with the shop again: on the bench computer open Shop and choose “Pair a phone”. Do not clear this browser’s data until then.',
@@ -129,14 +114,14 @@ function Waiting({ outbox }: { outbox: Outbox }) {
   } as const;
   return (
     <section className="stack tight">
-      {held.lines + held.pictures > 0 && (
+      {howMuch(held) > 0 && (
         <p>
-          {capital(heldWords(held))} {held.lines + held.pictures === 1 ? 'waits' : 'wait'} on this device, to
-          be sent as soon as {reach in when ? when[reach as keyof typeof when] : 'the store can be reached.'}
+          {capital(heldWords(held))} {howMuch(held) === 1 ? 'waits' : 'wait'} on this device, to be sent as
+          soon as {reach in when ? when[reach as keyof typeof when] : 'the store can be reached.'}
         </p>
       )}
       {said && <p>The store says: {said}</p>}
-      {keeps === 'while there is room' && held.lines + pictures + refused.length > 0 && (
+      {keeps === 'while there is room' && howMuch(held) + refused.length > 0 && (
         <p className="soft">
           This browser may clear what waits here when the device runs short of room. Do not leave lines
           waiting here for days.

@@ -326,4 +326,32 @@ describe('enough to act', () => {
     expect(enough.missed).toBeLessThan(advice([]).enough.missed);
     expect(enough.notLookedFor.length).toBeLessThan(advice([]).enough.notLookedFor.length);
   });
+
+  test('says of a look only what it is worth: its minutes, or that the complaint is open still', () => {
+    const complaints = ['bogs-under-load', 'no-power', 'spins-like-empty', 'will-not-stop', 'kicks-back'];
+    const all = complaints.flatMap((c) => {
+      const { next, enough } = advice(seen(['air-cleaner-look', 'clean']), { history: { complaints: [c] } });
+      const pays = next.best.filter((n) => n.pays !== undefined);
+      const says = pays[0]?.pays === 'its minutes' ? /more minutes than it takes/ : /is not explained yet/;
+      expect(enough.words, c).toMatch(pays.length > 0 ? says : /^Enough is seen/);
+      return pays;
+    });
+    const open = all.filter((n) => n.pays === 'the complaint');
+    expect(open.length).toBeGreaterThan(0);
+    for (const n of open) {
+      expect(n.saves).toBeLessThan(n.minutes);
+      expect(n.saves).toBeGreaterThanOrEqual(n.minutes / 3);
+    }
+  });
+
+  test('what explains the complaint is named and repaired, though other machines do without', () => {
+    const list = seen(['spark-arrestor-look', 'clogged'], ['step-of-load', 'bogs']);
+    const asked = {
+      facts: { ...mower, architecture: 'overhead-valve', use: 'generator' },
+      history: { complaints: ['bogs-under-load'] },
+    };
+    const { said, enough } = advice(list, asked);
+    expect(said.headline).toMatch(/^One fault explains what you saw: spark-arrestor screen/);
+    expect(enough.act.map((a) => a.id)).toContain('spark-arrestor-blocked');
+  });
 });

@@ -190,3 +190,24 @@ describe('laws over the whole catalog', () => {
     expect(inferExactly(machine(list, asked).network).size.cells).toBeLessThan(50_000);
   });
 });
+
+// What tells inside from outside, without the cover or the head coming off (common practice).
+describe('what lies inside shows outside', () => {
+  const change = (fault: string, check: string, outcome: string) =>
+    probabilities(seen([check, outcome]), { facts: generator })[fault]! /
+    probabilities([], { facts: generator })[fault]!;
+
+  test('valves that change over away from top accuse the cam timing, and less lift on one the lobe', () => {
+    expect(change('cam-timing-out', 'valves-move', 'change-over-off-top')).toBeGreaterThan(10);
+    expect(change('cam-lobe-worn', 'valves-move', 'less-lift')).toBeGreaterThan(10);
+    for (const fault of ['cam-timing-out', 'cam-lobe-worn'])
+      expect(change(fault, 'valves-move', 'both')).toBeLessThan(0.5);
+  });
+
+  test('slack bolts tell a slack or warped head from a blown gasket', () => {
+    const after = probabilities(seen(['leak-down-listen', 'head-edge'], ['head-bolts-tried', 'slack']));
+    const without = probabilities(seen(['leak-down-listen', 'head-edge'], ['head-bolts-tried', 'tight']));
+    expect(after['head-warped-or-slack']).toBeGreaterThan(0.8);
+    expect(without['head-warped-or-slack']).toBeLessThan(without['head-gasket-blown']! / 2);
+  });
+});

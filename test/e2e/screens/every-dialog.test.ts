@@ -20,7 +20,7 @@ const dialogs: readonly (readonly [title: string, way: Way])[] = [
   ['add a part', [finished('parts'), 'Add a part']],
   ['change a part', [finished('parts'), 'Change']],
   ['not needed', [finished('parts'), 'Not needed on this machine']],
-  ['what must be reached', [underWay('teardown'), 'Add a goal']],
+  ['what must come off', [underWay('teardown'), 'Add a piece']],
   ['how it differs', [underWay('teardown'), 'It differs from usual']],
   ['what comes off', [underWay('teardown'), /^Something (else )?comes off$/]],
   ['the bore', measure(/^Bore, at heights/)],
@@ -31,7 +31,7 @@ const dialogs: readonly (readonly [title: string, way: Way])[] = [
   ['deciding about a reading', [finished('measure'), /^Decide/]],
   ['laying out a joint', [finished('assembly'), 'Lay out a joint to tighten']],
   ['a step of the run-up', [underWay('run-up'), 'Log it']],
-  ['handing over', [finished('hand-over'), 'Hand over']],
+  ['handing over', [finished('hand-over'), 'Say it anew']],
 ];
 
 async function tap(page: Page, name: string | RegExp): Promise<void> {

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import type { Answers } from '../../../src/job/index.js';
+import { type Answers, fold } from '../../../src/job/index.js';
 import { mower, pump } from '../../demo/invented.js';
 import { door } from '../door.js';
+import { jobId, log } from '../entries.js';
 
 test.each([pump, mower])(
   'every answer of an invented job is worked out once, however often it is asked',
@@ -24,4 +25,25 @@ test('what one answer needs of another is not worked out again', () => {
   expect(counts.filter((member) => member === 'machine')).toHaveLength(1);
   expect(counts.filter((member) => member === 'tally')).toHaveLength(1);
   expect(new Set(counts).size).toBe(counts.length);
+});
+
+test('a line that says nothing of the machine leaves its network and its inference as they are', () => {
+  const { add, lines } = log();
+  add('open', { tag: 1, title: 'A mower' });
+  add('intake', { architecture: 'overhead-valve', complaints: ['cranks-never-fires'] });
+  add('observation', { check: 'spark-gap', title: 'Spark across the gap', outcomes: ['none'] });
+  const before = door(fold(jobId, lines));
+  const { machine, inference } = before;
+  add('note', { words: 'the owner rang' });
+  add('intake', { owner: 'M. Okoro', missing: 'the air filter cover' });
+  add('part', { part: 'gasket', name: 'Head gasket', count: 1, state: 'wanted' });
+  const after = door(fold(jobId, lines));
+  expect(after.machine).toBe(machine);
+  expect(after.inference).toBe(inference);
+  add('observation', { check: 'plug-tip', title: 'The plug’s tip', outcomes: ['wet'] });
+  const more = door(fold(jobId, lines));
+  expect(more.machine).not.toBe(machine);
+  expect(more.inference).not.toBe(inference);
+  // and the line before it is left out again without being worked out anew
+  expect(more.on(fold(jobId, lines.slice(0, -1))).machine).toBe(machine);
 });

@@ -1,3 +1,5 @@
+import { machineLooks } from './machine-looks.js';
+
 /**
  * A mechanic who looks at a machine of which everything is known and says what he sees. What he sees follows from what is
  * wrong, by the trade's knowledge (common practice), written down here without regard to the catalog's links: a dead coil
@@ -45,25 +47,26 @@ const ringLeak = (has: Has): boolean =>
   has('rings-stuck', 'rings-and-bore-worn', 'bore-scored', 'piston-holed');
 const valveLeak = (has: Has): boolean =>
   has('valve-not-sealing', 'head-gasket-blown', 'head-warped-or-slack', 'valve-clearance-too-small');
-const softSqueeze = (has: Has): boolean => ringLeak(has) || valveLeak(has);
+export const softSqueeze = (has: Has): boolean => ringLeak(has) || valveLeak(has);
 const noFeed = (has: Has): boolean =>
   has('inlet-needle-stuck-shut', 'fuel-tap-or-solenoid-shut', 'fuel-pump-or-pulse-failed');
 const noFuel = (has: Has): boolean => noFeed(has) || has('main-jet-plugged', 'diaphragm-stiff-or-torn');
-const lean = (has: Has): boolean =>
+export const lean = (has: Has): boolean =>
   has('idle-passages-plugged', 'intake-air-leak', 'crank-seal-leaking-air', 'carburetor-not-matched');
 const floods = (has: Has): boolean => has('inlet-needle-leaking', 'float-faulty');
 const rich = (has: Has): boolean => floods(has) || has('choke-stuck-shut', 'air-cleaner-choked');
-const choked = (has: Has): boolean =>
+export const choked = (has: Has): boolean =>
   has('muffler-blocked', 'exhaust-port-carboned', 'spark-arrestor-blocked');
 
-type Look = (b: Bench) => readonly (string | false | undefined)[];
-const one = (...pairs: readonly (readonly [boolean, string])[]): string[] => {
+export type Look = (b: Bench) => readonly (string | false | undefined)[];
+export const one = (...pairs: readonly (readonly [boolean, string])[]): string[] => {
   const found = pairs.find(([holds]) => holds);
   return found ? [found[1]] : [];
 };
 
 /** What is seen beside the sound outcome, which is said where nothing else is. */
 const looks: Readonly<Record<string, Look>> = {
+  ...machineLooks,
   'walk-round': ({ has }) => [
     has('shroud-missing') && 'shroud-missing',
     has('guard-missing') && 'guard-missing',
@@ -135,6 +138,7 @@ const looks: Readonly<Record<string, Look>> = {
     has('recoil-pawl-slipping') && 'slips',
     has('recoil-rope-or-spring-broken') && 'none',
   ],
+  'gearbox-by-hand': ({ has }) => [has('gearbox-binding') && 'binds'],
   'turn-uncoupled': ({ has }) =>
     one(
       [has('rotor-jammed', 'pump-seized'), 'locked-when-coupled'],
@@ -293,7 +297,10 @@ const looks: Readonly<Record<string, Look>> = {
       [has('exhaust-valve-stuck-open'), 'exhaust-stuck'],
       [has('intake-valve-stuck'), 'intake-stuck'],
       [has('push-rod-off'), 'push-rod-off-its-seat'],
+      [has('cam-timing-out'), 'change-over-off-top'],
+      [has('cam-lobe-worn'), 'less-lift'],
     ),
+  'head-bolts-tried': ({ has }) => [has('head-warped-or-slack') && 'slack'],
   'camera-in-cylinder': ({ has }) => [
     has('chamber-carbon') && 'carbon',
     has('bore-scored') && 'scoring',
@@ -361,19 +368,11 @@ const looks: Readonly<Record<string, Look>> = {
       [lean(has) || has('main-jet-plugged', 'throttle-link-binding'), 'constant-hunt'],
     ),
   'throttle-held-by-hand': ({ has }) => [(lean(has) || has('main-jet-plugged')) && 'still-surges'],
-  'step-of-load': ({ has }) =>
-    one(
-      [has('fuel-filter-blocked'), 'dies'],
-      [choked(has) || softSqueeze(has) || lean(has) || has('main-jet-plugged'), 'bogs'],
-    ),
   'hot-restart': ({ has }) => [has('coil-fails-hot', 'valve-clearance-too-small') && 'none'],
   'throttle-snap': ({ has }) => [(lean(has) || has('mixture-screw-mis-set')) && 'stumbles'],
   'sounding-rod': ({ has }) => [
     has('connecting-rod-loose-or-broken') && 'knock',
     has('valve-clearance-too-large') && 'tick',
-  ],
-  'handle-vibration': ({ has }) => [
-    has('crankshaft-bent', 'blade-loose', 'fan-blades-broken', 'engine-mount-loose') && 'strong',
   ],
   'minutes-to-failure': ({ has }) =>
     one([has('tank-cap-vent-blocked'), 'cap-cures'], [has('coil-fails-hot'), 'cooling-cures']),
@@ -382,13 +381,6 @@ const looks: Readonly<Record<string, Look>> = {
       [has('connecting-rod-loose-or-broken', 'governor-gear-failed'), 'chips'],
       [has('rings-and-bore-worn'), 'glitter'],
     ),
-  'coast-down': ({ has }) => one([has('stop-control-dead'), 'no-stop']),
-  'generator-output': ({ has }) =>
-    one(
-      [has('governor-spring-off', 'governor-arm-mis-set') || lean(has), 'off-both'],
-      [has('alternator-shorted'), 'volts-only-off'],
-    ),
-  'pump-primes': ({ has }) => [has('pump-seized') && 'no'],
   'fuel-leak-card': ({ has }) => [
     has('bowl-seal-leaking') && 'at-bowl',
     has('fuel-hose-perished') && 'at-hose',

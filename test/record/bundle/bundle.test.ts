@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
-import { strToU8, zipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { fold, readEntry } from '../../../src/job/index.js';
+import { writeWav } from '../../../src/listen/index.js';
 import {
   type BundledPicture,
   jobDigest,
@@ -83,6 +84,31 @@ describe('write then read', () => {
   test('leaves out what a store adds to an entry', async () => {
     const numbered = fixture.entries.map((entry, i) => ({ ...entry, number: i }));
     expect(Buffer.compare(await writeBundle({ entries: numbered, pictures }), bundle)).toBe(0);
+  });
+
+  test('holds the sound of a spoken note as it was kept, and says how many there are', async () => {
+    const bytes = writeWav({
+      samples: Float32Array.from({ length: 800 }, (_, n) => Math.sin(n / 9)),
+      sampleRate: 16_000,
+    });
+    const sound = { sha256: sha256(bytes), mime: 'audio/wav', bytes } as const;
+    const written = await writeBundle({ entries: fixture.entries, pictures: [...pictures, sound] });
+    const read = await wholeOf(written);
+    expect(read.pictures.find(({ mime }) => mime === 'audio/wav')).toEqual({
+      ...sound,
+      bytes: new Uint8Array(bytes),
+    });
+    expect(read.pictures).toHaveLength(pictures.length + 1);
+    const files = unzipSync(written);
+    expect(Object.keys(files)).toContain(`sounds/${sound.sha256}.wav`);
+    expect(JSON.parse(strFromU8(files['about.json']!))).toMatchObject({
+      pictures: pictures.length,
+      sounds: 1,
+    });
+    const elsewhere = { ...files, [`pictures/${sound.sha256}.wav`]: files[`sounds/${sound.sha256}.wav`]! };
+    await expect(readBundle(zipSync(elsewhere))).rejects.toThrow('has no place in a bundle');
+    const { [`sounds/${sound.sha256}.wav`]: _, ...without } = files;
+    await expect(readBundle(zipSync(without))).rejects.toThrow('should hold 1 sounds, but holds 0');
   });
 
   test('an empty log is a bundle too', async () => {

@@ -64,6 +64,23 @@ describe('the ordinary job', () => {
     );
   });
 
+  test('spoken notes are working notes, and a line says that they are kept as sound', () => {
+    const words = (spoken: number, written: number) => {
+      const said = job((log) => {
+        const sound = { sha256: 'ab'.repeat(32), mime: 'audio/wav', bytes: 9000, seconds: 4 } as const;
+        for (let n = 0; n < written; n += 1) log.add('note', { words: 'rust under the fan' });
+        for (let n = 0; n < spoken; n += 1) log.add('spoken-note', { sound, stage: 'teardown' });
+      });
+      return block(content(said), 'signature', 'signature').words;
+    };
+    expect(words(1, 2)).toContain(
+      '3 working notes of the shop are not printed, 1 of them kept as sound in the shop’s log.',
+    );
+    expect(words(2, 0)).toContain(
+      '2 working notes of the shop are not printed: kept as sound in the shop’s log.',
+    );
+  });
+
   test('a torque stands in both units, with the page it comes from', () => {
     const [target] = block(ordinary, 'torques', 'joint').facts;
     expect(plain(target)).toBe(

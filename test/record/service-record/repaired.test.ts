@@ -145,3 +145,30 @@ describe('the record of a repaired machine', () => {
     expect(due('two-stroke').join(' ')).not.toMatch(/valve/i);
   });
 });
+
+const isSafety = ({ asked }: { asked?: string }) => asked === 'safety';
+
+describe('what the run-up did not ask for', () => {
+  const begun = job((log) => log.add('run-up', { item: 'guards-on', title: 'Guards on', result: 'ok' }));
+
+  test('stands on the record as not looked at, a safety point by its name', () => {
+    const open = door(begun).runUp.items.filter(({ step }) => step.id !== 'guards-on');
+    const [safety, rest] = [open.filter(isSafety), open.filter((item) => !isSafety(item))];
+    expect(Math.min(safety.length, rest.length)).toBeGreaterThan(3);
+    for (const detail of ['brief', 'full'] as const) {
+      const words = sectionOf(begun, 'run-up', detail);
+      expect(words).toContain('"Not looked at:"');
+      for (const { step } of safety) expect(words).toContain(step.title.split(/[:(]/)[0]!.trim());
+      expect(words).toContain(`${rest.length} other points of the run-up`);
+    }
+  });
+
+  test('is no word of the record before anything was run', () => {
+    expect(
+      sectionOf(
+        job(() => {}),
+        'run-up',
+      ),
+    ).toBe('null');
+  });
+});

@@ -30,7 +30,7 @@ export function digestLaws({ database, fresh, freshPlace, openAt, underOf }: Gro
       await store.keepNotes(
         (await store.jobs()).map(({ job, last }) => ({
           ...{ job, made: last, by: 'test', tag: 7, open: true, invented: false },
-          ...{ words: 'tiller engine', summary: '{"tag":7}', lesson: '{}' },
+          ...{ tokens: 'tiller engine', places: new Uint8Array(), summary: '{"tag":7}', lesson: '{}' },
         })),
       );
       expect(await store.verify()).toMatchObject({ ok: true, problems: [] });

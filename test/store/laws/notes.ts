@@ -10,7 +10,8 @@ const note = (job: string, made: number, more: Partial<JobNote> = {}): JobNote =
   tag: made,
   open: true,
   invented: false,
-  words: '',
+  tokens: '',
+  places: new Uint8Array(),
   summary: `{"id":"${job}"}`,
   lesson: '',
   ...more,
@@ -36,15 +37,15 @@ export function notesLaws(ground: Ground): void {
       expect((await store.listJobs({ ...listed, tag: 99 })).length).toBe(0);
     });
 
-    it('lists by state, tag and words, whatever signs stand in them, page by page', async () => {
+    it('lists by state and tag, page by page', async () => {
       const store = await fresh();
       await store.append(['j1', 'j2', 'j3', 'j4'].map((job) => opening(job)));
       expect(await store.listJobs(listed)).toEqual([]);
       await store.keepNotes([
-        note('j1', 1, { words: '100% pump' }),
-        note('j2', 2, { open: false, words: 'pump_house' }),
-        note('j3', 3, { words: 'mower \\ müller' }),
-        note('j4', 4, { invented: true, words: 'mower' }),
+        note('j1', 1),
+        note('j2', 2, { open: false }),
+        note('j3', 3),
+        note('j4', 4, { invented: true }),
       ]);
       const ids = async (asked: object) =>
         (await store.listJobs({ ...listed, ...asked })).map(({ job }) => job);
@@ -55,9 +56,6 @@ export function notesLaws(ground: Ground): void {
       expect(await ids({ open: false })).toEqual(['j2']);
       expect(await ids({ invented: true })).toEqual(['j4']);
       expect(await ids({ tag: 3 })).toEqual(['j3']);
-      expect(await ids({ words: ['0%'] })).toEqual(['j1']);
-      expect(await ids({ words: ['p_h'] })).toEqual(['j2']);
-      expect(await ids({ words: ['\\', 'Müll'] })).toEqual(['j3']);
       expect(await store.jobCounts()).toEqual({
         all: 4,
         behind: 0,
@@ -66,6 +64,51 @@ export function notesLaws(ground: Ground): void {
         invented: 1,
         greatestTag: 3,
       });
+    });
+
+    it('finds a job by each of its tokens, open ones first, then those written to last', async () => {
+      const store = await fresh();
+      await store.append(['j1', 'j2', 'j3', 'j4'].map((job) => opening(job)));
+      await store.keepNotes([
+        note('j1', 1, { tokens: 'pump bag_3 0.25 2026-11-29', places: Buffer.from('of j1') }),
+        note('j2', 2, { open: false, tokens: 'pump bag_31' }),
+        note('j3', 3, { tokens: 'mower müller and or not near' }),
+        note('j4', 4, { tokens: 'pump bag_3' }),
+      ]);
+      const whole = (...tokens: string[]) => tokens.map((token) => ({ token, goesOn: false }));
+      const begun = (...tokens: string[]) => tokens.map((token) => ({ token, goesOn: true }));
+      const found = async (asked: ReturnType<typeof whole>, most = 9) =>
+        (await store.findJobs(asked, most)).map(({ job }) => job);
+      expect(await found(whole('pump'))).toEqual(['j4', 'j1', 'j2']);
+      expect(await found(whole('pump'), 2)).toEqual(['j4', 'j1']);
+      expect(await found(whole('bag_3'))).toEqual(['j4', 'j1']);
+      expect(await found(begun('bag_3'))).toEqual(['j4', 'j1', 'j2']);
+      expect(await found(whole('bag'))).toEqual([]);
+      expect(await found([...begun('pu'), ...whole('0.25')])).toEqual(['j1']);
+      expect(await found(begun('2026-11'))).toEqual(['j1']);
+      expect(await found(whole('not', 'near'))).toEqual(['j3']);
+      expect(await found(begun('mül'))).toEqual(['j3']);
+      expect(await found(begun(`'"\\*:&|()`))).toEqual([]);
+      expect(await found([])).toEqual([]);
+      const where = await store.foundWhere(['j1']);
+      expect(where.map(({ job, places }) => [job, Buffer.from(places).toString()])).toEqual([
+        ['j1', 'of j1'],
+      ]);
+    });
+
+    it('finds a job by what its note said last, and no more once all is made anew', async () => {
+      const store = await fresh();
+      await store.append([opening('j1'), opening('try', { invented: true })]);
+      const found = async (token: string) =>
+        (await store.findJobs([{ token, goesOn: false }], 9)).map(({ job }) => job);
+      await store.keepNotes([note('j1', 1, { tokens: 'pump' }), note('try', 2, { tokens: 'pump' })]);
+      await store.append([entry('a', 'j1')]);
+      await store.keepNotes([note('j1', 3, { tokens: 'mower' }), note('try', 1, { tokens: 'mower' })]);
+      expect([await found('pump'), await found('mower')]).toEqual([['try'], ['j1']]);
+      await store.removeInvented('try');
+      expect(await found('pump')).toEqual([]);
+      await store.reindex();
+      expect(await found('mower')).toEqual([]);
     });
 
     it('is made anew for another maker, and out of the log alone', async () => {

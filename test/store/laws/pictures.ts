@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chunkBytes } from '../../../src/store/pictures.js';
-import { factsOf, pictureBytes } from '../samples.js';
+import { entry, factsOf, opening, pictureBytes } from '../samples.js';
 import { type Ground, refusal } from './ground.js';
 
 export function pictureLaws({ database, fresh }: Ground): void {
@@ -42,6 +42,24 @@ export function pictureLaws({ database, fresh }: Ground): void {
       expect(await store.hasPicture(facts.sha256)).toBe(false);
       await store.putPicture(facts, bytes);
       await refusal(store.putPicture({ ...facts, height: 4000 }, bytes), 'conflict', /height 3000.*4000/);
+    });
+
+    it('lie beside sounds, which have neither width nor height, and are counted apart from them', async () => {
+      const store = await fresh();
+      const bytes = pictureBytes(600_000, 4);
+      const sound = { ...factsOf(bytes), mime: 'audio/wav', width: 0, height: 0 };
+      await refusal(store.putPicture({ ...sound, width: 3 }, bytes), 'bad-picture', /its width is 3/);
+      await store.putPicture(sound, bytes);
+      const said = { sha256: sound.sha256, mime: 'audio/wav', bytes: bytes.length, seconds: 18 };
+      await store.append([opening('real'), entry('said', 'real', 'spoken-note', { sound: said })]);
+      expect(await store.picture(sound.sha256)).toMatchObject({ mime: 'audio/wav', width: 0 });
+      expect(await store.verify()).toMatchObject({ ok: true, pictures: 0, sounds: 1 });
+      await store.append([
+        entry('lost', 'real', 'spoken-note', { sound: { ...said, sha256: 'ab'.repeat(32) } }),
+      ]);
+      expect((await store.verify()).problems).toEqual([
+        `entry lost shows picture ${'ab'.repeat(32)}, which is not here`,
+      ]);
     });
 
     it('may be a view into a larger memory', async () => {

@@ -23,6 +23,26 @@ export function removingLaws({ database, fresh }: Ground): void {
       expect(await store.verify()).toEqual({ ok: true, entries: 2, jobs: 1, pictures: 1, problems: [] });
     });
 
+    it('takes the sound that it alone plays too, and leaves one that another job plays', async () => {
+      const store = await fresh();
+      const [own, shared] = [pictureBytes(900, 5), pictureBytes(900, 6)].map((bytes) => ({
+        bytes,
+        facts: { ...factsOf(bytes), mime: 'audio/wav', width: 0, height: 0 },
+      }));
+      const said = (id: string, job: string, { facts }: typeof own & {}) =>
+        entry(id, job, 'spoken-note', { sound: { sha256: facts.sha256 } });
+      for (const { facts, bytes } of [own!, shared!]) await store.putPicture(facts, bytes);
+      await store.append([opening('real'), said('s1', 'real', shared!)]);
+      await store.append([
+        opening('demo', { invented: true }),
+        said('s2', 'demo', own!),
+        said('s3', 'demo', shared!),
+      ]);
+      expect(await store.removeInvented('demo')).toEqual({ entries: 3, pictures: 1 });
+      expect(await store.hasPicture(own!.facts.sha256)).toBe(false);
+      expect(await store.hasPicture(shared!.facts.sha256)).toBe(true);
+    });
+
     it('is refused for a real job, for one ever opened as real, for the shop, and for none', async () => {
       const store = await fresh();
       await store.append([opening('real'), opening('both', { invented: true })]);

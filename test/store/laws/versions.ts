@@ -28,7 +28,9 @@ export function versionLaws({ database, freshPlace, openAt, underOf }: Ground): 
 
     const bare = async () => {
       const under = await underOf(await freshPlace());
+      if (under.dialect === 'sqlite') await under.db.schema.dropTable('job_words').execute();
       for (const table of [
+        'job_finds',
         'store_state',
         'removed_lines',
         'job_notes',

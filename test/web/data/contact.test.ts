@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { RawEntry } from '../../../src/job/index.js';
-import { browserWindow, freshStorage, openPage } from './fake-shop.js';
+import { browserWindow, freshStorage, openPage, until } from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
 const own = 'http://192.168.4.7:4310';
@@ -16,7 +16,7 @@ interface Asked {
 
 /** A bench that answers at some addresses; its clock may differ from this device's. */
 function bench() {
-  const at = { own: true, other: false, aheadMs: 0, knows: true };
+  const at = { own: true, other: false, aheadMs: 0, knows: true, stranger: 0 };
   const asked: Asked[] = [];
   const kept: RawEntry[] = [];
   vi.stubGlobal('fetch', async (url: string, init: RequestInit = {}) => {
@@ -24,6 +24,8 @@ function bench() {
     const { entries = [] } = typeof init.body === 'string' ? JSON.parse(init.body) : {};
     asked.push({ url, authorization, lines: entries });
     const there = url.startsWith('/') ? at.own : url.startsWith(other) && at.other;
+    if (url.startsWith('/') && at.stranger)
+      return new Response('<p>Log in</p>', { status: at.stranger, headers: { 'content-type': 'text/html' } });
     if (!there) throw new TypeError('nobody answers');
     if (!at.knows) return new Response('{}', { status: 401 });
     kept.push(...entries);
@@ -57,7 +59,7 @@ describe('when the bench has another address', () => {
     at.other = true;
     const box = await openPage();
     await box.write(job, 'note', note);
-    await vi.waitFor(() => expect(box.outboxNow().waiting).toEqual([]));
+    await until(() => expect(box.outboxNow().waiting).toEqual([]));
     expect(kept).toHaveLength(1);
     const there = asked.filter(({ url }) => url.startsWith(other));
     expect(there.every(({ authorization }) => authorization === `Bearer ${carry}`)).toBe(true);
@@ -70,10 +72,39 @@ describe('when the bench has another address', () => {
     Object.assign(at, { own: false, other: true, knows: false });
     const box = await openPage();
     await box.write(job, 'note', note);
-    await vi.waitFor(() => expect(box.outboxNow().reach).toBe('no answer'));
+    await until(() => expect(box.outboxNow().reach).toBe('no answer'));
     expect(kept).toEqual([]);
     expect(asked.flatMap(({ url, lines }) => (url.startsWith('/') ? [] : lines))).toEqual([]);
     expect(box.outboxNow().waiting).toHaveLength(1);
+    box.stopOutbox();
+  });
+
+  test.each([200, 400, 401, 404, 413])(
+    'and its old one is a stranger’s, who answers %i with a page: nothing is refused for good, all goes to the bench',
+    async (stranger) => {
+      const { at, kept } = bench();
+      Object.assign(at, { own: false, other: true, stranger });
+      const box = await openPage();
+      await box.write(job, 'note', note);
+      await until(() => expect(box.outboxNow().waiting).toEqual([]));
+      expect(kept).toHaveLength(1);
+      expect(box.outboxNow()).toMatchObject({ reach: 'reached', refused: [] });
+    },
+  );
+
+  test('a page that has nothing to send finds that out too, and says no longer that the store is not reached', async () => {
+    const { at } = bench();
+    Object.assign(at, { own: false, other: true });
+    const box = await openPage();
+    await box.startOutbox();
+    const { api } = await import('../../../src/web/data/api.js');
+    const heard = async () => {
+      await api.storeState().catch(() => {});
+      return box.outboxNow().reach;
+    };
+    await expect.poll(heard).toBe('reached');
+    at.other = false;
+    await expect.poll(heard).toBe('no answer');
     box.stopOutbox();
   });
 
@@ -81,6 +112,7 @@ describe('when the bench has another address', () => {
     const { at, asked } = bench();
     at.own = false;
     at.other = true;
+    vi.resetModules(); // no page of an earlier test hears of it
     const { api } = await import('../../../src/web/data/api.js');
     await expect(api.devices()).rejects.toThrow(/cannot be reached/);
     expect(asked.map(({ url }) => url)).toEqual(['/api/devices']);
@@ -93,10 +125,21 @@ describe('when the bench has another address', () => {
     vi.stubGlobal('location', { origin: own.replace('http:', 'https:') });
     const box = await openPage();
     await box.write(job, 'note', note);
-    await vi.waitFor(() => expect(box.outboxNow().reach).toBe('no answer'));
+    await until(() => expect(box.outboxNow().reach).toBe('no answer'));
     expect(asked.filter(({ url }) => !url.startsWith('/'))).toEqual([]);
     box.stopOutbox();
   });
+});
+
+test('a network that was gone and is back is noticed with nothing to send', async () => {
+  bench();
+  const box = await openPage();
+  await box.startOutbox();
+  globalThis.window.dispatchEvent(new Event('offline'));
+  expect(box.outboxNow().reach).toBe('no network');
+  globalThis.window.dispatchEvent(new Event('online'));
+  await expect.poll(() => box.outboxNow().reach).toBe('reached');
+  box.stopOutbox();
 });
 
 describe('the clock of this device', () => {
@@ -105,7 +148,7 @@ describe('the clock of this device', () => {
     at.aheadMs = 3 * 60_000;
     const box = await openPage();
     await box.write(job, 'note', note);
-    await vi.waitFor(() => expect(box.outboxNow().waiting).toEqual([]));
+    await until(() => expect(box.outboxNow().waiting).toEqual([]));
     const second = await box.write(job, 'note', note);
     const behind = Date.parse(second.at) - Date.now();
     expect(behind).toBeGreaterThan(3 * 60_000 - 2000);
@@ -123,7 +166,7 @@ describe('the clock of this device', () => {
     at.aheadMs = 0;
     const box = await openPage();
     await box.write(job, 'note', note);
-    await vi.waitFor(() => expect(box.outboxNow().waiting).toEqual([]));
+    await until(() => expect(box.outboxNow().waiting).toEqual([]));
     expect(storage.get('wristpin.clock')).toBeUndefined();
   });
 });

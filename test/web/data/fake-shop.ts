@@ -79,4 +79,7 @@ export const leavePages = () => {
   for (const { stopOutbox } of pages.splice(0)) stopOutbox();
 };
 
+/** Waits until it holds; bounded, for a busy machine takes its time. */
+export const until = <T>(holds: () => T | Promise<T>): Promise<T> => vi.waitFor(holds, { timeout: 45_000 });
+
 export const freshStorage = () => new IDBFactory();

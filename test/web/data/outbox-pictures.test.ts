@@ -4,7 +4,16 @@ import { IDBObjectStore } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { RawEntry } from '../../../src/job/index.js';
-import { browserWindow, fakeShop, freshStorage, leavePages, openPage, type Shop, says } from './fake-shop.js';
+import {
+  browserWindow,
+  fakeShop,
+  freshStorage,
+  leavePages,
+  openPage,
+  type Shop,
+  says,
+  until,
+} from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
 const about = { caption: 'the plate', stage: 'intake', when: 'before' } as const;
@@ -30,8 +39,8 @@ afterEach(() => {
 
 type Box = Awaited<ReturnType<typeof openPage>>;
 const isEmpty = (box: Box) =>
-  vi.waitFor(() => expect(box.outboxNow()).toMatchObject({ waiting: [], pictures: 0, refused: [] }));
-const reachIs = (box: Box, reach: string) => vi.waitFor(() => expect(box.outboxNow().reach).toBe(reach));
+  until(() => expect(box.outboxNow()).toMatchObject({ waiting: [], pictures: 0, refused: [] }));
+const reachIs = (box: Box, reach: string) => until(() => expect(box.outboxNow().reach).toBe(reach));
 const captions = (lines: readonly RawEntry[]) =>
   lines.map(({ body }) => (body as { caption: string }).caption);
 
@@ -112,7 +121,7 @@ describe('a picture', () => {
     await reachIs(box, 'out of order');
     await box.write(job, 'note', { stage: 'intake', words: 'after it' });
     await box.write(job, 'strike', { entry: id, reason: '' });
-    await vi.waitFor(() => expect(shop.kept.map(({ kind }) => kind)).toEqual(['note']));
+    await until(() => expect(shop.kept.map(({ kind }) => kind)).toEqual(['note']));
     shop.answer = () => undefined;
     page.dispatchEvent(new Event('online'));
     await isEmpty(box);
@@ -125,7 +134,7 @@ describe('a picture', () => {
       request.startsWith('PUT') ? says(413, 'A picture may be at most 25 MB.') : undefined;
     const first = await openPage();
     await first.writePhotograph(job, photograph(bytes), about);
-    await vi.waitFor(() => expect(first.outboxNow().refused).toHaveLength(1));
+    await until(() => expect(first.outboxNow().refused).toHaveLength(1));
 
     const box = await openPage();
     await box.startOutbox();
@@ -142,11 +151,23 @@ describe('a picture', () => {
     expect(shop.kept).toHaveLength(1);
   });
 
+  test('of more pixels than the store takes is kept without being unfolded here, which could take all memory', async () => {
+    const head = [
+      0xff, 0xd8, 0xff, 0xc2, 0, 17, 8, 0x23, 0x28, 0x23, 0x28, 3, 1, 0x11, 0, 2, 0x11, 1, 3, 0x11, 1,
+    ];
+    const bytes = Uint8Array.from([...head, 0xff, 0xd9]);
+    vi.stubGlobal('createImageBitmap', () => Promise.reject(new Error('unfolded')));
+    const box = await openPage();
+    const { body } = await box.writePhotograph(job, photograph(bytes), about);
+    expect(body).toMatchObject({ picture: { width: 9000, height: 9000 } });
+    await expect(box.writePhotograph(job, photograph(bytesOf(9)), about)).rejects.toThrow('cannot be read');
+  });
+
   test('refused for good and taken back is gone with its line', async () => {
     shop.answer = (request) => (request.startsWith('PUT') ? says(422, 'not a picture') : undefined);
     const box = await openPage();
     await box.writePhotograph(job, photograph(bytesOf(70)), about);
-    await vi.waitFor(() => expect(box.outboxNow().refused).toHaveLength(1));
+    await until(() => expect(box.outboxNow().refused).toHaveLength(1));
     await box.dropRefused(box.outboxNow().refused[0]!);
     expect(box.outboxNow()).toMatchObject({ waiting: [], pictures: 0, refused: [] });
     expect(await box.localPicture(nameOf(bytesOf(70)))).toBeUndefined();
@@ -175,7 +196,7 @@ describe('a picture', () => {
       return put.call(this, value instanceof Uint8Array ? Uint8Array.from(value, (b) => b ^ 1) : value, key);
     });
     await box.writePhotograph(job, photograph(bytes), about);
-    await vi.waitFor(() =>
+    await until(() =>
       expect(box.outboxNow().refused[0]?.reason).toBe(
         'The picture was damaged on this device: take it again.',
       ),
@@ -288,7 +309,7 @@ test('what the store refused of several pages of one device is known to all of t
   const two = await openPage();
   await two.startOutbox();
   await one.write(job, 'note', { stage: 'intake', words: 'one' });
-  await vi.waitFor(() => expect(two.outboxNow().waiting).toHaveLength(1));
+  await until(() => expect(two.outboxNow().waiting).toHaveLength(1));
   const savedAtTwo: string[] = [];
   two.whenSaved((lines) => savedAtTwo.push(...lines.map(({ id }) => id)));
   shop.answer = () => undefined;
@@ -297,4 +318,26 @@ test('what the store refused of several pages of one device is known to all of t
   await isEmpty(two);
   expect(savedAtTwo).toHaveLength(1);
   expect(shop.kept).toHaveLength(1);
+});
+
+describe('a spoken note', () => {
+  test('is on the device with its line before the store is asked, outlives the page, and goes before its line', async () => {
+    const wav = bytesOf(300_000, 7);
+    shop.answer = () => 'away';
+    const box = await openPage();
+    await box.writeSpokenNote(job, { wav, seconds: 9.4 }, { stage: 'teardown', about: 'Cylinder head' });
+    expect(box.outboxNow()).toMatchObject({ waiting: [{ kind: 'spoken-note' }], pictures: 0, sounds: 1 });
+    expect(await (await box.localPicture(nameOf(wav)))!.arrayBuffer()).toEqual(wav.buffer);
+
+    shop.answer = () => undefined;
+    const next = await openPage(); // loaded anew
+    await next.startOutbox();
+    await isEmpty(next);
+    expect(next.outboxNow().sounds).toBe(0);
+    expect(shop.pictures.get(nameOf(wav))).toBe(300_000);
+    expect(shop.asked.at(-1)).toBe('POST /api/entries');
+    expect(shop.kept).toMatchObject([
+      { kind: 'spoken-note', body: { sound: { seconds: 9.4 }, about: 'Cylinder head' } },
+    ]);
+  });
 });

@@ -2,7 +2,17 @@ import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { builtInCatalog } from '../../../src/catalog/index.js';
 import { type RawEntry, written } from '../../../src/job/index.js';
-import { browserWindow, fakeShop, freshStorage, leavePages, openPage, type Shop, says } from './fake-shop.js';
+import { stateWords } from '../../../src/web/data/outbox/words.js';
+import {
+  browserWindow,
+  fakeShop,
+  freshStorage,
+  leavePages,
+  openPage,
+  type Shop,
+  says,
+  until,
+} from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
 const other = '0198c0de-0000-7000-8000-000000000002';
@@ -25,7 +35,7 @@ afterEach(() => {
 
 /** Until the lines that wait on the device are these. */
 const waiting = (box: Awaited<ReturnType<typeof openPage>>, texts: readonly string[]) =>
-  vi.waitFor(() => expect(box.outboxNow().waiting.map(textOf)).toEqual(texts));
+  until(() => expect(box.outboxNow().waiting.map(textOf)).toEqual(texts));
 
 describe('a line', () => {
   test('is on the device before the store is asked, and leaves it only after the store’s word', async () => {
@@ -42,15 +52,45 @@ describe('a line', () => {
     expect(box.outboxNow().reach).toBe('reached');
   });
 
+  test('is not called saved from the touch on, before this device has it', async () => {
+    const box = await openPage();
+    await box.startOutbox();
+    await box.write(job, 'note', note('one').body);
+    await until(() => expect(stateWords(box.outboxNow()).words).toBe('all saved'));
+    const kept = box.write(job, 'note', note('two').body);
+    expect(stateWords(box.outboxNow()).words).toBe('keeping …');
+    await kept;
+    expect(stateWords(box.outboxNow()).words).toBe('1 waiting to send');
+    await until(() => expect(stateWords(box.outboxNow()).words).toBe('all saved'));
+  });
+
   test('written while the store is away outlives the page, and is sent by the next one', async () => {
     shop.answer = () => 'away';
     const first = await openPage();
     await first.write(job, 'note', note('one').body);
-    await vi.waitFor(() => expect(first.outboxNow().reach).toBe('no answer'));
+    await until(() => expect(first.outboxNow().reach).toBe('no answer'));
 
     shop.answer = () => undefined;
     const next = await openPage();
     await next.startOutbox();
+    await waiting(next, []);
+    expect(shop.kept.map(textOf)).toEqual(['one']);
+  });
+
+  test('is not called saved before this device has read what an earlier visit left on it', async () => {
+    shop.answer = () => 'away';
+    const first = await openPage();
+    await first.write(job, 'note', note('one').body);
+    await until(() => expect(first.outboxNow().reach).toBe('no answer'));
+
+    const next = await openPage();
+    const { api } = await import('../../../src/web/data/api.js');
+    shop.answer = () => undefined;
+    const started = next.startOutbox();
+    await api.health(); // answers before the device's storage does
+    expect(next.outboxNow()).toMatchObject({ reach: 'reached', waiting: [] });
+    expect(stateWords(next.outboxNow()).words).toBe('looking at what waits here …');
+    await started;
     await waiting(next, []);
     expect(shop.kept.map(textOf)).toEqual(['one']);
   });
@@ -60,7 +100,7 @@ describe('a line', () => {
     const box = await openPage();
     await box.startOutbox();
     await box.write(job, 'note', note('one').body);
-    await vi.waitFor(() => expect(box.outboxNow().reach).toBe('no answer'));
+    await until(() => expect(box.outboxNow().reach).toBe('no answer'));
     shop.answer = () => undefined;
     page.dispatchEvent(new Event('online'));
     await waiting(box, []);
@@ -87,7 +127,7 @@ describe('a line', () => {
     expect(shop.asked).toEqual([]);
     // another job's engine says nothing of this one
     await box.write(other, 'measurement', body);
-    await vi.waitFor(() => expect(shop.kept).toHaveLength(1));
+    await until(() => expect(shop.kept).toHaveLength(1));
   });
 
   test('has an id, a time with its offset and the name of who writes on this device', async () => {
@@ -114,7 +154,7 @@ describe('lines written together', () => {
     const box = await openPage();
     await box.write(job, 'note', note('one').body);
     await box.write(other, 'note', note('two').body);
-    await vi.waitFor(() => expect(box.outboxNow().reach).toBe('no answer'));
+    await until(() => expect(box.outboxNow().reach).toBe('no answer'));
     shop.asked.length = 0;
     shop.answer = () => undefined;
     await box.write(job, 'note', note('three').body);
@@ -139,9 +179,7 @@ describe('lines written together', () => {
     const box = await openPage();
     await box.writeAll(job, [note('one'), note('two')]);
     // one that answers "out of order" is not one that is away: the header says which of them it is, and why
-    await vi.waitFor(() =>
-      expect(box.outboxNow()).toMatchObject({ reach: 'out of order', said: 'out of order' }),
-    );
+    await until(() => expect(box.outboxNow()).toMatchObject({ reach: 'out of order', said: 'out of order' }));
     expect(box.outboxNow().waiting.map(textOf)).toEqual(['one', 'two']);
     expect(box.outboxNow().refused).toEqual([]);
   });
@@ -152,7 +190,7 @@ describe('a refused line', () => {
     shop.answer = () => says(400, 'no');
     const first = await openPage();
     await first.write(job, 'note', note('bad').body);
-    await vi.waitFor(() => expect(first.outboxNow().refused).toHaveLength(1));
+    await until(() => expect(first.outboxNow().refused).toHaveLength(1));
 
     shop.asked.length = 0;
     const next = await openPage();
@@ -167,7 +205,7 @@ describe('a refused line', () => {
     shop.answer = () => says(400, 'no');
     const first = await openPage();
     await first.write(job, 'note', note('bad').body);
-    await vi.waitFor(() => expect(first.outboxNow().refused).toHaveLength(1));
+    await until(() => expect(first.outboxNow().refused).toHaveLength(1));
     await first.dropRefused(first.outboxNow().refused[0]!);
     expect(first.outboxNow().refused).toEqual([]);
 
@@ -181,7 +219,7 @@ test('a device that the shop shut out keeps its lines and says so', async () => 
   shop.answer = () => says(401, 'not paired');
   const box = await openPage();
   await box.write(job, 'note', note('one').body);
-  await vi.waitFor(() => expect(box.outboxNow().reach).toBe('not paired'));
+  await until(() => expect(box.outboxNow().reach).toBe('not paired'));
   expect(box.outboxNow().waiting.map(textOf)).toEqual(['one']);
 });
 

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { RawEntry } from '../../../src/job/index.js';
-import { browserWindow, fakeShop, freshStorage } from './fake-shop.js';
+import { browserWindow, fakeShop, freshStorage, until } from './fake-shop.js';
 
 const job = '0198c0de-0000-7000-8000-000000000001';
 type Tell = (event: { data: string }) => void;
@@ -50,7 +50,7 @@ test('an acknowledged line is among the known ones before the outbox lets it go'
     inBetween.push(known.length + outboxNow().waiting.length);
   });
   const entry = await write(job, 'note', { stage: 'intake', words: 'one' });
-  await vi.waitFor(() => expect(outboxNow().waiting).toEqual([]));
+  await until(() => expect(outboxNow().waiting).toEqual([]));
   expect(shop.kept.map(({ id }) => id)).toEqual([entry.id]);
   expect(queries.getQueryData<RawEntry[]>(['entries', job])?.map(({ id }) => id)).toEqual([entry.id]);
   expect(inBetween.length).toBeGreaterThan(0);
@@ -63,7 +63,7 @@ test('a line left by an earlier visit and acknowledged before its job was read d
   const { outboxNow, write } = await import('../../../src/web/data/outbox.js');
   followChanges();
   const left = await write(job, 'note', { stage: 'intake', words: 'left by an earlier visit' });
-  await vi.waitFor(() => expect(outboxNow().waiting).toEqual([]));
+  await until(() => expect(outboxNow().waiting).toEqual([]));
   const before = { ...left, id: '0198c0de-0000-7000-8000-0000000000aa' };
   shop.answer = () => new Response(JSON.stringify({ entries: [before, left] }));
   const lines = await queries.fetchQuery({ ...entriesQuery(job), staleTime: 30_000 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isAct, type Touch } from '../../../src/web/parts/steady-hands.js';
+import { isAct, isReworded, type Touch } from '../../../src/web/parts/steady-hands.js';
 
 const long = { appearedMs: -10_000 };
 const first: Touch = { atMs: 1000, on: 'a button', x: 100, y: 100, ...long };
@@ -34,5 +34,15 @@ describe('an act', () => {
   test('is each touch of a counter', () => {
     expect(isAct({ ...first, atMs: 1090, isQuick: true }, first)).toBe(true);
     expect(isAct({ ...first, atMs: 1090, isQuick: true, appearedMs: 900 }, first)).toBe(false);
+  });
+});
+
+describe('words on a control', () => {
+  test('that become others make it another thing; a clock or a count that goes on does not', () => {
+    expect(isReworded('All 3 are ordered', 'All 3 are here and match the old ones')).toBe(true);
+    expect(isReworded('Next: Muffler', 'Next: Cylinder head')).toBe(true);
+    expect(isReworded('4:59', '4:58')).toBe(false);
+    expect(isReworded('bolt 9', 'bolt 10')).toBe(false);
+    expect(isReworded(null, 'Muffler')).toBe(false);
   });
 });

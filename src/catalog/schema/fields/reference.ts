@@ -19,6 +19,7 @@ export type Target =
   | 'runUp'
   | 'specs'
   | 'torqueClasses'
+  | 'uses'
   | 'variants';
 
 /** What an id points at: an entry of a section, or an outcome of the check that a field beside it names (its own without one). */

@@ -5,21 +5,6 @@ export const architectures = ['side-valve', 'overhead-valve', 'two-stroke'] as c
 export type Architecture = (typeof architectures)[number];
 export const architecture = z.enum(architectures);
 
-export const uses = [
-  'mower',
-  'tiller',
-  'pump',
-  'generator',
-  'chipper',
-  'blower',
-  'splitter',
-  'washer',
-  'saw',
-  'trimmer',
-  'other',
-] as const;
-export const use = z.enum(uses);
-
 /** The facts of a machine that a piece of knowledge may depend on: one of each list must hold, and all that is named. */
 export const when = z.strictObject({
   architecture: z.array(architecture).min(1).optional(),
@@ -43,7 +28,8 @@ export const when = z.strictObject({
     .array(z.enum(['rope', 'electric']))
     .min(1)
     .optional(),
-  use: z.array(use).min(1).optional(),
+  /** one of what it drives */
+  use: refs('uses').min(1).optional(),
   storedMonthsAtLeast: z.number().min(0).optional(),
   struck: z.literal('yes').optional(),
   tipped: z.literal('yes').optional(),

@@ -8,8 +8,8 @@ export interface BoltTurn {
   readonly pass: number;
   readonly isRound: boolean;
   readonly hole: number;
-  /** place within the pass, 1-based */
-  readonly place: number;
+  /** its number on screen, in the log, the record and the table: its place in the tightening order, 1-based */
+  readonly bolt: number;
   readonly torqueNm: number;
 }
 
@@ -33,13 +33,10 @@ export function boltTurns(
     passes(joint.target.si, joint.passes, joint.finalRound),
     joint.around,
   );
-  return steps.map(({ pass, isRound, hole, torqueNm }, i) => ({
-    pass,
-    isRound,
-    hole,
-    place: (i % joint.order.length) + 1,
-    torqueNm,
-  }));
+  return steps.map(({ pass, isRound, hole, torqueNm }) => {
+    const bolt = joint.order.indexOf(hole) + 1;
+    return { pass, isRound, hole, bolt, torqueNm };
+  });
 }
 
 /**

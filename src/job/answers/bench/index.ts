@@ -1,3 +1,4 @@
+export type { LastDone } from './last-done.js';
 export {
   type BenchAsked,
   type BenchPlan,

@@ -1,5 +1,6 @@
 import type { Body } from '../../entry.js';
 import type { Job } from '../../job.js';
+import { type LastDone, lastDoneOf } from './last-done.js';
 
 /** What the bench shows of a job without opening it. */
 export interface JobSummary {
@@ -14,12 +15,14 @@ export interface JobSummary {
   readonly opened?: string;
   readonly lastAt?: string;
   readonly handedOver: boolean;
+  readonly last?: LastDone;
 }
 
 const glance = 140;
 
 export function jobSummary(job: Job): JobSummary {
   const { machine, architecture, complaint } = job.intake;
+  const last = lastDoneOf(job);
   return {
     id: job.id,
     tag: job.tag,
@@ -31,6 +34,7 @@ export function jobSummary(job: Job): JobSummary {
     ...(job.opened !== undefined && { opened: job.opened }),
     ...(job.lastAt !== undefined && { lastAt: job.lastAt }),
     handedOver: job.handOver !== undefined,
+    ...(last !== undefined && { last }),
   };
 }
 

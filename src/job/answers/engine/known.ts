@@ -12,7 +12,7 @@ export function knownOfEngine(answers: Answers): KnownOfEngine {
   const ranAt = ranLast(job, catalog);
   return {
     facts: job.intake,
-    seen: seenOf(job, catalog),
+    seen: seenOf(answers),
     complaints: job.intake.complaints ?? [],
     confirmed: faultsSaid.filter((f) => f.present && f.repairedAt === undefined).map((f) => f.fault),
     excluded: faultsSaid.filter((f) => !f.present).map((f) => f.fault),
@@ -27,9 +27,9 @@ export function knownOfEngine(answers: Answers): KnownOfEngine {
 }
 
 /** Checks made, and those that an item of the run-up has proved sound. */
-function seenOf(job: Job, catalog: Catalog): SeenCheck[] {
+function seenOf({ job, catalog, sights }: Answers): SeenCheck[] {
   const checks = byId(catalog.checks);
-  const made = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
+  const made = sights.flatMap(({ check, outcomes, doubtful, at }) =>
     check === undefined ? [] : [{ check, outcomes, doubtful, at: inZulu(at) }],
   );
   const proved = catalog.runUp.flatMap((step) => {

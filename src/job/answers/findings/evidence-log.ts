@@ -2,6 +2,7 @@ import { byId } from '../../../catalog/index.js';
 import type { Findings, Machine } from '../../../diagnose/index.js';
 import type { From } from '../../job.js';
 import type { Answers } from '../answers.js';
+import { seenWords } from './typed-value.js';
 
 /** One line of the evidence: what was seen or decided, and how heavily it weighs on which faults. */
 export interface EvidenceLine {
@@ -33,6 +34,8 @@ const silence: Readonly<Record<string, string>> = {
   'waits for its first reading': 'counts once the check that it repeats is logged',
 };
 
+const numberWithoutMeaning = 'kept as read; what it means on this engine is not known yet';
+
 /** Everything that was seen, and every fault decided on, the latest first. */
 export function evidenceLog(answers: Answers): EvidenceLine[] {
   const { job, catalog, machine, faultsSaid, findings: said } = answers;
@@ -43,7 +46,7 @@ export function evidenceLog(answers: Answers): EvidenceLine[] {
     repairs
       .filter((r) => Date.parse(r.repairedAt!) > Date.parse(at))
       .map((r) => names.get(r.fault)?.name ?? r.fault);
-  const seen = job.observations.map((o) => {
+  const seen = answers.sights.map((o) => {
     const usual = usualHere(answers, o);
     return {
       ...sight(o, machine, said.findings, repairedSince(o.at)),
@@ -69,15 +72,16 @@ function sight(
   );
   const what = reading && `${reading.title}: ${reading.words.join(', ')}`;
   const says = what === undefined || reading?.silent ? [] : weights(said, check!, what);
+  const untold = o.value !== undefined && o.outcomes.length === 0 ? numberWithoutMeaning : undefined;
   const silent = reading
-    ? reading.silent && (silence[reading.silent] ?? reading.silent)
+    ? (untold ?? (reading.silent && (silence[reading.silent] ?? reading.silent)))
     : silence['not in the catalog'];
   return {
     entry,
     at,
     ...(check !== undefined && { check }),
     title,
-    value: o.outcomes.join(', '),
+    value: seenWords(o),
     ...(detail && { detail }),
     decided: false,
     doubtful,

@@ -8,8 +8,9 @@ import {
   nextChecks,
   type Ranked,
   safetyQuestions,
+  valueAhead,
 } from '../../../diagnose/index.js';
-import { byFault, type Inference, infer } from '../../../infer/index.js';
+import { byFault, type ExactInference, type Inference, infer } from '../../../infer/index.js';
 import type { Answers } from '../answers.js';
 import { contradiction, isContradiction } from '../contradiction.js';
 
@@ -19,7 +20,7 @@ export type JobFindings =
   | {
       readonly state: 'answered';
       readonly findings: Findings;
-      /** every check that can be made now, ranked; left out when the answer is bounded only: then none can be told from another */
+      /** every check that can be made now, ranked; left out when the answer is bounded only, then none can be told from another, and once it is handed over */
       readonly next?: Ranked;
       readonly enough?: Enough;
     };
@@ -44,8 +45,15 @@ export function barredChecks({ catalog, engine }: Pick<Answers, 'catalog' | 'eng
     });
 }
 
-/** Undefined where what was seen and what was decided rule each other out. */
-export function inferenceOf({ network }: Machine): Inference | undefined {
+const inferred = new WeakMap<Machine, Inference | undefined>();
+
+/** Undefined where what was seen and what was decided rule each other out. The same machine gets the same answer. */
+export function inferenceOf(machine: Machine): Inference | undefined {
+  if (!inferred.has(machine)) inferred.set(machine, inferenceFor(machine));
+  return inferred.get(machine);
+}
+
+function inferenceFor({ network }: Machine): Inference | undefined {
   try {
     return infer(network);
   } catch (error) {
@@ -56,12 +64,45 @@ export function inferenceOf({ network }: Machine): Inference | undefined {
 
 /** Computed from the log, the catalog and the shop alone; the same log gives the same answer. */
 export function findingsOf(answers: Answers): JobFindings {
-  const { machine, inference, instruments, engine, offNow: off } = answers;
+  const { job, machine, inference } = answers;
   if (!inference) return contradiction;
-  const said = findings(machine, inference);
-  if (inference.kind === 'bounded') return { state: 'answered', findings: said };
-  const next = nextChecks(machine, inference, { off, instruments, engine }, everyCheck);
+  const said = findingsSaid(machine, inference);
+  // nothing is looked at on a machine that has left the shop
+  if (inference.kind === 'bounded' || job.handOver) return { state: 'answered', findings: said };
+  const next = nextChecks(machine, inference, benchOf(answers), everyCheck);
   return { state: 'answered', findings: said, next, enough: enoughToAct(machine, inference, next) };
+}
+
+const benchOf = ({ instruments, engine, offNow: off }: Answers) => ({ off, instruments, engine });
+
+const kept = new WeakMap<Machine, Findings>();
+
+/** The same machine gets the same findings. */
+function findingsSaid(machine: Machine, inference: Inference): Findings {
+  const all = kept.get(machine) ?? findings(machine, inference);
+  kept.set(machine, all);
+  return all;
+}
+
+const pieces = 12;
+
+/** The work behind `findings` in pieces, for a page that is to stay awake meanwhile; each leaves the next one less to do. */
+export function findingsAhead(answers: Answers): (() => void)[] {
+  const exact = (work: (inference: ExactInference) => void) => () => {
+    if (answers.inference?.kind === 'exact') work(answers.inference);
+  };
+  return [
+    () => void answers.machine,
+    () => void answers.inference,
+    exact((inference) => void findingsSaid(answers.machine, inference)),
+    ...Array.from({ length: pieces }, (_, piece) =>
+      exact((inference) => {
+        if (answers.job.handOver) return;
+        valueAhead(answers.machine, inference, benchOf(answers), { piece, pieces });
+      }),
+    ),
+    () => void answers.lastMove,
+  ];
 }
 
 /**

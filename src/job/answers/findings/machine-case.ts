@@ -83,7 +83,7 @@ export function machineOf(answers: Answers): Machine {
     ...(ownSay && { frequencies: ownSay.frequencies }),
   };
   const said = gaugeSaid(answers);
-  const seen = job.observations.flatMap(({ check, outcomes, doubtful, at }) =>
+  const seen = answers.sights.flatMap(({ check, outcomes, doubtful, at }) =>
     check === undefined || (said && check === said.check && samePhase(at, said.at))
       ? []
       : [{ check, outcomes, doubtful, at: inZulu(at) }],

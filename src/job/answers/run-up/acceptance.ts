@@ -67,7 +67,9 @@ function fromChecks(job: Job, { check, kind }: Acceptance): Said[] {
   if (check === undefined || since === undefined || kind !== 'words') return [];
   return job.observations
     .filter((o) => o.check === check && Date.parse(o.at) >= since)
-    .map((o) => saidBy(o, [...o.outcomes, o.words].filter(Boolean).join(', '), 'seen at the run-up'));
+    .map((o) =>
+      saidBy(o, [o.value, ...o.outcomes, o.words].filter(Boolean).join(', '), 'seen at the run-up'),
+    );
 }
 
 const firstRunUp = (job: Job): number | undefined => {

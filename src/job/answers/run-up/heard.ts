@@ -1,4 +1,6 @@
 import { loadSteps } from '../../../listen/index.js';
+import { inPercent } from '../../../phrase/index.js';
+import type { Body } from '../../entry.js';
 import type { From, Job } from '../../job.js';
 
 type Recording = From<'recording'>;
@@ -30,6 +32,21 @@ export function heardOf(job: Job): HeardRow[] {
 }
 
 type Tell = (recording: Recording) => string | undefined;
+type ToolTell = (recording: Body<'recording'>) => string | undefined;
+
+/** What a recording tells of what the engine drives. */
+const tellsOfTheTool: readonly (readonly [what: string, tell: ToolTell])[] = [
+  [
+    'From letting go until it stood',
+    ({ stop }) => stop && `${stop.seconds.toFixed(2)} ± ${(2 * stop.u).toFixed(2)} s`,
+  ],
+  ['Beat once a turn while it ran down', beatWords],
+  [
+    'Belt loses',
+    ({ shaft }) =>
+      shaft && `${inPercent(shaft.slip, 1)} ± ${inPercent(2 * shaft.u, 1)}, at ${Math.round(shaft.rpm)} rpm`,
+  ],
+];
 
 const tells: readonly (readonly [what: string, tell: Tell])[] = [
   ['Pulls until it caught, cold', (r) => (r.temperature === 'cold' ? pullWords(r) : undefined)],
@@ -44,7 +61,23 @@ const tells: readonly (readonly [what: string, tell: Tell])[] = [
   ['Hunting', huntingWords],
   ['Missed beats, at least', missedWords],
   ['Droop under load', droopWords],
+  ...tellsOfTheTool,
 ];
+
+/** What one recording tells of what the engine drives, in words: its stop, its beat, its belt. */
+export function toolHeard(recording: Body<'recording'>): { readonly what: string; readonly words: string }[] {
+  return tellsOfTheTool.flatMap(([what, tell]) => {
+    const words = tell(recording);
+    return words === undefined ? [] : [{ what, words }];
+  });
+}
+
+function beatWords({ beat }: Body<'recording'>): string | undefined {
+  if (!beat) return undefined;
+  return beat.beats
+    ? `${beat.share.toFixed(1)} ± ${(2 * beat.u).toFixed(1)} times that of its two ends`
+    : 'none heard';
+}
 
 function pullWords({ starts }: Recording): string | undefined {
   if (!starts || starts.attempts === 0) return undefined;

@@ -1,3 +1,4 @@
-export { loadOn } from './heard.js';
-export { type Hearing, hearing } from './hearing.js';
+export { droopBetween, topSpeedSaid } from './droop.js';
+export { loadOn, toolHeard } from './heard.js';
+export { engineHeard, type Hearing, hearing, mostRpm, settledSpeed } from './hearing.js';
 export type { RunUpItem, RunUpLimit } from './run-up.js';

@@ -1,8 +1,9 @@
-import { byId, type Catalog, type RunUpStep, roleOf } from '../../../catalog/index.js';
+import { byId, type Catalog, type Fault, type RunUpStep, roleOf } from '../../../catalog/index.js';
 import { type Kind, type Origin, of } from '../../../quantity/index.js';
 import type { Written } from '../../entry.js';
 import type { From, Job } from '../../job.js';
 import type { Answers } from '../answers.js';
+import { piecesOf } from '../steps/taken.js';
 
 /** What a number of the run-up must keep to, SI, and who says so. */
 export interface RunUpLimit {
@@ -22,6 +23,8 @@ export interface RunUpItem {
   readonly limit?: RunUpLimit;
   /** a reading outside its limit is `outside` whatever was said about it */
   readonly state: RunUpState;
+  /** why this job asks for it: it bars the hand-over; hands were on a piece of it; it is a number to leave with. Else it is not asked for */
+  readonly asked?: 'safety' | 'touched' | 'number';
 }
 
 export interface RunUp {
@@ -31,10 +34,15 @@ export interface RunUp {
 }
 
 /** The run-up of this machine: its steps in order, each with what was said, held against its limit. */
-export function runUpOf({ job, catalog, engine }: Answers): RunUp {
+export function runUpOf(answers: Answers): RunUp {
+  const { job, catalog, engine } = answers;
+  const touched = touchedPieces(answers);
   const items = catalog.runUp
     .filter((step) => engine.concerns(step) || job.runUp.has(step.id))
-    .map((step) => itemOf(step, job, catalog));
+    .map((step): RunUpItem => {
+      const asked = askedFor(step, touched, catalog);
+      return { ...itemOf(step, job, catalog), ...(asked && { asked }) };
+    });
   const barred = items.filter(
     ({ step, state }) => step.barsHandOver && (state === 'not-ok' || state === 'outside'),
   );
@@ -43,6 +51,33 @@ export function runUpOf({ job, catalog, engine }: Answers): RunUp {
     stops: [...barred.map(stopWords), ...heardTooFast(job, items, roleOf(catalog, 'top-speed'))],
   };
 }
+
+/** Sized to the job: what can hurt someone always, the rest where hands were or a number is written down at the end. */
+function askedFor(step: RunUpStep, touched: ReadonlySet<string>, catalog: Catalog): RunUpItem['asked'] {
+  if (step.barsHandOver) return 'safety';
+  if (piecesIn(step).some((id) => touched.has(id))) return 'touched';
+  return step.answer === 'reading' && isLeftWith(step, catalog) ? 'number' : undefined;
+}
+
+const piecesIn = ({ when }: RunUpStep | Fault): readonly string[] => [
+  ...(when?.pieces ?? []),
+  ...(when?.anyPiece ?? []),
+];
+
+/** Where hands were: what was off, and what a repaired fault sits in. */
+function touchedPieces(answers: Answers): ReadonlySet<string> {
+  const repaired = new Set(answers.faultsSaid.filter((f) => f.repairedAt).map(({ fault }) => fault));
+  const faults = answers.catalog.faults.filter(({ id }) => repaired.has(id));
+  return new Set([...answers.takenOff.flatMap((off) => piecesOf(answers, off)), ...faults.flatMap(piecesIn)]);
+}
+
+const isLeftWith = ({ id, spec, measurement }: RunUpStep, { acceptance }: Catalog): boolean =>
+  acceptance.some(
+    (number) =>
+      number.id === id ||
+      (spec !== undefined && number.spec === spec) ||
+      (measurement !== undefined && number.measurement === measurement),
+  );
 
 function itemOf(step: RunUpStep, job: Job, catalog: Catalog): RunUpItem {
   const said = job.runUp.get(step.id);

@@ -6,6 +6,7 @@ import {
   type OwnPack,
   type Pack,
   packHead,
+  type WithPacks,
   withPacks,
 } from '../../../catalog/index.js';
 import { machineNetwork } from '../../../diagnose/index.js';
@@ -22,12 +23,15 @@ export interface ShopPack extends OwnPack {
   readonly at: string;
 }
 
+/** What is read of a pack. */
+export type PackText = Pick<Body<'pack'>, 'pack' | 'text'>;
+
 export interface ShopCatalog {
   readonly catalog: Catalog;
   readonly packs: readonly ShopPack[];
 }
 
-let last: { readonly texts: string; readonly made: ReturnType<typeof withPacks> } | undefined;
+let last: { readonly texts: string; readonly made: WithPacks } | undefined;
 
 /** What the shop computes with: the program's catalog with the shop's own packs on top. */
 export function catalogOf(shop: Pick<Shop, 'packs'>): Catalog {
@@ -45,13 +49,19 @@ export function shopCatalog(shop: Pick<Shop, 'packs'>): ShopCatalog {
   return { catalog, packs: how };
 }
 
-/** Made anew only when a text is another: reading a catalog takes a good part of a second. */
-function made(packs: Shop['packs']): ReturnType<typeof withPacks> {
-  const read = packs.map(({ pack, text }) => ({ file: fileOf(pack), text }));
-  const texts = JSON.stringify(read);
-  if (last?.texts !== texts) last = { texts, made: withPacks(read, worksOut) };
+/** Made anew only when a text is another. */
+function made(packs: Shop['packs']): WithPacks {
+  const texts = JSON.stringify(packs.map(({ pack, text }) => [pack, text]));
+  if (last?.texts !== texts) last = { texts, made: readPacks(packs) };
   return last.made;
 }
+
+/** Takes a good part of a second, and for packs that mean harm far longer: a server does it on a thread of its own. */
+export const readPacks = (packs: readonly PackText[]): WithPacks =>
+  withPacks(
+    packs.map(({ pack, text }) => ({ file: fileOf(pack), text })),
+    worksOut,
+  );
 
 const fileOf = (pack: string): string => `${pack}.yaml`;
 

@@ -1,7 +1,9 @@
 export {
   catalogOf,
   givesWords,
+  type PackText,
   type ReadShopPack,
+  readPacks,
   readShopPack,
   type ShopPack,
   shopCatalog,

@@ -1,10 +1,10 @@
-import { byId } from '../../../catalog/index.js';
+import { byId, canHurt } from '../../../catalog/index.js';
 import { capital, counted, lowerFirst } from '../../../phrase/index.js';
 import type { Answers } from '../answers.js';
 
 /** A machine that goes back without the work: what its owner must know, in words. */
 export interface AsItIs {
-  /** "It runs", "It does not run", "Whether it runs is not known" */
+  /** "It runs", "It ran when it came", "It does not run", "Whether it runs is not known" */
   readonly runs: string;
   /** "5 pieces lie beside it" */
   readonly inPieces?: string;
@@ -18,15 +18,20 @@ export function asItIsOf({ catalog, engine, faultsSaid, safetyFound, stillOff }:
   const confirmed = faultsSaid
     .filter((f) => f.present && f.repairedAt === undefined)
     .flatMap((f) => faults.get(f.fault) ?? [])
-    .filter((f) => f.blocksHandOver !== undefined || f.safety >= 2)
+    .filter(canHurt)
     .map((f) => f.name);
   const named = new Set([...safetyFound, ...confirmed]);
   // what stands behind a stop is said once, by the fault that was found
   const stops = engine.hazards.filter((h) => !h.faults?.some((id) => named.has(faults.get(id)?.name ?? '')));
-  const runs = { yes: 'It runs', no: 'It does not run', 'not known': 'Whether it runs is not known' };
+  const apart = stillOff.length > 0;
+  const runs = {
+    yes: apart ? 'It ran when it came' : 'It runs',
+    no: 'It does not run',
+    'not known': 'Whether it runs is not known',
+  };
   return {
     runs: runs[engine.state.runs],
-    ...(stillOff.length > 0 && { inPieces: `${counted(stillOff.length, 'piece')} not back on` }),
+    ...(apart && { inPieces: `${counted(stillOff.length, 'piece')} not back on` }),
     unsafe: [...stops.map((h) => capital(h.words)), ...named],
   };
 }

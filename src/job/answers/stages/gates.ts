@@ -1,7 +1,7 @@
 import { counted, money } from '../../../phrase/index.js';
 import type { Stage } from '../../entry.js';
 import { stages } from '../../entry.js';
-import type { From, Job } from '../../job.js';
+import { boltOf, type From, type Job } from '../../job.js';
 import type { Answers } from '../answers.js';
 import type { Provisional } from '../assembly/provisional.js';
 import type { RunUpState } from '../run-up/run-up.js';
@@ -35,6 +35,8 @@ export interface GateRules {
   readonly runUp: readonly {
     readonly title: string;
     readonly barsHandOver: boolean;
+    /** this job asks for it; what it does not ask for may stay not looked at */
+    readonly isAsked: boolean;
     readonly state: RunUpState;
   }[];
   /** reasons not to run the engine at all */
@@ -201,7 +203,9 @@ function lookAtAssembly(answers: Answers, { toProve = [] }: GateRules): Look {
       ...joints
         .filter((j) => j.progress.next !== undefined)
         .map((j) => `not fully tightened: ${j.joint.name}`),
-      ...joints.flatMap((j) => j.progress.trouble.map((t) => `${j.joint.name}, bolt ${t.hole}: ${t.result}`)),
+      ...joints.flatMap((j) =>
+        j.progress.trouble.map((t) => `${j.joint.name}, bolt ${boltOf(t)}: ${t.result}`),
+      ),
       ...unfitted(job, forNow),
       ...toProve.map((gate) => `not proved yet: ${gate}`),
     ],
@@ -238,7 +242,8 @@ function unfitted(job: Job, forNow: readonly Provisional[]): string[] {
 
 function lookAtRunUp({ job, tally }: Answers, { runUp, stops }: GateRules): Look {
   const titles = (state: RunUpState) => runUp.filter((r) => r.state === state).map((r) => r.title);
-  const said = runUp.filter((r) => r.state !== 'open').length;
+  const asked = runUp.filter((r) => r.isAsked);
+  const said = asked.filter((r) => r.state !== 'open').length;
   return {
     touched: job.runUp.size > 0 || job.recordings.size > 0,
     blocks: tally.plugsForgotten.map((p) => `do not start it: ${p.port} is still plugged`),
@@ -246,9 +251,9 @@ function lookAtRunUp({ job, tally }: Answers, { runUp, stops }: GateRules): Look
       ...stops.map((why) => `stop: ${why}`),
       ...titles('not-ok').map((title) => `not in order: ${title}`),
       ...titles('outside').map((title) => `outside its limit: ${title}`),
-      ...titles('open').map((title) => `still to do: ${title}`),
+      ...asked.filter((r) => r.state === 'open').map(({ title }) => `still to do: ${title}`),
     ],
-    summary: said === 0 ? '' : `${said} of ${runUp.length}`,
+    summary: said === 0 ? '' : `${said} of ${asked.length}`,
   };
 }
 

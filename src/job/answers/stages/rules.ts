@@ -23,9 +23,10 @@ export function listedRules(answers: Answers): GateRules {
     firstLooks: catalog.firstLooks
       .filter((f) => applies(f.when, facts) !== 'no')
       .map((f) => ({ title: f.title, checks: f.checks })),
-    runUp: items.map(({ step, state }) => ({
+    runUp: items.map(({ step, state, asked }) => ({
       title: step.title,
       barsHandOver: step.barsHandOver ?? false,
+      isAsked: asked === 'safety' || asked === 'touched',
       state,
     })),
     stops,

@@ -1,5 +1,5 @@
 import { capital, timeWords } from '../../../phrase/index.js';
-import type { From, Job } from '../../job.js';
+import { boltOf, type From, type Job } from '../../job.js';
 
 /** What one device says of an act that another tells of too. */
 export interface Account {
@@ -68,7 +68,7 @@ function clicksTwice(job: Job): TwoAccounts[] {
     const [first] = lines;
     if (!first || lines.length < 2) return [];
     const name = capital(joints.get(first.joint)!.name);
-    const what = `${name}, hole ${first.hole}, pass ${first.pass}`;
+    const what = `${name}, bolt ${boltOf(first)}, pass ${first.pass}`;
     return [{ what, accounts: lines.map(account), differ: false }];
   });
 }

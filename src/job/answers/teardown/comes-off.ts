@@ -1,4 +1,4 @@
-import { byId, type Fault } from '../../../catalog/index.js';
+import { byId, componentsOf, type Fault } from '../../../catalog/index.js';
 import { lowerFirst } from '../../../phrase/index.js';
 import { leastTeardown, type TeardownStep, teardownSteps } from '../../../plan/index.js';
 import type { From } from '../../job.js';
@@ -67,12 +67,15 @@ export function stepsToCome(answers: Answers): TeardownStep[] {
  * is left out: its one-time parts were renewed or they were not.
  */
 export function comesOff(answers: Answers): ComesOff[] {
-  const { job, architecture, offNow: off, stepsToCome: steps } = answers;
+  const { job, catalog, architecture, offNow: off, stepsToCome: steps } = answers;
   if (architecture === undefined) return [];
+  const kinds = byId(componentsOf(catalog, architecture));
   const reached = targets(answers);
   const logged = [...job.steps.values()].flatMap((s): ComesOff[] => {
     if (s.stage !== 'teardown' || s.state === 'dropped') return [];
-    const why = s.state === 'done' ? `${s.title}: off` : `${s.title}: to come off`;
+    const act = s.component !== undefined && kinds.get(s.component)?.comesOffAs === 'action';
+    const [done, open] = act ? ['done', 'to be done'] : ['off', 'to come off'];
+    const why = `${s.title}: ${s.state === 'done' ? done : open}`;
     const pieces = piecesOf(answers, s);
     return pieces
       .filter((component) => s.state !== 'done' || off.has(component))

@@ -77,6 +77,10 @@ function withoutUnfitted(graph: TeardownGraph, { engine, job }: Answers): Teardo
   );
 }
 
+/** Said not to be there, and found there after all. */
+const takenBack = ({ how, component }: Differs, later: readonly Differs[]): boolean =>
+  how === 'absent' && later.some((line) => line.how === 'there' && line.component === component);
+
 /** One difference after the other; one that cannot be so is left out and said, and the plan stands without it. */
 function withDifferences(
   graph: TeardownGraph,
@@ -84,7 +88,7 @@ function withDifferences(
 ): Pick<EngineGraph, 'graph' | 'leftOut'> {
   const leftOut: { entry: string; words: string }[] = [];
   let now = graph;
-  for (const line of differs) {
+  for (const line of differs.filter((each, i) => !takenBack(each, differs.slice(i + 1)))) {
     try {
       now = adapted(now, changesFor(line, now));
     } catch (error) {
@@ -112,6 +116,7 @@ function changesFor(line: Differs, graph: TeardownGraph): GraphChange[] {
       return [{ kind: 'retie', piece, before: line.before }];
     case 'minutes':
       return [{ kind: 'minutes', piece, minutes: line.minutes }];
+    case 'there':
     case 'fasteners':
       return [];
   }

@@ -10,14 +10,6 @@ interface Advice {
   readonly applies?: (intake: IntakeFacts) => boolean;
 }
 
-const cuttingUses: ReadonlySet<IntakeFacts['use']> = new Set([
-  'mower',
-  'tiller',
-  'chipper',
-  'saw',
-  'trimmer',
-]);
-
 /** What the owner must know before pulling the rope. Where it comes from stands below it. */
 const advice: readonly Advice[] = [
   {
@@ -45,22 +37,16 @@ const advice: readonly Advice[] = [
     words: 'Look at the level with the machine standing level. No oil in the fuel.',
     applies: ({ architecture }) => architecture === 'side-valve' || architecture === 'overhead-valve',
   },
-  {
-    lead: 'Cutting parts.',
-    words:
-      'Pull the spark lead off and tie it back before a hand goes near them; wait until they have stopped.',
-    applies: ({ use }) => cuttingUses.has(use),
-  },
-  {
-    lead: 'Never feed a house’s wiring.',
-    words:
-      'A generator is joined to a building by a licensed electrician through a transfer switch, and in no other way.',
-    applies: ({ use }) => use === 'generator',
-  },
 ];
 
-export function cautions({ job }: Sheet): Section {
-  const lines = advice.filter((line) => line.applies?.(job.intake) ?? true);
+export function cautions({ job, answers }: Sheet): Section {
+  const { use, alsoUses = [] } = answers.engine.facts;
+  const driven = answers.catalog.uses.filter(({ id }) => id === use || alsoUses.includes(id));
+  const ofUses = new Map(driven.flatMap((each) => each.advice ?? []).map((line) => [line.lead, line]));
+  const lines: Advice[] = [
+    ...advice.filter((line) => line.applies?.(job.intake) ?? true),
+    ...ofUses.values(),
+  ];
   return {
     id: 'advice',
     title: 'Cautions and advice',

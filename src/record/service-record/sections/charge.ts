@@ -22,7 +22,7 @@ export function charge({ answers }: Sheet): Section | undefined {
     },
     {
       label: 'Parts',
-      value: price(currency, parts),
+      value: answers.partsUsed.length > 0 ? price(currency, parts) : 'none fitted',
       ...(unpriced > 0 && { origin: `${unpriced} without a price in ${currency}` }),
     },
     total === undefined

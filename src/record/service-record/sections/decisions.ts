@@ -47,7 +47,9 @@ function reasonWords(decision: From<'decision'>): string {
 
 /** What is not finished with this record: put back for now, or declined by the owner. */
 export function open(sheet: Sheet): Section | undefined {
-  const blocks = [declinedBox(sheet), provisionalBox(sheet)].filter((box) => box !== undefined);
+  const blocks = [declinedBox(sheet), apartBox(sheet), provisionalBox(sheet)].filter(
+    (box) => box !== undefined,
+  );
   return blocks.length > 0 ? { id: 'open', title: 'Still open', place: 'full', blocks } : undefined;
 }
 
@@ -71,6 +73,16 @@ function provisionalBox(sheet: Sheet): Box | undefined {
   return items.length > 0
     ? { type: 'box', tone: 'care', title: 'Put back for now: these parts come back', items }
     : undefined;
+}
+
+/** Pieces that are off: the owner takes them along, or they wait in their bags. */
+function apartBox({ answers, job }: Sheet): Box | undefined {
+  const items = answers.stillOff.map(
+    (step): Item => ({ words: joined([step.title, step.bag && `bag ${step.bag}`], ', ') }),
+  );
+  if (items.length === 0) return undefined;
+  const title = job.handOver ? 'Handed back with these pieces off' : 'These pieces are off';
+  return { type: 'box', tone: 'care', title, items };
 }
 
 function declinedBox(sheet: Sheet): Box | undefined {

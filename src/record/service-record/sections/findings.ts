@@ -1,4 +1,4 @@
-import type { From } from '../../../job/index.js';
+import { type From, seenWords } from '../../../job/index.js';
 import { dayWords, joined, shortDay } from '../../../phrase/index.js';
 import type { Block, Cell, Item, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
@@ -8,7 +8,7 @@ type Seen = From<'observation'>;
 
 /** Every check as it was read, in the order of the work, with the conditions it was read under. */
 export function findings(sheet: Sheet): Section | undefined {
-  const all = sheet.job.observations;
+  const all = sheet.answers.sights;
   if (all.length === 0) return undefined;
   const days = [...new Set(all.map((seen) => dayWords(seen.at)))];
   const when = days.length === 1 ? `on ${days[0]}` : `from ${days[0]} to ${days.at(-1)}`;
@@ -42,8 +42,8 @@ function findingRow(seen: Seen, dated: boolean): Cell[] {
 const doubtfulMark = 'doubtful reading';
 
 /** Own words stand where no outcome was chosen, and beside the outcomes where some were. */
-const outcomeWords = ({ outcomes, words }: Seen): string =>
-  outcomes.join(', ') || (words ? `“${words}”` : 'looked at, nothing written down');
+const outcomeWords = ({ words, ...seen }: Seen): string =>
+  seenWords(seen) || (words ? `“${words}”` : 'looked at, nothing written down');
 
 const besideOutcomes = ({ outcomes, words }: Seen): string | undefined =>
   outcomes.length > 0 && words ? `“${words}”` : undefined;

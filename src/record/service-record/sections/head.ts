@@ -1,6 +1,7 @@
+import { byId } from '../../../catalog/index.js';
 import type { Job } from '../../../job/index.js';
 import { cutShort, dayWords, joined, listed, timeWords } from '../../../phrase/index.js';
-import { architectureLabels, useLabels } from '../labels.js';
+import { architectureLabels } from '../labels.js';
 import type { Fact, Foot, Head } from '../section.js';
 import type { Sheet } from '../sheet.js';
 
@@ -9,7 +10,7 @@ export function head(sheet: Sheet): Head {
   return {
     tag: job.tag,
     title: job.title || machineName(job) || 'Machine without a name',
-    machine: machineWords(job),
+    machine: machineWords(sheet),
     shopName: shop.settings['shop-name'] ?? '',
     shopAddress: shop.settings['shop-address'] ?? '',
     facts: headFacts(job),
@@ -29,13 +30,19 @@ function machineName(job: Job): string {
 }
 
 /** The machine and its engine in a line; what nobody knew is left out rather than guessed. */
-function machineWords(job: Job): string {
+function machineWords({ job, answers }: Sheet): string {
   const { machine, use, architecture, shaft } = job.intake;
   return joined([
-    machine ?? (use ? useLabels[use] : undefined),
+    machine ?? nameOfUse(answers, use),
     architecture && architecture !== 'unknown' ? architectureLabels[architecture] : undefined,
     shaft && shaft !== 'unknown' ? `${shaft} shaft` : undefined,
   ]);
+}
+
+function nameOfUse({ catalog }: Sheet['answers'], use: string | undefined): string | undefined {
+  if (use === undefined) return undefined;
+  const known = byId(catalog.uses).get(use);
+  return known?.title ?? known?.name ?? 'Machine';
 }
 
 function headFacts(job: Job): Fact[] {

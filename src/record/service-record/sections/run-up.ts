@@ -17,9 +17,26 @@ export function runUp(sheet: Sheet): Section | undefined {
   const items = [...sheet.job.runUp.values()].filter((item) => item.result !== 'not-applicable');
   const brief = sheet.detail === 'brief';
   const said = items.length === 0 ? [] : [brief ? runUpList(items, sheet) : runUpTable(items, sheet)];
-  const blocks = [...said, ...heardBlocks(sheet)];
+  const blocks = [...said, ...notLookedAt(sheet), ...heardBlocks(sheet)];
   if (blocks.length === 0) return undefined;
   return { id: 'run-up', title: 'Run-up: how it started and ran', place: 'column', blocks };
+}
+
+/**
+ * What nobody looked at, once a run-up was begun or the machine went back repaired: nobody is to think that it was shown.
+ * A safety point is named, the rest counted.
+ */
+function notLookedAt({ answers, job }: Sheet): Block[] {
+  const open = answers.runUp.items.filter(({ state }) => state === 'open');
+  const wasRun = job.runUp.size > 0 || (job.handOver !== undefined && !answers.asItIs);
+  if (!wasRun || open.length === 0) return [];
+  const named = open.filter(({ asked }) => asked === 'safety');
+  const others = open.length - named.length;
+  const words = [
+    ...named.map(({ step }) => briefTitle(step.title, titleEnd)),
+    ...(others > 0 ? [`${counted(others, `${named.length > 0 ? 'other ' : ''}point`)} of the run-up`] : []),
+  ];
+  return [{ type: 'list', items: [{ lead: 'Not looked at:', words: words.join(' · ') }] }];
 }
 
 /** What recordings of the engine told, before and after the work. */

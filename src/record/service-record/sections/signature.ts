@@ -26,11 +26,12 @@ const briefNote = 'This is the brief form; the full one has the words of every f
 export function logWords(job: Job): string {
   const struck = job.log.filter((line) => line.struck).length;
   const unknown = job.log.filter((line) => !line.known && !line.struck).length;
-  const notes = job.notes.length;
+  const spoken = job.spokenNotes.length;
+  const notes = job.notes.length + spoken;
   const counts = [counted(job.log.length, 'line'), struck > 0 ? `${struck} struck` : undefined];
   const kept = [
     notes > 0
-      ? `${counted(notes, 'working note')} of the shop ${plural(notes, 'is', 'are')} not printed.`
+      ? `${counted(notes, 'working note')} of the shop ${plural(notes, 'is', 'are')} not printed${spokenWords(notes, spoken)}.`
       : undefined,
     unknown > 0
       ? `${counted(unknown, 'line')} written by another version of the program ${plural(unknown, 'is', 'are')} not printed.`
@@ -39,4 +40,10 @@ export function logWords(job: Job): string {
   return [`From the shop’s log of this job: ${counts.filter(Boolean).join(', ')}.`, ...kept]
     .filter(Boolean)
     .join(' ');
+}
+
+function spokenWords(notes: number, spoken: number): string {
+  if (spoken === 0) return '';
+  if (spoken === notes) return ': kept as sound in the shop’s log';
+  return `, ${spoken} of them kept as sound in the shop’s log`;
 }

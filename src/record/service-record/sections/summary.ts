@@ -1,10 +1,12 @@
-import { doneSteps, type From } from '../../../job/index.js';
+import { byFault } from '../../../infer/index.js';
+import { doneSteps } from '../../../job/index.js';
 import { counted, listed, sentence, shortDay } from '../../../phrase/index.js';
 import { faultName, outcomeOf, servicesDone } from '../fault-words.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
 import type { Detail, Section } from '../section.js';
 import { awaitedParts, type Sheet, standingDecisions } from '../sheet.js';
+import { dueNext } from './next-service.js';
 import { runUpCounts } from './run-up.js';
 import { jointState, jointTarget } from './torques.js';
 
@@ -42,13 +44,25 @@ function wrong(sheet: Sheet): string[] {
   const faults = standingDecisions(sheet.job)
     .filter((d) => d.about === 'fault' && !soundChoices.has(d.choice))
     .map((d) => sentence(`${faultName(sheet, d)}: ${outcomeOf(sheet, d)}`));
-  const lines = [...faults, ...failedReadings(sheet)];
+  const lines = [...faults, ...seenThere(sheet), ...failedReadings(sheet)];
   if (lines.length > 0) return lines;
   return [
     sheet.job.observations.length > 0
       ? 'No fault was decided on; what was seen stands under Findings.'
       : 'No fault is written down.',
   ];
+}
+
+/** Seen with one's own eyes and decided on by nobody: so sure that the owner is to know of it. */
+const sureFrom = 0.95;
+
+function seenThere({ answers: { machine, inference }, job }: Sheet): string[] {
+  if (!inference || job.observations.length === 0) return [];
+  const likely = byFault(inference);
+  const decided = new Set(job.decisions.map((d) => d.which));
+  return machine.faults
+    .filter(({ id }) => (likely[machine.now(id)] ?? 0) >= sureFrom && !decided.has(id))
+    .map(({ fault }) => sentence(`${fault.name}: found, not repaired`));
 }
 
 function failedReadings(sheet: Sheet): string[] {
@@ -103,13 +117,7 @@ function runUpLine({ job }: Sheet): string[] {
 }
 
 function next(sheet: Sheet): string[] {
-  const { job } = sheet;
-  const lines = [
-    ...stopLines(sheet),
-    ...provisionalLines(sheet),
-    ...awaitedLines(sheet),
-    ...dueLines(job.handOver),
-  ];
+  const lines = [...stopLines(sheet), ...provisionalLines(sheet), ...awaitedLines(sheet), ...dueLines(sheet)];
   return lines.length > 0 ? lines : ['No next service is written down. See the advice below.'];
 }
 
@@ -132,6 +140,6 @@ function awaitedLines({ job }: Sheet): string[] {
   );
 }
 
-function dueLines(handOver: From<'hand-over'> | undefined): string[] {
-  return (handOver?.nextDue ?? []).map((due) => sentence(`${due.what}: ${shortDay(due.when)}`));
+function dueLines(sheet: Sheet): string[] {
+  return dueNext(sheet).map((due) => sentence(`${due.what}: ${shortDay(due.when)}`));
 }

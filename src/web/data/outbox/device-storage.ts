@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
+import type { PictureInfo } from '../api.js';
 import { DeviceFull, type DeviceStorage, type KeptLine, type KeptPicture } from './kept.js';
 
 interface Shape extends DBSchema {
@@ -101,7 +102,7 @@ async function describeOldPictures(d: IDBPDatabase<Shape>): Promise<void> {
   for (const sha256 of kept.filter((key) => !described.includes(key))) {
     const picture = await d.get('pictures', sha256);
     if (!(picture instanceof Blob)) continue;
-    const mime = picture.type as KeptPicture['mime'];
+    const mime = picture.type as PictureInfo['mime'];
     await d.put('facts', { sha256, mime, bytes: picture.size, width: 0, height: 0 }, sha256);
   }
 }

@@ -1,5 +1,5 @@
 import type { RawEntry } from '../../../job/index.js';
-import type { PictureInfo, PictureState } from '../api.js';
+import type { PictureInfo, PictureState, SoundInfo } from '../api.js';
 
 /** A line on this device that the store has not acknowledged. */
 export interface KeptLine {
@@ -10,10 +10,8 @@ export interface KeptLine {
   readonly refused?: string;
 }
 
-/** A picture on this device that the store does not hold whole. Its bytes lie beside this. */
-export interface KeptPicture extends PictureInfo {
-  readonly refused?: string;
-}
+/** A picture, or the sound of a spoken note, on this device that the store does not hold whole. Its bytes lie beside this. */
+export type KeptPicture = (PictureInfo | SoundInfo) & { readonly refused?: string };
 
 export interface Kept {
   readonly lines: readonly KeptLine[];
@@ -40,6 +38,8 @@ export interface DeviceStorage {
 export interface Held {
   readonly lines: number;
   readonly pictures: number;
+  /** of spoken notes; not told by an older version */
+  readonly sounds?: number;
 }
 
 /** The way to the shop's store. Each rejects when the answer is no yes. */

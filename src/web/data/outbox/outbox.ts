@@ -1,4 +1,4 @@
-import type { RawEntry } from '../../../job/index.js';
+import { attachedTo, type RawEntry } from '../../../job/index.js';
 import { ServerError } from '../api.js';
 import {
   DeviceFull,
@@ -13,7 +13,6 @@ import {
   meaningOf,
   nextToSend,
   pauseMs,
-  pictureOf,
   type Reach,
   type Refused,
   refusedIn,
@@ -29,8 +28,12 @@ import { PictureGone, PictureOnItsWay } from './send-picture.js';
 export interface Outbox {
   /** lines on their way, in the order in which they were written */
   readonly waiting: readonly RawEntry[];
+  /** how many lines are being made durable here at this moment */
+  readonly keeping: number;
   /** how many pictures are on their way */
   readonly pictures: number;
+  /** and how many sounds of spoken notes */
+  readonly sounds: number;
   /** what the store will not take, with its reason */
   readonly refused: readonly Refused[];
   readonly reach: Reach;
@@ -43,6 +46,8 @@ export interface Outbox {
   readonly trouble?: string;
   /** waited here when this device was last looked at, and is not here now */
   readonly missing?: Held;
+  /** what an earlier visit left here has not been read yet */
+  readonly unread?: true;
 }
 
 export class NotKept extends Error {}
@@ -56,7 +61,10 @@ export class DeviceOutbox {
   readonly #savedListeners = new Set<(entries: readonly RawEntry[]) => unknown>();
   readonly #pictures: PictureOnItsWay;
   #kept: Kept = nothing;
-  #outbox: Outbox = { waiting: [], pictures: 0, refused: [], reach: 'not asked', sending: false };
+  #outbox: Outbox = {
+    ...{ waiting: [], keeping: 0, pictures: 0, sounds: 0, refused: [], reach: 'not asked', sending: false },
+    unread: true,
+  };
   #turn: Promise<unknown> = Promise.resolve();
   #running: Promise<void> | undefined;
   #failures = 0;
@@ -113,21 +121,29 @@ export class DeviceOutbox {
    * @throws NotKept when they are neither here nor there
    */
   async keep(entries: readonly RawEntry[], pictures: readonly PictureWithBytes[] = []): Promise<void> {
-    await this.#inTurn(async () => {
-      const first = 1 + Math.max(0, ...this.#kept.lines.map(({ n }) => n));
-      const lines = entries.map((entry, i): KeptLine => ({ entry, n: first + i }));
-      try {
-        await this.#parts.storage.keep(lines, pictures);
-      } catch (error) {
-        await this.#straightToStore(entries, pictures, troubleWords(error));
-        return;
-      }
-      const fresh = pictures.map(({ picture }) => picture);
-      const others = this.#kept.pictures.filter((p) => !fresh.some(({ sha256 }) => sha256 === p.sha256));
-      this.#hold({ lines: [...this.#kept.lines, ...lines], pictures: [...others, ...fresh] });
-      this.#parts.tellOthers?.();
-    });
+    const keeping = (more: number) => this.#change({ keeping: this.#outbox.keeping + more });
+    keeping(entries.length); // before anything is waited for: from the touch on it is not "all saved"
+    try {
+      await this.#inTurn(() => this.#keepHere(entries, pictures));
+    } finally {
+      keeping(-entries.length);
+    }
     void this.send();
+  }
+
+  async #keepHere(entries: readonly RawEntry[], pictures: readonly PictureWithBytes[]): Promise<void> {
+    const first = 1 + Math.max(0, ...this.#kept.lines.map(({ n }) => n));
+    const lines = entries.map((entry, i): KeptLine => ({ entry, n: first + i }));
+    try {
+      await this.#parts.storage.keep(lines, pictures);
+    } catch (error) {
+      await this.#straightToStore(entries, pictures, troubleWords(error));
+      return;
+    }
+    const fresh = pictures.map(({ picture }) => picture);
+    const others = this.#kept.pictures.filter((p) => !fresh.some(({ sha256 }) => sha256 === p.sha256));
+    this.#hold({ lines: [...this.#kept.lines, ...lines], pictures: [...others, ...fresh] });
+    this.#parts.tellOthers?.();
   }
 
   /** Sends what waits; one sending at a time. A call during one looks again after it: it may know that the network is back. */
@@ -326,12 +342,14 @@ export class DeviceOutbox {
     this.#kept = kept;
     this.#parts.remembered?.set(heldIn(kept));
     const refused = refusedIn(kept);
-    const bad = kept.pictures.filter((p) => p.refused !== undefined).length;
+    const { pictures, sounds } = countsOf(kept.pictures.filter((p) => p.refused === undefined));
     this.#change({
       waiting: waitingIn(kept),
       refused,
-      pictures: kept.pictures.length - bad,
+      pictures,
+      sounds,
       trouble: undefined,
+      unread: undefined,
     });
   }
 
@@ -348,17 +366,23 @@ export class DeviceOutbox {
   }
 }
 
-const heldIn = ({ lines, pictures }: Kept): Held => ({ lines: lines.length, pictures: pictures.length });
+const heldIn = ({ lines, pictures }: Kept): Held => ({ lines: lines.length, ...countsOf(pictures) });
+
+function countsOf(kept: Kept['pictures']) {
+  const sounds = kept.filter(({ mime }) => mime === 'audio/wav').length;
+  return { pictures: kept.length - sounds, sounds };
+}
 
 function missingOf(before: Held, now: Held): Held | undefined {
   const lines = Math.max(0, before.lines - now.lines);
   const pictures = Math.max(0, before.pictures - now.pictures);
-  return lines + pictures > 0 ? { lines, pictures } : undefined;
+  const sounds = Math.max(0, (before.sounds ?? 0) - (now.sounds ?? 0));
+  return lines + pictures + sounds > 0 ? { lines, pictures, ...(sounds > 0 && { sounds }) } : undefined;
 }
 
 /** The line with its picture, unless another line shows that too. */
 function partsOf(kept: Kept, { entry, picture }: Refused): Kept {
-  const shared = kept.lines.some((l) => l.entry.id !== entry?.id && pictureOf(l.entry) === picture?.sha256);
+  const shared = kept.lines.some((l) => l.entry.id !== entry?.id && attachedTo(l.entry) === picture?.sha256);
   return {
     lines: kept.lines.filter((l) => l.entry.id === entry?.id),
     pictures: kept.pictures.filter((p) => p.sha256 === picture?.sha256 && !shared),

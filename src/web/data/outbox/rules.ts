@@ -1,4 +1,4 @@
-import type { RawEntry } from '../../../job/index.js';
+import { attachedTo, type RawEntry } from '../../../job/index.js';
 import { NotPaired, ServerError, Unreachable } from '../api.js';
 import type { Kept, KeptLine, KeptPicture } from './kept.js';
 
@@ -47,14 +47,10 @@ function heldBack({ lines, pictures }: Kept): Set<string> {
   const held = new Set<string>();
   for (const { entry } of inOrder(lines)) {
     const struck = entry.kind === 'strike' ? fieldOf(entry.body, 'entry') : undefined;
-    if (notSafe.has(pictureOf(entry) ?? '') || held.has(struck ?? '')) held.add(entry.id);
+    if (notSafe.has(attachedTo(entry) ?? '') || held.has(struck ?? '')) held.add(entry.id);
   }
   return held;
 }
-
-/** The picture that a line shows. */
-export const pictureOf = ({ body }: RawEntry): string | undefined =>
-  fieldOf((body as { picture?: unknown } | null)?.picture, 'sha256');
 
 function fieldOf(value: unknown, name: string): string | undefined {
   const found =
@@ -73,7 +69,7 @@ export function refusedIn({ lines, pictures }: Kept): Refused[] {
   const bad = new Map(pictures.filter((p) => p.refused !== undefined).map((p) => [p.sha256, p]));
   const named = new Set<string>();
   const refused = inOrder(lines).flatMap(({ entry, refused }): Refused[] => {
-    const picture = bad.get(pictureOf(entry) ?? '');
+    const picture = bad.get(attachedTo(entry) ?? '');
     if (picture) named.add(picture.sha256);
     const reason = refused ?? picture?.refused;
     return reason === undefined ? [] : [{ entry, reason, ...(picture && { picture }) }];

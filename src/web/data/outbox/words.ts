@@ -1,4 +1,4 @@
-import { counted, listed } from '../../../phrase/index.js';
+import { counted, listed, picturesAndSounds } from '../../../phrase/index.js';
 import type { Held } from './kept.js';
 import type { Outbox } from './outbox.js';
 import type { Reach } from './rules.js';
@@ -29,17 +29,22 @@ const withNothing: Readonly<Record<Exclude<Reach, 'reached' | 'not paired'>, str
 };
 
 /** "3 lines and 1 picture" */
-export const heldWords = ({ lines, pictures }: Held): string =>
+export const heldWords = ({ lines, pictures, sounds = 0 }: Held): string =>
   listed(
-    [lines > 0 && counted(lines, 'line'), pictures > 0 && counted(pictures, 'picture')].filter(
-      (w) => w !== false,
-    ),
+    [
+      lines > 0 && counted(lines, 'line'),
+      pictures > 0 && counted(pictures, 'picture'),
+      sounds > 0 && counted(sounds, 'sound'),
+    ].filter((w) => w !== false),
   );
 
+const besides = ({ pictures, sounds = 0 }: Held): number => pictures + sounds;
+export const howMuch = (held: Held): number => held.lines + besides(held);
+
 export function stateWords(outbox: Outbox): StateWords {
-  const { waiting, pictures, refused, reach, trouble, missing, part } = outbox;
-  const held = { lines: waiting.length, pictures };
-  const any = held.lines + held.pictures > 0;
+  const { waiting, keeping, pictures, sounds, refused, reach, trouble, missing, part, unread } = outbox;
+  const held = { lines: waiting.length, pictures, sounds };
+  const any = howMuch(held) > 0;
   if (trouble) return { look: 'refused', words: 'cannot keep: look', isLink: true };
   if (missing) return { look: 'refused', words: `${heldWords(missing)} missing: look`, isLink: true };
   if (refused.length > 0) return { look: 'refused', words: `${refused.length} refused: look`, isLink: true };
@@ -53,10 +58,13 @@ export function stateWords(outbox: Outbox): StateWords {
   if (any)
     return {
       look: 'waiting',
-      words: `${held.lines > 0 ? `${held.lines} waiting` : counted(pictures, 'picture')} to send${whyWaiting[reach]}`,
+      words: `${held.lines > 0 ? `${held.lines} waiting` : picturesAndSounds(pictures, sounds)} to send${whyWaiting[reach]}`,
       ...morePictures(held, part),
       isLink: true,
     };
+  if (keeping > 0) return { look: 'waiting', words: 'keeping …', isLink: false };
+  // the store may answer before this device has read what an earlier visit left on it
+  if (unread) return { look: 'waiting', words: 'looking at what waits here …', isLink: false };
   if (reach === 'reached') return { look: 'saved', words: 'all saved', isLink: false };
   return {
     look: 'waiting',
@@ -66,10 +74,11 @@ export function stateWords(outbox: Outbox): StateWords {
   };
 }
 
-function morePictures({ lines, pictures }: Held, part: number | undefined): { more?: string } {
+function morePictures(held: Held, part: number | undefined): { more?: string } {
+  const { lines, pictures, sounds } = held;
   const gone = part === undefined ? '' : ` (${Math.round(100 * part)} %)`;
-  if (pictures === 0 || (lines === 0 && !gone)) return {};
-  return { more: lines > 0 ? `, ${counted(pictures, 'picture')}${gone}` : gone };
+  if (besides(held) === 0 || (lines === 0 && !gone)) return {};
+  return { more: lines > 0 ? `, ${picturesAndSounds(pictures, sounds)}${gone}` : gone };
 }
 
-export const isAre = ({ lines, pictures }: Held): string => (lines + pictures === 1 ? 'is' : 'are');
+export const isAre = (held: Held): string => (howMuch(held) === 1 ? 'is' : 'are');

@@ -30,14 +30,22 @@ export function Assembly({ answers, job, gate }: SheetProps) {
   const { assembly: plan, tally: counts, tightening } = answers;
   const [, go] = useLocation();
   const asked = plan.gates.find((g) => g.state === 'asked');
-  const goOn = asked ? `Prove: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
-  usePrimary(
-    goOn
-      ? { label: goOn, act: () => go(`/job/${job.id}/put-together`) }
-      : { label: 'Lay out a joint to tighten', act: () => setLaying('new') },
-  );
   const joints = [...job.joints.values()];
-  const tight = joints.filter((j) => tightening.get(j.joint)!.next === undefined).length;
+  const loose = joints.filter((j) => tightening.get(j.joint)!.next !== undefined);
+  const tight = joints.length - loose.length;
+  const goOn = asked ? `Look: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
+  const begun = loose.find((j) => tightening.get(j.joint)!.done.size > 0);
+  const toTighten = begun ?? (goOn ? undefined : loose[0]);
+  usePrimary(
+    toTighten
+      ? {
+          label: `${begun ? 'Go on tightening' : 'Begin tightening'}: ${toTighten.name}`,
+          act: () => go(`/job/${job.id}/tighten/${toTighten.joint}`),
+        }
+      : goOn
+        ? { label: goOn, act: () => go(`/job/${job.id}/put-together`) }
+        : { label: 'Lay out a joint to tighten', act: () => setLaying('new') },
+  );
   return (
     <Sheet
       job={job}
@@ -59,7 +67,7 @@ export function Assembly({ answers, job, gate }: SheetProps) {
             together: holes, torque, passes and order. Then tighten it one bolt at a time.
           </p>
         )}
-        {goOn && (
+        {(goOn || toTighten) && (
           <div className="row">
             <Button onClick={() => setLaying('new')}>Lay out a joint to tighten</Button>
           </div>
@@ -177,6 +185,8 @@ function BackOn({ job, plan }: { job: Job; plan: AssemblyPlan }) {
 
 function BackLine({ job, step }: { job: Job; step: BackStep }) {
   const { off, state } = step;
+  // what is back on has as new only what was fitted: a part of no list was not
+  const news = state === 'back' ? step.renew.filter((r) => r.state === 'fitted') : step.renew;
   const late = step.renew.filter((r) => r.state === 'late' || r.state === 'not listed');
   return (
     <li>
@@ -187,7 +197,7 @@ function BackLine({ job, step }: { job: Job; step: BackStep }) {
           {[
             ...step.fasteners.map((f) => `${f.count} × ${fastenerLabel(f)}`),
             ...step.unplug.map((p) => `plug out of ${p.toLowerCase()}`),
-            step.renew.length > 0 && `new: ${step.renew.map((r) => r.name).join(', ')}`,
+            news.length > 0 && `new: ${news.map((r) => r.name).join(', ')}`,
             state === 'later' && `after ${listed(step.under)}`,
           ]
             .filter(Boolean)
@@ -229,8 +239,8 @@ function Gates({ plan }: { plan: AssemblyPlan }) {
   const shown = plan.gates.filter((g) => g.state !== 'not yet');
   if (shown.length === 0) return null;
   return (
-    <section className="section stack tight" aria-label="Gates">
-      <h2>Gates</h2>
+    <section className="section stack tight" aria-label="Before you go on">
+      <h2>Before you go on</h2>
       <ul className="lines">
         {shown.map(({ gate, state, answer }) => (
           <li key={gate.id}>
@@ -241,7 +251,7 @@ function Gates({ plan }: { plan: AssemblyPlan }) {
               </div>
             </div>
             <span className={state === 'passed' ? 'verdict pass' : 'verdict cannot-decide'}>
-              {state === 'passed' ? 'proved' : answer ? 'not so yet' : 'to be proved'}
+              {state === 'passed' ? 'all so' : answer ? 'not so yet' : 'not looked at yet'}
             </span>
           </li>
         ))}

@@ -1,9 +1,9 @@
 import type { AskedGate, Coverage, Job } from '../../../job/index.js';
+import { capital } from '../../../phrase/index.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { ActPage } from '../teardown/act-page.js';
-import { TickRows } from '../teardown/tick-row.js';
 import { ViewRows } from '../teardown/view-rows.js';
 
 interface GateProps {
@@ -23,32 +23,31 @@ function useGate({ job, asked, onDone, onLeave }: GateProps) {
     handle: asked.step,
     title: gate.name,
     fields: {
-      checked: { as: 'drawn', label: 'Proved', begin: asked.answer?.checked ?? [] },
       words: { as: 'text', label: 'Note', hint: 'what was felt, how much' },
     },
-    also: ({ checked = [] }) => ({
+    also: {
       step: asked.step,
       stage: 'assembly',
-      title: `${gate.name}: proved`,
+      title: `${gate.name}: all so`,
       state: 'done',
-      checked,
-    }),
+      checked: [...gate.demands],
+    },
     onDone: ({ state }) => (state === 'done' ? onDone : onLeave)(),
   });
 }
 
-/** A gate: not on before each of its demands is proved. What was found is logged either way. */
+/** A gate: each of its demands stands there, and one touch says that all are so. What was found is logged either way. */
 export function GateAct(props: GateProps) {
   const { job, asked, onLeave } = props;
   const { gate } = asked;
   const form = useGate(props);
-  const open = gate.demands.filter((d) => !form.list('checked').includes(d));
-  const notSo = { title: `${gate.name}: not so yet`, state: 'planned' } as const;
+  const notSo = { title: `${gate.name}: not so yet`, state: 'planned' as const, checked: [] };
   return (
     <ActPage
       job={job}
+      stage="assembly"
       where={props.where}
-      title={`Not on before this is so: ${gate.name.toLowerCase()}`}
+      title={`Before you go on: ${gate.name.toLowerCase()}`}
       spoken={`Before you go on. ${gate.demands.join('. ')}`}
       onLeave={onLeave}
       other={
@@ -57,9 +56,9 @@ export function GateAct(props: GateProps) {
         </Button>
       }
       go={{
-        label: open.length > 0 ? `${open.length} still to prove` : 'Proved · next',
+        label: gate.demands.length > 1 ? 'All of it is so · next' : 'It is so · next',
         act: () => void form.keep(),
-        disabled: form.busy || open.length > 0,
+        disabled: form.busy,
       }}
       side={
         <>
@@ -75,7 +74,13 @@ export function GateAct(props: GateProps) {
       }
     >
       <Resumed form={form} />
-      <TickRows form={form} name="checked" items={gate.demands} says={(demand) => demand} />
+      <ul className="plain demands">
+        {gate.demands.map((demand) => (
+          <li className="line-large" key={demand}>
+            {capital(demand)}
+          </li>
+        ))}
+      </ul>
     </ActPage>
   );
 }

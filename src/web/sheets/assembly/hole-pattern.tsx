@@ -1,14 +1,15 @@
 import { useId, useState } from 'react';
 import { parse, QuantityError } from '../../../quantity/index.js';
+import { HolesFromMat } from '../../mat/holes-from-mat.js';
 import { Choices, TextField } from '../../parts/field.js';
 
 export interface Hole {
   readonly xMm: number;
   readonly yMm: number;
 }
-type Shape = 'round' | 'head' | 'tapped' | 'typed';
+type Shape = 'round' | 'head' | 'mat' | 'tapped' | 'typed';
 
-/** Where the holes are: on a circle, in two rows like a head, tapped on a drawing, or typed as coordinates. */
+/** Where the holes are: in two rows like a head, on a circle, photographed on the mat, tapped on a drawing, or typed. */
 export function HolePattern({
   holes,
   given,
@@ -29,12 +30,14 @@ export function HolePattern({
         choices={[
           { id: 'head', label: 'Around a head or cover' },
           { id: 'round', label: 'On a circle' },
+          { id: 'mat', label: 'From a photograph' },
           { id: 'tapped', label: 'Tap them' },
           { id: 'typed', label: 'Type them' },
         ]}
       />
-      {shape === 'head' && <HeadHoles onChange={onChange} />}
+      {shape === 'head' && <HeadHoles bolts={holes.length} onChange={onChange} />}
       {shape === 'round' && <RoundHoles onChange={onChange} />}
+      {shape === 'mat' && <HolesFromMat onChange={onChange} />}
       {shape === 'tapped' && <TapHoles holes={holes} onChange={onChange} />}
       {shape === 'typed' && <TypedHoles holes={holes} onChange={onChange} />}
     </div>
@@ -51,8 +54,8 @@ function lengthMm(text: string): number | undefined {
   }
 }
 
-function HeadHoles({ onChange }: { onChange: (holes: Hole[]) => void }) {
-  const [count, setCount] = useState('8');
+function HeadHoles({ bolts, onChange }: { bolts: number; onChange: (holes: Hole[]) => void }) {
+  const [count, setCount] = useState(String(bolts));
   const [long, setLong] = useState('110 mm');
   const [wide, setWide] = useState('80 mm');
   const change = (next: { count?: string; long?: string; wide?: string }) => {

@@ -105,10 +105,10 @@ function Tap(props: { drawing: HoleDrawing; hole: number; name: string; onTap: (
 function nameOf({ order }: Plane, lit: Lit, hole: number): string {
   const place = order.indexOf(hole) + 1;
   const word = { open: '', next: ', next', done: ', done', trouble: ', look into it' }[stateOf(lit, hole)];
-  return `hole ${hole}${place > 0 ? `, number ${place} in the order` : ', not in the order yet'}${word}`;
+  return `${place > 0 ? `bolt ${place}` : `hole ${hole}, not in the order yet`}${word}`;
 }
 
-function describe(joint: Plane, { next, done }: Lit): string {
-  const lit = next ? `; next is hole ${next}` : '';
-  return `${joint.holes.length} holes, tightened in the order of holes ${joint.order.join(', ')}${lit}; ${done?.size ?? 0} done in this pass`;
+function describe({ holes, order }: Plane, { next, done }: Lit): string {
+  const lit = next ? `; next is bolt ${order.indexOf(next) + 1}` : '';
+  return `${holes.length} bolts, each numbered by its place in the tightening order${lit}; ${done?.size ?? 0} done in this pass`;
 }

@@ -1,6 +1,7 @@
 import { FastenError, fitWrench, passSchemes, tighteningOrder } from '../../../fasten/index.js';
-import type { Body, From, Job, Shop } from '../../../job/index.js';
+import type { Answers, Body, From, Job, Shop } from '../../../job/index.js';
 import { parseThread, QuantityError } from '../../../quantity/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { useShop } from '../../data/queries.js';
 import { asBody } from '../../form/as-body.js';
 import { type FieldsOf, type Given, quantityIn } from '../../form/field.js';
@@ -14,23 +15,59 @@ import { JointDrawing } from './joint-drawing.js';
 interface LayOut {
   readonly job: Job;
   readonly joint: From<'joint'> | 'new' | undefined;
+  /** the line of the maker's sheet to begin with */
+  readonly spec?: string | undefined;
   readonly onClose: () => void;
+  /** it is laid out under this handle */
+  readonly onLaid?: (joint: string) => void;
 }
 
 /** Lays out a group of bolts: holes, torque, passes, order. The maker's sequence goes before the computed one. */
-export function LayOutJoint({ job, joint, onClose }: LayOut) {
+export function LayOutJoint(props: LayOut) {
   return (
-    <Dialog title="Lay out a joint" open={joint !== undefined} onClose={onClose}>
-      {joint && <JointForm job={job} joint={joint} onClose={onClose} />}
+    <Dialog title="Lay out a joint" open={props.joint !== undefined} onClose={props.onClose}>
+      {props.joint && <JointForm {...props} />}
     </Dialog>
   );
 }
 
 type Joint = Body<'joint'>;
 
+/** What is known of a joint before anybody lays it out: the maker's torque, and the bolts that came out of it. */
+interface Known {
+  readonly spec?: From<'spec'>;
+  readonly name: string;
+  readonly thread?: string | undefined;
+  readonly bolts?: number;
+}
+
+const nameOfSpec = ({ label }: From<'spec'>) =>
+  label.replace(/\s*(bolt|nut|screw)s?\s*(torque)?$/i, '') || label;
+
+const torqueSpecs = (job: Job) => [...job.specs.values()].filter((s) => s.value?.kind === 'torque');
+
+/** The line asked for, else the only one that no joint was laid out from. */
+function knownOf({ job, components, takenOff }: Answers, asked: string | undefined): Known {
+  const specs = torqueSpecs(job);
+  const spec = specs.find((s) => s.spec === asked) ?? (specs.length === 1 ? specs[0] : undefined);
+  const component = [...components.values()].find(
+    ({ torqueSpec }) => torqueSpec && torqueSpec === spec?.spec,
+  );
+  const out = takenOff
+    .filter((s) => s.component === component?.id || s.components?.includes(component?.id ?? ''))
+    .flatMap(({ fasteners = [] }) => fasteners.filter(({ what }) => /bolt|screw|nut/.test(what)));
+  const bolts = out.reduce((sum, { count }) => sum + count, 0);
+  return {
+    ...(spec && { spec }),
+    name: component?.name ?? (spec ? nameOfSpec(spec) : 'Cylinder head'),
+    thread: out.map(({ size }) => size).find((size) => size && wrongThread(size) === undefined),
+    ...(bolts >= 2 && { bolts }),
+  };
+}
+
 /** What the tightening stands on: the torque, its thread, where both come from. */
-function torqueFields(job: Job): FieldsOf<Joint> {
-  const specs = [...job.specs.values()].filter((s) => s.value?.kind === 'torque');
+function torqueFields(job: Job, known: Known): FieldsOf<Joint> {
+  const specs = torqueSpecs(job);
   return {
     $spec: {
       as: 'select',
@@ -38,29 +75,33 @@ function torqueFields(job: Job): FieldsOf<Joint> {
       none: 'not from a confirmed line',
       choices: specs.map((s) => ({ id: s.spec, label: `${s.label}: ${s.value?.written}` })),
       when: () => specs.length > 0,
+      begin: known.spec?.spec,
       sets: (id: string) => {
         const chosen = job.specs.get(id);
-        const name = chosen?.label.replace(/\s*(bolt|nut|screw)s?\s*(torque)?$/i, '') || chosen?.label;
-        return chosen ? { target: chosen.value?.written ?? '', name } : {};
+        return chosen ? { target: chosen.value?.written ?? '', name: nameOfSpec(chosen) } : {};
       },
     },
-    name: { as: 'text', label: 'What is tightened', begin: 'Cylinder head', need: 'Say what is tightened.' },
+    name: { as: 'text', label: 'What is tightened', begin: known.name, need: 'Say what is tightened.' },
     target: {
       as: 'quantity',
       kind: 'torque',
       label: 'Torque',
+      begin: known.spec?.value?.written,
       hint: '140 in-lb',
       need: 'Say how tight: a torque with its unit, such as 140 in-lb.',
     },
     thread: {
       as: 'text',
       label: 'Thread',
+      begin: known.thread,
       hint: '5/16-18 or M8x1.25',
       help: 'Lets an impossible torque be caught.',
       doubt: ({ thread }) => wrongThread(String(thread)),
     },
   };
 }
+
+const usualBolts = 8;
 
 const partsOf = {
   'half-full': passSchemes.find((s) => s.id === 'half-full')!.parts,
@@ -77,9 +118,9 @@ function passesSaid({ $scheme, $own }: Given): number[] {
 }
 
 /** In which order, in how many passes, with which wrench. */
-function orderFields(shop: Shop, before: Partial<Joint> | undefined): FieldsOf<Joint> {
+function orderFields(shop: Shop, before: Partial<Joint> | undefined, known: Known): FieldsOf<Joint> {
   return {
-    holes: { as: 'drawn', label: 'Holes', begin: aroundHead(8, 110, 80) },
+    holes: { as: 'drawn', label: 'Holes', begin: aroundHead(known.bolts ?? usualBolts, 110, 80) },
     $order: {
       as: 'choice',
       label: 'Order',
@@ -132,8 +173,9 @@ function orderFields(shop: Shop, before: Partial<Joint> | undefined): FieldsOf<J
   };
 }
 
-function useJoint({ job, joint, onClose }: LayOut) {
+function useJoint({ job, joint, spec, onClose, onLaid }: LayOut) {
   const shop = useShop();
+  const known = knownOf(useAnswers(), spec);
   const before = joint === 'new' || joint === undefined ? undefined : asBody(joint);
   return useForm({
     job: job.id,
@@ -141,7 +183,7 @@ function useJoint({ job, joint, onClose }: LayOut) {
     handle: before?.joint,
     title: before?.name ?? 'A joint',
     before,
-    fields: { ...torqueFields(job), ...orderFields(shop, before) },
+    fields: { ...torqueFields(job, known), ...orderFields(shop, before, known) },
     also: ({ name = '', holes = [] }, given) => {
       const { around, rule } = computedOrder(holes);
       const computed = given.$order === 'computed';
@@ -159,7 +201,10 @@ function useJoint({ job, joint, onClose }: LayOut) {
         ...(computed && around && { around: [...around] }),
       };
     },
-    onDone: onClose,
+    onDone: (laid) => {
+      onClose();
+      onLaid?.(laid.joint);
+    },
   });
 }
 

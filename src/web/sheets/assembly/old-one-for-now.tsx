@@ -26,6 +26,9 @@ export function OldOneForNow({ job, wait }: { job: Job; wait: WaitsFor }) {
   );
 }
 
+/** What was seen of it, mostly, in one touch. */
+const willDo = ['Cleaned, whole, no tear', 'Soft and flat, no nick', 'Held under a test'];
+
 function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: () => void }) {
   const form = useForm({
     job: job.id,
@@ -35,15 +38,15 @@ function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: (
     fields: {
       reason: {
         as: 'long',
-        label: 'Why it will do',
-        hint: 'cleaned, looked through, no tear',
+        label: 'Or in your words: why it will do',
+        hint: 'what you saw of it',
         help: 'What you saw of it. It goes onto the record as you write it.',
         need: 'Say why it will do.',
       },
       until: {
         as: 'text',
         label: 'What brings it back',
-        begin: `when the new ${part.name.toLowerCase()} is here${part.due ? `, due ${part.due}` : ''}, at the latest at the next service`,
+        begin: `when the new ${part.name.toLowerCase()} ${/s$/.test(part.name) ? 'are' : 'is'} here${part.due ? `, due ${part.due}` : ''}, at the latest at the next service`,
         need: 'Say what brings it back.',
       },
     },
@@ -55,6 +58,10 @@ function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: (
     },
     onDone: onClose,
   });
+  const say = (reason: string) => {
+    form.set('reason', reason);
+    void form.keep();
+  };
   return (
     <FormBox
       form={form}
@@ -63,10 +70,20 @@ function Form({ job, part, onClose }: { job: Job; part: From<'part'>; onClose: (
       leave="Leave it"
       onLeave={onClose}
       before={
-        <p>
-          It stays open: it is printed on the record, stands among what is due next, and is asked for again
-          when the part is here.
-        </p>
+        <>
+          <p>
+            It stays open: it is printed on the record, stands among what is due next, and is asked for again
+            when the part is here.
+          </p>
+          <fieldset className="choices">
+            <legend className="label">Why it will do</legend>
+            {willDo.map((reason) => (
+              <Button key={reason} disabled={form.busy} onClick={() => say(reason)}>
+                {reason}
+              </Button>
+            ))}
+          </fieldset>
+        </>
       }
     />
   );

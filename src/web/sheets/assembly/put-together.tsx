@@ -10,6 +10,7 @@ import {
 } from '../../../job/index.js';
 import { listed } from '../../../phrase/index.js';
 import { useAnswers } from '../../data/answers.js';
+import { asBody } from '../../form/as-body.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
@@ -23,6 +24,7 @@ import { ViewRows } from '../teardown/view-rows.js';
 import { GateAct } from './gate-act.js';
 import { OldOneForNow } from './old-one-for-now.js';
 import { Renewals } from './renewals.js';
+import { SeveralBack } from './several-back.js';
 import { TorqueLines } from './torque-lines.js';
 import { Wrongs } from './wrongs.js';
 
@@ -103,9 +105,20 @@ interface ActProps {
   readonly onLeave: () => void;
 }
 
+/** What is looked at on the way back; `usual` is taken to be so, what can hurt somebody is not before it is ticked. */
+function checksOf({ checks }: BackStep) {
+  const words = (of: BackStep['checks']) => [...new Set(of.map((c) => c.words))];
+  const safety = words(checks.filter((c) => c.safety));
+  const usual = words(checks).filter((check) => !safety.includes(check));
+  return { checks: [...safety, ...usual], safety, usual };
+}
+
 /** What was done as it is ticked and counted, and what still speaks against its being covered. */
 function useBack({ job, step, onDone }: ActProps) {
   const logged = step.state === 'back' ? job.steps.get(step.step) : undefined;
+  const plugs = [...new Set([...step.unplug, ...(logged?.unplugged ?? [])])];
+  const { checks, safety, usual } = checksOf(step);
+  const here = step.renew.flatMap((r) => (r.state === 'here' && r.part ? [r.part] : []));
   const form = useForm({
     job: job.id,
     kind: 'step',
@@ -113,8 +126,9 @@ function useBack({ job, step, onDone }: ActProps) {
     title: `${step.title}: back on`,
     fields: {
       $counts: { as: 'drawn', label: 'Fasteners', begin: countsBefore(step.fasteners, logged?.fasteners) },
-      unplugged: { as: 'drawn', label: 'Plugs out', begin: logged?.unplugged ?? [] },
-      checked: { as: 'drawn', label: 'Proved', begin: logged?.checked ?? [] },
+      unplugged: { as: 'drawn', label: 'Plugs out', begin: logged?.unplugged ?? plugs },
+      checked: { as: 'drawn', label: 'As it should be', begin: logged?.checked ?? usual },
+      $fitted: { as: 'drawn', label: 'New parts in', begin: here.map((part) => part.part) },
       words: {
         as: 'text',
         label: 'Note',
@@ -136,55 +150,111 @@ function useBack({ job, step, onDone }: ActProps) {
       unplugged,
       checked,
     }),
+    lines: (body, { $fitted }) => [
+      ...here
+        .filter(({ part }) => ($fitted as string[]).includes(part))
+        .map((part) => ({ kind: 'part' as const, body: { ...asBody(part), state: 'fitted' } })),
+      { kind: 'step', body },
+    ],
     onDone,
   });
-  const plugs = [...new Set([...step.unplug, ...(logged?.unplugged ?? [])])];
-  const checks = [...new Set(step.checks.map((c) => c.words))];
-  return { logged, form, plugs, checks };
+  const look = safety.find((check) => !form.list('checked').includes(check));
+  const begun = safety.length > 1 && look !== safety[0];
+  const spoken = begun ? `Look: ${look ?? safety.at(-1)}` : spokenOf(step);
+  return { logged, form, plugs, checks, here, look, spoken };
+}
+
+/**
+ * The one touch says all that it claims: what can hurt somebody is looked at point by point, and the last of them, where
+ * nothing else is open, says that the piece is back.
+ */
+function goWords(
+  look: string | undefined,
+  { logged, doubts, plugs }: { logged: boolean; doubts: number; plugs: readonly string[] },
+): string {
+  if (look && doubts > 1) return `It is so: ${look}`;
+  if (!look && doubts > 0) return 'It is back on · next';
+  if (!look && logged) return 'Keep it so';
+  const said = [plugs.length > 0 && 'plugs out', look].filter(Boolean);
+  return `Back on, ${said.length > 0 ? said.join(', ') : 'all right'} · next`;
 }
 
 function Act(props: ActProps) {
   const { job, step, where, onBack, onLeave } = props;
   const [asking, setAsking] = useState(false);
-  const { logged, form, plugs, checks } = useBack(props);
+  const { logged, form, plugs, checks, here, look, spoken } = useBack(props);
   const doubts = doubtsOf(step, {
     counts: form.list<number>('$counts'),
     plugged: plugs.filter((port) => !form.list('unplugged').includes(port)),
-    unproved: checks.filter((check) => !form.list('checked').includes(check)),
+    notSo: checks.filter((check) => !form.list('checked').includes(check)),
+    notFitted: here.filter(({ part }) => !form.list('$fitted').includes(part)).map(({ name }) => name),
   });
   return (
     <ActPage
       job={job}
+      stage="assembly"
       where={where}
       title={`${step.title} back on`}
       say={sayOf(step)}
-      spoken={spokenOf(step)}
+      spoken={spoken}
       back={onBack}
       onLeave={onLeave}
+      other={
+        <>
+          {look && <Button onClick={() => setAsking(true)}>It is not so</Button>}
+          {!logged && <SeveralBack job={job} />}
+        </>
+      }
       go={{
-        label: logged ? 'Keep it so' : 'It is back on · next',
-        act: () => (doubts.length > 0 ? setAsking(true) : void form.keep()),
+        label: goWords(look, { logged: Boolean(logged), doubts: doubts.length, plugs }),
+        act: () => {
+          if (look) form.set('checked', [...form.list('checked'), look]);
+          if (doubts.length <= (look ? 1 : 0)) void form.keep();
+          else if (!look) setAsking(true);
+        },
         disabled: form.busy,
       }}
       side={
         <>
           <Resumed form={form} />
-          <CountIn step={step} form={form} />
-          {step.fingerTight && <p className="care">! {step.fingerTight}</p>}
-          <TorqueLines job={job} torques={step.torques} />
-          <TickRows form={form} name="unplugged" items={plugs} says={(port) => `Plug out of: ${port}`} />
-          <TickRows form={form} name="checked" items={checks} says={(check) => check} />
+          <BackSide job={job} step={step} form={form} rows={{ here, plugs, checks }} />
           <Asked form={form} names={['words']} />
           <Wrong words={form.wrong} />
         </>
       }
     >
       <Mind cautions={step.cautions} lookAlikes={step.lookAlikes} harm />
-      <Renewals job={job} renew={step.renew} />
+      <Renewals renew={step.renew} />
       <Advice step={step} />
       <ViewRows job={job} views={step.views.filter((v) => v.shown)} stage="teardown" when="before" />
       <Doubts open={asking} doubts={doubts} onClose={() => setAsking(false)} onGo={() => void form.keep()} />
     </ActPage>
+  );
+}
+
+/** What is counted in, tightened, new, unplugged and looked at. */
+function BackSide(props: {
+  job: Job;
+  step: BackStep;
+  form: Form;
+  rows: Pick<ReturnType<typeof useBack>, 'here' | 'plugs' | 'checks'>;
+}) {
+  const { job, step, form } = props;
+  const { here, plugs, checks } = props.rows;
+  return (
+    <>
+      <CountIn step={step} form={form} />
+      {step.fingerTight && <p className="care">! {step.fingerTight}</p>}
+      <TorqueLines job={job} torques={step.torques} />
+      <TickRows
+        form={form}
+        name="$fitted"
+        items={here.map(({ part }) => part)}
+        says={(part) => `New one in: ${here.find((p) => p.part === part)!.name}`}
+      />
+      <TickRows form={form} name="unplugged" items={plugs} says={(port) => `Plug out of: ${port}`} />
+      <TickRows form={form} name="checked" items={checks} says={(check) => check} />
+    </>
   );
 }
 
@@ -211,10 +281,10 @@ function CountIn({ step, form }: { step: BackStep; form: Form }) {
   ));
 }
 
-/** Counting starts at nothing: what was not counted in is not in. */
+/** All that came out is taken to be in again, and stands there to be counted: what is left in the bag is said. */
 function countsBefore(out: readonly Fastener[], back: readonly Fastener[] | undefined): number[] {
   const known = new Map(back?.map((f) => [fastenerLabel(f), f.count]));
-  return out.map((f) => known.get(fastenerLabel(f)) ?? 0);
+  return out.map((f) => (back ? (known.get(fastenerLabel(f)) ?? 0) : f.count));
 }
 
 /** How it goes together: which way round, what is oiled, what is sealed. */
@@ -239,7 +309,8 @@ function doubtsOf(
   seen: {
     readonly counts: readonly number[];
     readonly plugged: readonly string[];
-    readonly unproved: readonly string[];
+    readonly notSo: readonly string[];
+    readonly notFitted: readonly string[];
   },
 ): { readonly word: string; readonly say: string }[] {
   const where = step.off.bag ? ` in bag ${step.off.bag}` : '';
@@ -253,10 +324,9 @@ function doubtsOf(
       word: 'still plugged',
       say: `${port}: take the plug out before it is covered`,
     })),
-    ...step.renew
-      .filter((r) => r.state === 'here' || r.state === 'late')
-      .map((r) => ({ word: r.state === 'here' ? 'here, not fitted' : 'not here', say: r.name })),
-    ...seen.unproved.map((c) => ({ word: 'not proved', say: c })),
+    ...seen.notFitted.map((say) => ({ word: 'here, not fitted', say })),
+    ...step.renew.filter((r) => r.state === 'late').map((r) => ({ word: 'not here', say: r.name })),
+    ...seen.notSo.map((say) => ({ word: 'not looked at, or not so', say })),
     ...(step.state === 'waits'
       ? [{ word: 'waits', say: `for ${listed(step.waitsFor.flatMap((w) => w.parts.map((p) => p.name)))}` }]
       : []),
@@ -275,7 +345,9 @@ function Doubts(props: {
       <ul className="plain stack tight">
         {props.doubts.map((d) => (
           <li key={`${d.word} ${d.say}`}>
-            <b className={`verdict wraps ${d.word === 'not proved' ? 'cannot-decide' : 'fail'}`}>{d.word}</b>{' '}
+            <b className={`verdict wraps ${d.word.startsWith('not looked at') ? 'cannot-decide' : 'fail'}`}>
+              {d.word}
+            </b>{' '}
             {d.say}
           </li>
         ))}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import {
   type BoltTurn,
+  boltOf,
   type From,
   type Job,
   type TighteningProgress,
@@ -16,8 +17,11 @@ import { useShop, useUnits } from '../../data/queries.js';
 import { Page } from '../../frame/page.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
+import { Camera } from '../../parts/picture.js';
 import { Speak } from '../../parts/speak.js';
 import { useStepKeys } from '../../parts/step-keys.js';
+import { TalkAtStep } from '../../talk/talk.js';
+import { useTalk } from '../../talk/use-talk.js';
 import { JointDrawing } from './joint-drawing.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
@@ -38,14 +42,16 @@ export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
 function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   const progress = useAnswers().tightening.get(joint.joint)!;
   const [stood, setPlace] = useState(progress.next ?? progress.turns.length);
-  const place = turnFrom(progress, stood);
   const { wrong, busy, act } = useAct();
+  // the next bolt is shown when it can be answered: a press at that very moment would be lost otherwise
+  const place = busy ? stood : turnFrom(progress, stood);
   const [, go] = useLocation();
   const leave = () => go(`/job/${job.id}/assembly`);
   const turn = progress.turns[place];
 
   const say = async (result: From<'torque'>['result']) => {
     if (!turn || busy) return;
+    setPlace(place);
     const body = torqueBody(joint, turn, result);
     const kept = await act(() => write(job.id, 'torque', body));
     if (kept && result === 'clicked') setPlace(place + 1);
@@ -53,16 +59,16 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   const last = lastSaid(progress, place);
   const back = async () => {
     if (busy) return;
+    setPlace(place);
     // what was said of the bolt is taken back with the step: a click that stands would be counted twice
     const strike = { entry: last?.entry ?? '', reason: 'back in step mode' };
     const isBack = !last || (await act(() => write(job.id, 'strike', strike)));
     if (isBack && last?.result !== 'turned without rising') setPlace(Math.max(0, place - 1));
   };
-  useStepKeys(
-    () => void say('clicked'),
-    () => void back(),
-    leave,
-  );
+  const about = turn ? inHand(joint, turn, progress) : joint.name;
+  const talk = useTalk(job.id, { stage: 'assembly', about });
+  const clicked = () => void say('clicked');
+  useStepKeys(clicked, () => void back(), leave, talk);
 
   if (!turn) return <Finished joint={joint} progress={progress} onBack={() => void back()} onLeave={leave} />;
   return (
@@ -80,6 +86,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
           ]}
         />
         <Wrong words={wrong} />
+        <TalkAtStep job={job} stage="assembly" about={about} talk={talk} />
       </section>
       {/* anew for each bolt: a touch meant for the one before finds nothing yet */}
       <BoltButtons
@@ -93,10 +100,14 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   );
 }
 
+/** "Cylinder head, bolt 3, pass 1 of 2" */
+const inHand = (joint: From<'joint'>, turn: BoltTurn, progress: TighteningProgress) =>
+  `${joint.name}, bolt ${turn.bolt}, ${passName(turn, progress)}`;
+
 function torqueBody(joint: From<'joint'>, turn: BoltTurn, result: From<'torque'>['result']) {
   const set = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
-  const { hole, pass } = turn;
-  return { joint: joint.joint, hole, pass, set: written(set, 'torque'), wrench: joint.wrench, result };
+  const { hole, bolt, pass } = turn;
+  return { joint: joint.joint, hole, bolt, pass, set: written(set, 'torque'), wrench: joint.wrench, result };
 }
 
 /** What was last said at this bolt, or of the one before: going back takes it back. */
@@ -114,7 +125,7 @@ function backWords(
 ): string | undefined {
   if (last && last.result !== 'clicked') return 'Take that back';
   if (place === 0) return undefined;
-  return last ? `Take back bolt ${progress.turns[place - 1]!.place}` : 'Back';
+  return last ? `Take back bolt ${progress.turns[place - 1]!.bolt}` : 'Back';
 }
 
 function BoltButtons(props: {
@@ -155,7 +166,8 @@ function BoltHead(props: {
         Tag {job.tag} · {joint.name} · {passName(turn, progress)}
       </span>
       <span className="row">
-        bolt {turn.place} of {joint.holes.length}
+        bolt {turn.bolt} of {joint.holes.length}
+        <Camera job={job.id} stage="assembly" about={`${joint.name}, bolt ${turn.bolt}`} />
         <Speak words={spoken(joint, turn)} />
       </span>
     </header>
@@ -170,8 +182,7 @@ function spoken(joint: From<'joint'>, turn: BoltTurn): string {
     'ft-lb': 'foot pounds',
     N·m: 'newton meters',
   };
-  const place = joint.order.indexOf(turn.hole) + 1;
-  return `Bolt ${place}. ${torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit)}.`;
+  return `Bolt ${turn.bolt}. ${torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit)}.`;
 }
 
 const passName = (turn: BoltTurn, { passes }: TighteningProgress) =>
@@ -254,6 +265,10 @@ function Finished(props: {
   onLeave: () => void;
 }) {
   const { joint, progress } = props;
+  const [, go] = useLocation();
+  const { job, assembly } = useAnswers();
+  const { next, gates } = assembly;
+  const more = next ?? gates.find(({ state }) => state === 'asked');
   const complete = progress.next === undefined && progress.trouble.length === 0;
   const missed = progress.turns.filter((_, i) => !progress.done.has(i));
   return (
@@ -277,21 +292,26 @@ function Finished(props: {
             Not clicked:{' '}
             {missed
               .slice(0, 8)
-              .map((t) => `hole ${t.hole} in pass ${t.pass}`)
+              .map((t) => `bolt ${t.bolt} in pass ${t.pass}`)
               .join(', ')}
             {missed.length > 8 && ` and ${missed.length - 8} more`}
           </p>
         )}
         {progress.trouble.map((t) => (
           <p className="line-large" key={t.entry}>
-            Hole {t.hole} {t.result}: find out why before it is run.
+            Bolt {boltOf(t)} {t.result}: find out why before it is run.
           </p>
         ))}
       </div>
       <footer>
         <Button onClick={props.onBack}>Back</Button>
-        <Button look="go" autoFocus onClick={props.onLeave}>
-          To Assembly
+        {more && complete && <Button onClick={props.onLeave}>To Assembly</Button>}
+        <Button
+          look="go"
+          autoFocus
+          onClick={more && complete ? () => go(`/job/${job.id}/put-together`) : props.onLeave}
+        >
+          {more && complete ? 'Go on putting together' : 'To Assembly'}
         </Button>
       </footer>
     </div>

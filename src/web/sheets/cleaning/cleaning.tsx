@@ -74,7 +74,7 @@ function nextOf({ state, soakMinutes = 0, dryMinutes = 0 }: From<'cleaning'>): {
 function CleaningLine(props: { job: Job; cleaning: From<'cleaning'>; until: number | undefined }) {
   const { job, cleaning, until } = props;
   const { catalog, cleaningRefused } = useAnswers();
-  const { wrong, busy, act } = useAct();
+  const { wrong, busy, act } = useAct(job);
   const next = nextOf(cleaning);
   const move = (state: State) =>
     act(async () => {

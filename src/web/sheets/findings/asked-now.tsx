@@ -19,18 +19,16 @@ function Question({ job, question: { kind, id, asks } }: { job: Job; question: O
     act(() =>
       kind === 'variant'
         ? write(job.id, 'intake', { variants: { ...job.intake.variants, [id]: said } })
-        : write(job.id, 'differs', { how: 'absent', component: id }),
+        : write(job.id, 'differs', { how: said ? 'there' : 'absent', component: id }),
     );
   return (
     <fieldset className="row apart asked-now">
       <legend className="hidden">{asks}</legend>
       <span>{asks}</span>
       <span className="row">
-        {kind === 'variant' && (
-          <Button disabled={busy} onClick={() => void answer(true)}>
-            Yes
-          </Button>
-        )}
+        <Button disabled={busy} onClick={() => void answer(true)}>
+          {kind === 'variant' ? 'Yes' : 'It has one'}
+        </Button>
         <Button disabled={busy} onClick={() => void answer(false)}>
           {kind === 'variant' ? 'No' : 'It has none'}
         </Button>

@@ -4,7 +4,7 @@ import type { Findings } from '../../../diagnose/index.js';
 import { type Job, type LastMove, type OwnSay, timesWords } from '../../../job/index.js';
 import { percent } from '../../../phrase/index.js';
 import { useCatalog } from '../../data/answers.js';
-import { FormBox } from '../../form/form.js';
+import { Asked, FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
@@ -128,9 +128,6 @@ const choicesAfter = [
   { id: 'repaired', label: 'Repaired once more' },
 ] as const;
 type Choice = (typeof choices)[number]['id'] | (typeof choicesAfter)[number]['id'];
-const labelOf = (choice: Choice): string =>
-  [...choicesAfter, ...choices].findLast((c) => c.id === choice)!.label.toLowerCase();
-
 interface DecideProps {
   readonly job: Job;
   readonly fault: Fault | undefined;
@@ -153,27 +150,15 @@ function DecideForm({ job, fault, own, onClose }: DecideProps & { fault: Fault }
     kind: 'decision',
     handle: `fault ${fault.id}`,
     title: fault.name,
-    fields: {
-      choice: {
-        as: 'choice',
-        label: 'What it is',
-        choices: fault.repaired ? choicesAfter : choices,
-        need: 'Choose one.',
-      },
-      reason: { as: 'text', label: 'How it was seen' },
-    },
-    also: ({ choice, reason = '' }) => ({
-      about: 'fault',
-      which: fault.id,
-      title: `${fault.name}: ${labelOf(choice as Choice)}`,
-      reason,
-    }),
+    fields: { reason: { as: 'text', label: 'How it was seen, if there is more to say' } },
+    also: ({ reason = '' }) => ({ about: 'fault', which: fault.id, title: fault.name, reason }),
     onDone: onClose,
   });
+  const say = ({ id, label }: { id: Choice; label: string }) =>
+    form.keep({ also: { choice: id, title: `${fault.name}: ${label.toLowerCase()}` } });
   return (
     <FormBox
       form={form}
-      keep="Write it down"
       leave="Leave it open"
       onLeave={onClose}
       before={
@@ -182,7 +167,17 @@ function DecideForm({ job, fault, own, onClose }: DecideProps & { fault: Fault }
           <WhatSpeaks fault={fault} own={own} />
         </>
       }
-    />
+    >
+      <fieldset className="choices">
+        <legend className="hidden">What it is</legend>
+        {(fault.repaired ? choicesAfter : choices).map((choice) => (
+          <Button key={choice.id} disabled={form.busy} onClick={() => void say(choice)}>
+            {choice.label}
+          </Button>
+        ))}
+      </fieldset>
+      <Asked form={form} />
+    </FormBox>
   );
 }
 

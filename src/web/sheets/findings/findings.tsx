@@ -1,4 +1,4 @@
-import { useDeferredValue, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import { applies, byId, type Check } from '../../../catalog/index.js';
 import { type Job, type JobFindings, type OwnSay, ownSayWords, shopCatalog } from '../../../job/index.js';
@@ -29,35 +29,35 @@ export function Findings({ answers, job, gate }: SheetProps) {
   usePrimary({ label: 'Log something seen', act: () => setLogging('own') });
   const catalog = useCatalog();
   const checks = catalog.checks.filter((c) => applies(c.when, answers.engine.facts) !== 'no');
-  // the tap is answered first; the faults follow a moment later
-  const settled = useDeferredValue(answers);
-  const { findings: answer, lastMove: move, ownSay: own } = settled;
+  const { findings: answer, lastMove: move, ownSay: own } = answers;
   const logById = (id: string) => setLogging(byId(catalog.checks).get(id));
   const found = answer.state === 'answered' ? answer : undefined;
   const order = found?.next?.best ?? [];
   return (
     <Sheet job={job} gate={gate} headline={headline(job, answer)} say={say(answer)}>
-      <Stop />
+      {!job.handOver && <Stop />}
       <Standing own={own} />
       {found && (
-        <div className="findings" aria-busy={settled !== answers}>
+        <div className="findings">
           <div className="best stack">
-            <Moves move={move} />
             {found.next && <BestNext job={job} next={order[0]} enough={found.enough} onLog={logById} />}
+            <Moves move={move} />
           </div>
           <div className="them stack">
             <Faults job={job} findings={found.findings} move={move} own={own} onLog={logById} />
-            {job.observations.length > 0 && <Together findings={found.findings} />}
+            {job.observations.length > 0 && <Together job={job} findings={found.findings} />}
           </div>
           <div className="then stack">
             <ThenChecks job={job} next={order.slice(1, advised)} onLog={logById} />
-            <SafetyQuestions questions={found.findings.safety} onLog={logById} />
+            {!job.handOver && <SafetyQuestions questions={found.findings.safety} onLog={logById} />}
           </div>
         </div>
       )}
-      <FirstLooks job={job} checks={checks} advised={order.map((n) => n.id)} onLog={setLogging} />
-      {found && <Evidence lines={settled.evidence} onLog={logById} />}
-      <NotNow />
+      {!job.handOver && (
+        <FirstLooks job={job} checks={checks} advised={order.map((n) => n.id)} onLog={setLogging} />
+      )}
+      {found && <Evidence lines={answers.evidence} onLog={logById} />}
+      {!job.handOver && <NotNow />}
       <OtherChecks job={job} checks={checks} onLog={setLogging} />
       <LogCheck job={job} check={logging} onClose={() => setLogging(undefined)} />
     </Sheet>

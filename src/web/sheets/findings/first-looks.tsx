@@ -1,5 +1,5 @@
 import { applies, type Check, type FirstLook } from '../../../catalog/index.js';
-import type { From, Job } from '../../../job/index.js';
+import { type From, type Job, seenWords } from '../../../job/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
 
@@ -65,7 +65,7 @@ function Look(props: Looks & { look: FirstLook; seen: readonly From<'observation
         <b>{look.title}</b> <span className="soft">{look.asks}</span>
         {seen.map((o) => (
           <div key={o.entry}>
-            {o.title}: <b>{o.outcomes.join(', ')}</b>
+            {o.title}: <b>{seenWords(o)}</b>
           </div>
         ))}
         <div className="row ways">

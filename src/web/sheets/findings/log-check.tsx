@@ -1,15 +1,20 @@
 import type { ComponentProps } from 'react';
 import { type Check, cautionsFor } from '../../../catalog/index.js';
-import type { Answers, Job } from '../../../job/index.js';
+import { saidOfAnyCheck } from '../../../diagnose/index.js';
+import type { Answers, Body, Job } from '../../../job/index.js';
+import { capital } from '../../../phrase/index.js';
 import { useAnswers } from '../../data/answers.js';
 import { Asked, FormBox } from '../../form/form.js';
-import { useForm } from '../../form/use-form.js';
+import { type Form, useForm } from '../../form/use-form.js';
 import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { TakePicture } from '../../parts/picture.js';
 import { AskedNow } from './asked-now.js';
+import { Meant } from './meant.js';
 import { spoiledBy } from './spoils.js';
+import { TypedNumber } from './typed-number.js';
+import { plainId } from './words.js';
 
 interface LogProps {
   readonly job: Job;
@@ -54,11 +59,12 @@ function useSeen({ job, check, onClose }: Logged) {
       },
       words: { as: 'text', label: 'In your words' },
       doubtful: { as: 'tick', label: 'Doubtful: I would want to see it again' },
+      $several: { as: 'tick', label: 'More than one of these', when: () => check?.several === true },
       outcomes: {
         as: 'many',
         label: 'What was seen',
         choices: (check?.outcomes ?? []).map((o) => ({ id: o.words, label: o.words })),
-        when: () => check?.several === true,
+        when: ({ $several }) => $several === true,
       },
     },
     also: ({ outcomes = [] }) => ({ outcomes, ...(check && { check: check.id, title: check.title }) }),
@@ -70,17 +76,25 @@ function LogForm(props: Logged) {
   const { job, check, onClose } = props;
   const answers = useAnswers();
   const form = useSeen(props);
-  const oneTap = check !== undefined && !check.several;
   return (
-    <FormBox
-      form={form}
-      {...(!oneTap && { keep: 'Log it' })}
-      more={<Button onClick={onClose}>Close</Button>}
-      before={<Caution lines={before(answers, check)} />}
-    >
-      {check && <AskedNow job={job} check={check} />}
+    <>
+      <Caution lines={before(answers, check)} />
+      {check && (
+        <>
+          <AskedNow job={job} check={check} />
+          <TypedNumber job={job} check={check} doubtful={form.given.doubtful === true} onLogged={onClose} />
+        </>
+      )}
+      <SeenForm job={job} check={check} form={form} onClose={onClose} />
+    </>
+  );
+}
+
+function SeenForm({ job, check, form, onClose }: Logged & { form: Form<Body<'observation'>> }) {
+  const oneTap = check !== undefined && form.given.$several !== true;
+  return (
+    <FormBox form={form} {...(!oneTap && { keep: 'Log it' })} more={<Button onClick={onClose}>Close</Button>}>
       {check?.note && <p className="soft">{check.note}</p>}
-      <Asked form={form} />
       {oneTap && (
         <div className="stack tight">
           <h3>Tap what was seen</h3>
@@ -91,6 +105,30 @@ function LogForm(props: Logged) {
               </Button>
             ))}
           </div>
+        </div>
+      )}
+      <Asked form={form} />
+      {!check && (
+        <Meant
+          job={job}
+          words={`${form.text('title')} ${form.text('words')}`}
+          onTaken={() => {
+            form.giveUp();
+            onClose();
+          }}
+        />
+      )}
+      {check && (
+        <div className="row">
+          {saidOfAnyCheck.map(plainId).map((outcome) => (
+            <Button
+              key={outcome}
+              look="quiet"
+              onClick={() => void form.keep({ also: { outcomes: [outcome] } })}
+            >
+              {capital(outcome)}
+            </Button>
+          ))}
         </div>
       )}
       <TakePicture

@@ -1,13 +1,15 @@
 import { type RefObject, useRef, useState } from 'react';
 import { byId, type Check } from '../../../catalog/index.js';
-import { accessFor, type Enough, type NextCheck } from '../../../diagnose/index.js';
+import { accessFor, type Enough, type NextCheck, saidOfAnyCheck } from '../../../diagnose/index.js';
 import type { Answers, Job } from '../../../job/index.js';
-import { listed, lowerFirst } from '../../../phrase/index.js';
+import { capital, listed, lowerFirst } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
+import { TypedNumber } from './typed-number.js';
+import { plainId } from './words.js';
 
 /** The check that earns most for its minutes, with why; one tap answers it. */
 export function BestNext(props: {
@@ -50,7 +52,7 @@ export function ThenChecks(props: { job: Job; next: readonly NextCheck[]; onLog:
   );
 }
 
-/** Whether enough is seen, in a sentence; what acting now would risk, on request or at once when it is enough. */
+/** Whether enough is seen, in a sentence; what stopping here would risk, on request or at once when it is enough. */
 function EnoughWords({ enough }: { enough: Enough }) {
   const end = enough.words.indexOf('. ') + 1;
   const [first, rest] =
@@ -70,7 +72,7 @@ function EnoughWords({ enough }: { enough: Enough }) {
       <p>{first}</p>
       {rest && (
         <details>
-          <summary>What acting now would risk</summary>
+          <summary>If you stopped looking here</summary>
           <p className="soft">{rest}</p>
         </details>
       )}
@@ -118,7 +120,7 @@ function NextCard(card: CardProps) {
 /** One tap logs one outcome. */
 function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogged?: () => void }) {
   const [doubtful, setDoubtful] = useState(false);
-  const { wrong, busy, act } = useAct();
+  const { wrong, busy, act } = useAct(job);
   const log = async (outcome: string) => {
     const body = { check: n.id, title: n.title, outcomes: [outcome], ...(doubtful && { doubtful }) };
     if (await act(() => write(job.id, 'observation', body))) onLogged?.();
@@ -132,6 +134,7 @@ function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogg
           </Button>
         ))}
       </div>
+      <TypedNumber job={job} check={check} doubtful={doubtful} onLogged={onLogged} />
       <div className="row apart">
         <label className="tick">
           <input type="checkbox" checked={doubtful} onChange={(e) => setDoubtful(e.target.checked)} />
@@ -140,6 +143,13 @@ function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogg
         <Button look="quiet" onClick={onLog}>
           {check.several ? 'Several, or with words' : 'With words'}
         </Button>
+      </div>
+      <div className="row">
+        {saidOfAnyCheck.map((outcome) => (
+          <Button key={outcome} look="quiet" disabled={busy} onClick={() => void log(plainId(outcome))}>
+            {capital(plainId(outcome))}
+          </Button>
+        ))}
       </div>
       <Wrong words={wrong} />
     </>
@@ -197,5 +207,5 @@ function Spoils({ titles }: { titles: readonly string[] }) {
 function offAlready({ catalog, engine, offNow: off }: Answers, check: Check): string[] {
   if (off.size === 0) return [];
   const { comesOff } = accessFor(catalog, engine.facts, check, new Set());
-  return comesOff.filter((c) => off.has(c.id)).map((c) => lowerFirst(c.name));
+  return comesOff.filter((c) => off.has(c.id) && c.comesOffAs !== 'action').map((c) => lowerFirst(c.name));
 }

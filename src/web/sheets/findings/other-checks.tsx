@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import type { Check } from '../../../catalog/index.js';
-import type { From, Job } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { type From, type Job, seenWords } from '../../../job/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { Button } from '../../parts/act.js';
+import { Meant } from './meant.js';
 
 /** All checks by their words; without words, the usual first checks of the complaint. */
 export function OtherChecks(props: { job: Job; checks: readonly Check[]; onLog: (c: Check) => void }) {
   const { job, checks, onLog } = props;
-  const catalog = useCatalog();
+  const { catalog, barred } = useAnswers();
   const [find, setFind] = useState('');
   const seen = new Map(job.observations.map((o) => [o.check, o]));
   const words = find.trim().toLowerCase();
@@ -16,16 +17,20 @@ export function OtherChecks(props: { job: Job; checks: readonly Check[]; onLog: 
     .filter((c) => job.intake.complaints?.includes(c.id))
     .flatMap((c) => c.firstChecks);
   const shown =
-    words === '' ? suggested(usual, checks, seen) : checks.filter((c) => textOf(c).includes(words));
+    words === ''
+      ? suggested(job.handOver ? [] : usual, checks, seen, new Set(barred.map((b) => b.id)))
+      : checks.filter((c) => textOf(c).includes(words));
   return (
     <section className="section stack tight">
       <h2>Other checks</h2>
       <input
+        type="search"
         aria-label="Find a check"
-        placeholder="find a check: spark, bowl, rebound, leak-down …"
+        placeholder="say it your way: cleaner drips with gas, no spark …"
         value={find}
         onChange={(e) => setFind(e.target.value)}
       />
+      <Meant job={job} words={words} onTaken={() => setFind('')} />
       {words === '' && shown.length > 0 && <p className="soft">Usual first checks for this complaint:</p>}
       {words !== '' && shown.length === 0 && (
         <p className="empty">No check has these words. Log it as something seen.</p>
@@ -41,14 +46,15 @@ export function OtherChecks(props: { job: Job; checks: readonly Check[]; onLog: 
 
 const mostSuggested = 6;
 
-/** Each only once and only while open. */
+/** Each only once, only while open, and nothing that is not to be done now. */
 function suggested(
   usual: readonly string[],
   checks: readonly Check[],
   seen: ReadonlyMap<string | undefined, unknown>,
+  barred: ReadonlySet<string>,
 ): readonly Check[] {
   return [...new Set(usual)]
-    .flatMap((id) => checks.filter((c) => c.id === id && !seen.has(id)))
+    .flatMap((id) => checks.filter((c) => c.id === id && !seen.has(id) && !barred.has(id)))
     .slice(0, mostSuggested);
 }
 
@@ -63,7 +69,7 @@ function CheckLine(props: { check: Check; seen: From<'observation'> | undefined;
         </span>
         {seen && (
           <div>
-            seen: <b>{seen.outcomes.join(', ')}</b>
+            seen: <b>{seenWords(seen) || seen.words}</b>
           </div>
         )}
       </div>

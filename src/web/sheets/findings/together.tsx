@@ -1,10 +1,13 @@
 import type { Findings } from '../../../diagnose/index.js';
+import type { Job } from '../../../job/index.js';
 import { capital, listed, lowerFirst, percent } from '../../../phrase/index.js';
+import { AllAtOnce } from './all-at-once.js';
 
 type Joint = Findings['explanations'][number];
 
 /** The likeliest sets of faults that are there at the same time, and what none of them explains. */
-export function Together({ findings: { explanations, unexplained } }: { findings: Findings }) {
+export function Together({ job, findings }: { job: Job; findings: Findings }) {
+  const { explanations, unexplained } = findings;
   const [first, ...others] = explanations.filter((s) => s.faults.length > 0 || explanations.length > 1);
   if (!first && unexplained.length === 0) return null;
   return (
@@ -15,6 +18,7 @@ export function Together({ findings: { explanations, unexplained } }: { findings
           <p>
             {capital(sentence(first))} <span className="soft">({percent(first.probability)})</span>
           </p>
+          <AllAtOnce job={job} together={first.faults} faults={findings.faults} />
           {others.length > 0 && (
             <details>
               <summary>Or it fits together otherwise</summary>

@@ -12,3 +12,6 @@ export function shortEvidence(
   if (title === undefined || !e.what.startsWith(title)) return e.what;
   return `${title.split(/[:(,]/)[0]!.trim()}${e.what.slice(title.length)}`;
 }
+
+/** "could-not-be-done" → "could not be done": how an outcome of any check is written and shown. */
+export const plainId = (id: string): string => id.replaceAll('-', ' ');

@@ -16,9 +16,10 @@ export function History({ job }: { job: Job }) {
       fields={{
         storedMonths: {
           as: 'number',
+          counts: { kind: 'time', unit: 'months' },
           label: 'Months since it last ran',
           hint: '48',
-          help: 'Left empty: not known.',
+          help: 'Or “4 yrs”. Left empty: not known.',
         },
         fuelLeftIn: { as: 'choice', label: 'Stored with fuel in it', choices },
         tipped: { as: 'choice', label: 'Tipped, or shipped on its side', choices },

@@ -5,7 +5,9 @@ import type { Body, From, Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { Asked, FormBox } from '../../form/form.js';
 import { type Form, useFormOf } from '../../form/use-form.js';
+import { PhotographPage } from '../../page/photograph-page.js';
 import { Choices } from '../../parts/field.js';
+import { Picture } from '../../parts/picture.js';
 
 type How = Body<'identity'>['how'];
 
@@ -95,6 +97,7 @@ function PlateForm({ job, onDone }: AskedHow) {
       },
       where: { as: 'text', label: 'Where it sits', hint: places[0] ?? 'on the shroud' },
       scheme: { as: 'drawn', label: 'Plate scheme' },
+      $seen: { as: 'drawn', label: 'The photographed plate' },
     },
     also: ({ written, where = 'place not noted', scheme }) => {
       const chosen = readingsOf(written).find((r) => r.scheme === scheme);
@@ -111,7 +114,8 @@ function PlateForm({ job, onDone }: AskedHow) {
   const readings = readingsOf(text);
   return (
     <FormBox form={form} keep="Keep the plate" className="card stack tight">
-      <Asked form={form} />
+      <PlatePhotograph job={job} form={form} />
+      <Asked form={form} names={['written', 'where']} />
       <details>
         <summary>Where plates hide</summary>
         <ul>
@@ -125,6 +129,25 @@ function PlateForm({ job, onDone }: AskedHow) {
       )}
       <Schemes form={form} readings={readings} />
     </FormBox>
+  );
+}
+
+/** Reads the plate out of its photograph; what was read stands in the form, to be compared with the plate laid straight. */
+function PlatePhotograph({ job, form }: { job: Job; form: Form }) {
+  return (
+    <>
+      <PhotographPage
+        job={job}
+        label="Photograph the plate"
+        caption="plate, laid straight"
+        onRead={({ picture, lines }) =>
+          form.change({ $seen: picture.sha256, written: lines.map((each) => each.text).join(' ') })
+        }
+      />
+      {typeof form.given.$seen === 'string' && (
+        <Picture sha256={form.given.$seen} alt="the plate, laid straight" width={640} />
+      )}
+    </>
   );
 }
 

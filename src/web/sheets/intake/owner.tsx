@@ -1,25 +1,12 @@
+import { applies } from '../../../catalog/index.js';
 import type { IntakeFacts, Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { useShop } from '../../data/queries.js';
 import { Asked } from '../../form/form.js';
 import { FactsForm } from './facts-form.js';
 
-const uses: readonly { id: NonNullable<IntakeFacts['use']>; label: string }[] = [
-  { id: 'mower', label: 'Mower' },
-  { id: 'tiller', label: 'Tiller' },
-  { id: 'pump', label: 'Pump' },
-  { id: 'generator', label: 'Generator' },
-  { id: 'chipper', label: 'Chipper' },
-  { id: 'blower', label: 'Blower' },
-  { id: 'splitter', label: 'Log splitter' },
-  { id: 'washer', label: 'Pressure washer' },
-  { id: 'saw', label: 'Saw' },
-  { id: 'trimmer', label: 'Trimmer' },
-  { id: 'other', label: 'Something else' },
-  { id: 'unknown', label: 'Not known' },
-];
-
 export function Owner({ job }: { job: Job }) {
+  const uses = useCatalog().uses.map(({ id, name }) => ({ id, label: name }));
   return (
     <>
       <FactsForm
@@ -27,7 +14,12 @@ export function Owner({ job }: { job: Job }) {
         title="Machine and owner"
         fields={{
           machine: { as: 'text', label: 'Machine', hint: 'water pump on a frame' },
-          use: { as: 'select', label: 'Used as', choices: uses },
+          use: { as: 'select', label: 'Used as', choices: [...uses, { id: 'unknown', label: 'Not known' }] },
+          alsoUses: {
+            as: 'many',
+            label: 'Drives as well',
+            choices: uses.filter(({ id }) => id !== job.intake.use),
+          },
           owner: { as: 'text', label: 'Owner' },
           contact: { as: 'text', label: 'Reached at' },
           missing: {
@@ -36,7 +28,18 @@ export function Owner({ job }: { job: Job }) {
             hint: 'air cleaner cover gone, guard bent',
           },
         }}
-      />
+      >
+        {(form) => (
+          <>
+            <Asked form={form} names={['machine', 'use']} />
+            <details open={form.list('alsoUses').length > 0}>
+              <summary>Drives something else as well</summary>
+              <Asked form={form} names={['alsoUses']} />
+            </details>
+            <Asked form={form} names={['owner', 'contact', 'missing']} />
+          </>
+        )}
+      </FactsForm>
       <Complaint job={job} />
       <Consent job={job} />
     </>
@@ -44,7 +47,13 @@ export function Owner({ job }: { job: Job }) {
 }
 
 function Complaint({ job }: { job: Job }) {
-  const complaints = useCatalog().complaints.map((c) => ({ id: c.id, label: c.name }));
+  const said = new Set(job.intake.complaints);
+  // what only some machine does is asked once it is known that this is one
+  const complaints = useCatalog()
+    .complaints.filter(
+      ({ id, when }) => said.has(id) || when?.use === undefined || applies(when, job.intake) === 'yes',
+    )
+    .map((c) => ({ id: c.id, label: c.name }));
   return (
     <FactsForm
       job={job}

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import { type Catalog, type Measurement, roleOf } from '../../../catalog/index.js';
 import {
   type Answers,
@@ -8,6 +9,7 @@ import {
   valveOf,
   valveWay,
 } from '../../../job/index.js';
+import { counted, plural } from '../../../phrase/index.js';
 import { show } from '../../../quantity/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { useUnits } from '../../data/queries.js';
@@ -15,6 +17,7 @@ import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Cleaning } from '../cleaning/cleaning.js';
 import { grouped } from '../grouped.js';
+import { AskedAtReading } from './asked-at-reading.js';
 import { BoreForm } from './bore-form.js';
 import { BoreSection } from './bore-section.js';
 import { ChooseMeasurement, type Chosen } from './choose.js';
@@ -22,6 +25,7 @@ import { DecideReading, type Deciding } from './decide-reading.js';
 import { ExpectedCompression } from './expected-compression.js';
 import { FaceForm } from './face-form.js';
 import { FaceSection } from './face-section.js';
+import { ForThisMachine } from './for-this-machine.js';
 import { Looked } from './looked.js';
 import { ReadingLine } from './reading-line.js';
 import { TakeReading } from './take-reading.js';
@@ -84,6 +88,12 @@ export function Measure({ answers, job, gate }: SheetProps) {
       ))}
       {all.valves.length > 0 && <ValveSection job={job} valves={all.valves} onDecide={setDeciding} />}
       <Singles job={job} answers={all.single} onDecide={setDeciding} />
+      <p className="row">
+        <Link href={`/job/${job.id}/on-the-mat`} className="button">
+          Measure from a photograph
+        </Link>
+      </p>
+      <ForThisMachine answers={answers} />
       <Cleaning job={job} />
       <Taken job={job} taking={taking} close={close} onTake={setTaking} />
       <DecideReading job={job} about={deciding} onClose={() => setDeciding(undefined)} />
@@ -144,6 +154,7 @@ function Singles(props: { job: Job; answers: readonly LimitAnswer[]; onDecide: (
           <SingleLine key={a.group.last.entry} job={job} answer={a} onDecide={onDecide} />
         ))}
       </ul>
+      <AskedAtReading job={job} measure={group[0]!.group.last.measure} />
       {group[0]!.group.last.measure === roleOf(catalog, 'compression') && <ExpectedCompression />}
       <WorkItOut answers={group} />
     </section>
@@ -196,10 +207,12 @@ function headline({ bores, faces, valves, single }: ReturnType<typeof shownOf>):
   const count = (verdict: string) => verdicts.filter((v) => v === verdict).length;
   if (bores.length + faces.length + valves.length + single.length === 0) return 'Nothing is measured yet';
   const said = [
-    [count('fail'), 'outside its limit'],
-    [count('cannot-decide'), 'too close to call'],
-    [count('pass'), 'inside'],
+    [count('fail'), plural(count('fail'), 'is outside its limit', 'are outside their limits')],
+    [count('cannot-decide'), plural(count('cannot-decide'), 'is', 'are').concat(' too close to call')],
+    [count('pass'), plural(count('pass'), 'is', 'are').concat(' within limits')],
   ] as const;
-  const words = said.filter(([n]) => n > 0).map(([n, w]) => `${n} ${w}`);
-  return words.length > 0 ? words.join(', ') : `${verdicts.length} readings, no limits given`;
+  const words = said
+    .filter(([n]) => n > 0)
+    .map(([n, w], i) => (i === 0 ? `${counted(n, 'reading')} ${w}` : `${n} ${w}`));
+  return words.length > 0 ? words.join(', ') : `${counted(verdicts.length, 'reading')}, no limits given`;
 }

@@ -19,6 +19,7 @@ import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { handleOf } from '../components.js';
+import { AskedAtReading } from './asked-at-reading.js';
 import type { Chosen } from './choose.js';
 import {
   CircumstanceFields,
@@ -204,6 +205,7 @@ function ReadingForm(props: { job: Job; measurement: Measurement | undefined; on
               .map((c) => c.words)}
           />
           {measurement?.note && <p className="soft">{measurement.note}</p>}
+          {measurement && <AskedAtReading job={job} measure={measurement.id} />}
         </>
       }
     >

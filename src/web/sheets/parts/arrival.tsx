@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { From, Job } from '../../../job/index.js';
 import { useAnswers } from '../../data/answers.js';
 import { asBody } from '../../form/as-body.js';
@@ -24,7 +25,6 @@ export function ArrivalDialog({ job, part, onClose, onMismatch }: ArrivalProps) 
   );
 }
 
-const compared = ['Same outline', 'Same holes and slots', 'Same thickness and length'];
 const blames = [
   { id: 'sent-wrong', label: 'The wrong one was sent' },
   { id: 'no-fit', label: 'This offer does not fit the engine' },
@@ -38,17 +38,10 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
     title: `${part.name} is here`,
     fields: {
       $differs: { as: 'drawn', label: 'It does not match' },
-      $ticked: {
-        as: 'ticks',
-        label: 'Held against the old one',
-        choices: (part.consumable ? [] : compared).map((id) => ({ id, label: id })),
-        when: ({ $differs }) => !$differs && !part.consumable,
-      },
     },
     also: { ...asBody(part), state: 'arrived' },
     onDone: onClose,
   });
-  const checks = part.consumable ? 0 : compared.length;
   const about = <NewBesideOld job={job} part={part} />;
   if (form.given.$differs === true)
     return (
@@ -70,7 +63,6 @@ function Arrival({ job, part, onClose, onMismatch }: ArrivalProps & { part: From
       form={form}
       before={about}
       keep="It matches"
-      barred={form.list('$ticked').length < checks}
       more={<Button onClick={() => form.set('$differs', true)}>It does not match</Button>}
     />
   );
@@ -87,10 +79,15 @@ function NewBesideOld({ job, part }: { job: Job; part: From<'part'> }) {
       <p>
         {part.consumable
           ? 'The right grade and enough of it?'
-          : 'Lay it beside the old one before it is fitted.'}
+          : 'Lay it beside the old one: same outline, same holes and slots, same thickness and length?'}
       </p>
       <Caution lines={looks.map(({ name, tell }) => ({ title: name, words: tell }))} />
       <PictureGrid photographs={pictures} />
+      {!part.consumable && (
+        <Link href={`/job/${job.id}/on-the-mat/${part.part}?what=two`} className="button">
+          Compare both on the mat
+        </Link>
+      )}
       <TakePicture
         job={job.id}
         stage="parts"

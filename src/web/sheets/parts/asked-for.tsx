@@ -7,7 +7,7 @@ import { Button, useAct, Wrong } from '../../parts/act.js';
 /** What the plan and the decisions ask for and is not on the list yet. Nothing is put there silently. */
 export function AskedFor({ job }: { job: Job }) {
   const { bill } = useAnswers();
-  const { wrong, busy, act } = useAct();
+  const { wrong, busy, act } = useAct(job);
   const open = bill.filter(({ listed }) => listed === undefined);
   if (open.length === 0) return null;
   const sure = open.filter(({ ifNeeded }) => !ifNeeded);
@@ -19,7 +19,7 @@ export function AskedFor({ job }: { job: Job }) {
         <h2>{headline(sure.length)}</h2>
         {sure.length > 1 && (
           <Button disabled={busy} onClick={() => add(sure)}>
-            Put all {sure.length} on the list
+            {allWords(sure)}
           </Button>
         )}
       </header>
@@ -33,6 +33,15 @@ export function AskedFor({ job }: { job: Job }) {
       <Wrong words={wrong} />
     </section>
   );
+}
+
+const allWords = (lines: readonly BillLine[]) => `Put all ${lines.length} on the list`;
+
+/** All that is surely needed, put on the list by one touch. */
+export function askedLots(job: Job, bill: readonly BillLine[]) {
+  const sure = bill.filter(({ listed, ifNeeded }) => listed === undefined && !ifNeeded);
+  if (sure.length < 2) return [];
+  return [{ label: allWords(sure), write: () => writeAll(job.id, sure.map(wantedLine)) }];
 }
 
 const wantedLine = (line: BillLine) => ({

@@ -72,7 +72,7 @@ function Ways({ job, found, currency }: { job: Job; found: Alternatives; currenc
   const ways = waysOf(found);
   const [chosen, setChosen] = useState('cheapest');
   const way = ways.find(({ id }) => id === chosen) ?? ways[0]!;
-  const { wrong, busy, act } = useAct();
+  const { wrong, busy, act } = useAct(job);
   const order = () => act(() => writeAll(job.id, orderEntries(way.basket, today())));
   return (
     <>

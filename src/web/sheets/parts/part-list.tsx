@@ -1,7 +1,9 @@
 import { useId } from 'react';
 import type { From, Job } from '../../../job/index.js';
 import { price, weekDay } from '../../../phrase/index.js';
-import { Button } from '../../parts/act.js';
+import { write, writeAll } from '../../data/outbox.js';
+import { asBody } from '../../form/as-body.js';
+import { Button, useAct, Wrong } from '../../parts/act.js';
 import { stateWord } from './part-form.js';
 import { today } from './today.js';
 
@@ -11,26 +13,62 @@ interface Acts {
   readonly onMismatch: (part: From<'part'>) => void;
 }
 
-/** The list, what needs a hand first. */
+/** The list as it was written: a row keeps its place whatever comes of its part. */
 export function PartList({ job, ...acts }: { job: Job } & Acts) {
-  const live = [...job.parts.values()].filter((p) => p.state !== 'dropped');
+  const live = livePartsOf(job);
   if (live.length === 0)
     return (
       <p className="empty">
         List what must be bought. Each part keeps its number, price, supplier and the day it is due.
       </p>
     );
-  const rank: readonly From<'part'>['state'][] = ['mismatch', 'ordered', 'wanted', 'arrived', 'fitted'];
-  const inOrder = live.toSorted((a, b) => rank.indexOf(a.state) - rank.indexOf(b.state));
   return (
     <section className="section stack tight">
       <h2>On the list</h2>
+      <AllOfThem job={job} />
       <ul className="lines part-lines">
-        {inOrder.map((part) => (
+        {live.map((part) => (
           <PartLine key={part.part} job={job} part={part} {...acts} />
         ))}
       </ul>
     </section>
+  );
+}
+
+export const livePartsOf = (job: Job) => [...job.parts.values()].filter((p) => p.state !== 'dropped');
+
+/** Several parts in the same state, and the one touch that says the same of them all; an exception is said at its row. */
+export function lotsOf(job: Job) {
+  const lot = (state: From<'part'>['state'], to: From<'part'>['state'], words: string) => {
+    const parts = livePartsOf(job).filter((p) => p.state === state);
+    const write = () =>
+      writeAll(
+        job.id,
+        parts.map((p) => ({ kind: 'part', body: { ...asBody(p), state: to } })),
+      );
+    return parts.length > 1 ? [{ label: `All ${parts.length} ${words}`, write }] : [];
+  };
+  return [
+    ...lot('wanted', 'ordered', 'are ordered'),
+    ...lot('ordered', 'arrived', 'are here and match the old ones'),
+  ];
+}
+
+function AllOfThem({ job }: { job: Job }) {
+  const { wrong, busy, act } = useAct(job);
+  const lots = lotsOf(job);
+  if (lots.length === 0) return <Wrong words={wrong} />;
+  return (
+    <>
+      <div className="row">
+        {lots.map((lot) => (
+          <Button key={lot.label} disabled={busy} onClick={() => void act(lot.write)}>
+            {lot.label}
+          </Button>
+        ))}
+      </div>
+      <Wrong words={wrong} />
+    </>
   );
 }
 
@@ -65,11 +103,13 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
       </div>
       <div className="row">
         <StateWord state={part.state} />
+        {part.state === 'wanted' && <SayState job={job} part={part} to="ordered" words="Ordered" />}
         {part.state === 'ordered' && (
           <Button aria-label={`It is here: ${part.name}`} onClick={() => onArrive(part)}>
             It is here
           </Button>
         )}
+        {part.state === 'arrived' && <SayState job={job} part={part} to="ordered" words="Not here yet" />}
         {part.state === 'mismatch' && (
           <Button aria-label={`What now: ${part.name}`} onClick={() => onMismatch(part)}>
             What now
@@ -80,6 +120,25 @@ function PartLine({ job, part, onChange, onArrive, onMismatch }: { job: Job; par
         </Button>
       </div>
     </li>
+  );
+}
+
+/** What came of one part, in one touch. */
+function SayState(props: { job: Job; part: From<'part'>; to: From<'part'>['state']; words: string }) {
+  const { job, part, to, words } = props;
+  const { busy, wrong, act } = useAct(job);
+  return (
+    <>
+      <Button
+        look={part.state === 'arrived' ? 'quiet' : 'plain'}
+        aria-label={`${words}: ${part.name}`}
+        disabled={busy}
+        onClick={() => void act(() => write(job.id, 'part', { ...asBody(part), state: to }))}
+      >
+        {words}
+      </Button>
+      <Wrong words={wrong} />
+    </>
   );
 }
 

@@ -1,23 +1,32 @@
 import { useState } from 'react';
 import type { From, Job } from '../../../job/index.js';
 import { counted } from '../../../phrase/index.js';
+import { useAnswers } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
+import { Button, useAct } from '../../parts/act.js';
+import { PrintLabels } from '../../parts/print-labels.js';
 import { Cleaning } from '../cleaning/cleaning.js';
 import { ArrivalDialog } from './arrival.js';
-import { AskedFor } from './asked-for.js';
+import { AskedFor, askedLots } from './asked-for.js';
 import { BasketSection } from './basket.js';
 import { FallbackDialog } from './fallback.js';
 import { Offers } from './offers.js';
 import { PartDialog } from './part-form.js';
-import { PartList } from './part-list.js';
+import { livePartsOf, lotsOf, PartList } from './part-list.js';
 
 /** What is to be bought, on its way, here and fitted. Lay the new part beside the old one before it is fitted. */
 export function Parts({ job, gate }: SheetProps) {
   const [editing, setEditing] = useState<From<'part'> | 'new'>();
   const [arriving, setArriving] = useState<string>();
   const [mismatched, setMismatched] = useState<string>();
-  usePrimary({ label: 'Add a part', act: () => setEditing('new') });
+  const { busy, act } = useAct(job);
+  const [lot] = [...askedLots(job, useAnswers().bill), ...lotsOf(job)];
+  usePrimary(
+    lot
+      ? { label: lot.label, act: () => void act(lot.write), disabled: busy }
+      : { label: 'Add a part', act: () => setEditing('new') },
+  );
   return (
     <Sheet
       job={job}
@@ -25,6 +34,11 @@ export function Parts({ job, gate }: SheetProps) {
       headline={headline(job)}
       say="Order once: gaskets, seals, clips and fluids with the rest. Lay each new part beside the old one before fitting it."
     >
+      {lot && (
+        <div className="row">
+          <Button onClick={() => setEditing('new')}>Add a part</Button>
+        </div>
+      )}
       <AskedFor job={job} />
       <PartList
         job={job}
@@ -32,6 +46,11 @@ export function Parts({ job, gate }: SheetProps) {
         onArrive={({ part }) => setArriving(part)}
         onMismatch={({ part }) => setMismatched(part)}
       />
+      {[...job.parts.values()].some(({ state }) => state === 'ordered' || state === 'arrived') && (
+        <div className="row">
+          <PrintLabels job={job.id} kind="part" />
+        </div>
+      )}
       <Offers job={job} />
       <BasketSection job={job} />
       <Cleaning job={job} />
@@ -55,7 +74,7 @@ export function Parts({ job, gate }: SheetProps) {
 }
 
 function headline(job: Job): string {
-  const parts = [...job.parts.values()].filter((p) => p.state !== 'dropped');
+  const parts = livePartsOf(job);
   if (parts.length === 0) return 'No part is listed';
   const count = (...states: From<'part'>['state'][]) => parts.filter((p) => states.includes(p.state)).length;
   const said = [

@@ -1,14 +1,14 @@
 import { useState } from 'react';
+import { useLocation } from 'wouter';
 import { type Caution as CatalogCaution, cautionsFor, type RunUpStep } from '../../../catalog/index.js';
-import type { RunUpItem } from '../../../job/index.js';
+import type { Job, RunUpItem } from '../../../job/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
-import { Button } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { grouped } from '../grouped.js';
 import { AcceptanceTable } from './acceptance-table.js';
-import { limitWords } from './limit-words.js';
+import { AskedPoints, Point } from './asked-points.js';
 import { Listening } from './listening/listening.js';
 import { RunClock } from './run-clock.js';
 import { SayStep } from './say-step.js';
@@ -35,27 +35,33 @@ export function RunUp({ answers, job, gate }: SheetProps) {
   const catalog = useCatalog();
   const { items, stops } = answers.runUp;
   const [saying, setSaying] = useState<RunUpItem>();
-  const next = items.find(({ state }) => state === 'open');
-  usePrimary(next && { label: 'Next step', act: () => setSaying(next) });
-  const done = items.filter(({ state }) => state !== 'open').length;
+  const [said, setSaid] = useState<RunUpItem>();
+  const [, go] = useLocation();
+  const asked = items.filter((item) => item.asked === 'safety' || item.asked === 'touched');
+  const rest = items.filter((item) => item.asked === undefined);
+  const next = asked.find(({ state }) => state === 'open');
+  // what was just said is still the next one until the sheet has followed: it is not asked twice
+  usePrimary(
+    next
+      ? { label: 'Next step', act: () => setSaying(next), disabled: next === said }
+      : { label: 'On to Hand-over', act: () => go(`/job/${job.id}/hand-over`) },
+  );
+  const done = asked.filter(({ state }) => state !== 'open').length;
   return (
     <Sheet
       job={job}
       gate={gate}
-      headline={headline(stops, done, items.length)}
-      say={next ? `Next: ${next.step.title}` : 'Every step is done.'}
+      headline={headline(stops, done, asked.length)}
+      say={next ? `Next: ${next.step.title}` : 'All that was asked for is shown.'}
     >
       <StopNow stops={stops} />
       <StageCautions all={cautionsFor(catalog, { stage: 'run-up' })} />
       <RunClock job={job} looks={items} onLook={setSaying} />
-      <div>
-        {[...grouped(items, ({ step }) => step.phase)].map(([phase, list]) => (
-          <Phase key={phase} name={phaseNames[phase]} items={list} next={next} onSay={setSaying} />
-        ))}
-      </div>
+      <AskedPoints job={job} items={items} onSay={setSaying} />
+      <NotLookedAt job={job} items={rest} onSay={setSaying} />
       <Listening job={job} />
       <AcceptanceTable rows={answers.acceptance} />
-      <SayStep job={job} item={saying} onClose={() => setSaying(undefined)} />
+      <SayStep job={job} item={saying} onSaid={setSaid} onClose={() => setSaying(undefined)} />
     </Sheet>
   );
 }
@@ -82,64 +88,28 @@ function StageCautions({ all }: { all: readonly CatalogCaution[] }) {
 
 const firstSentence = (words: string) => words.split(/(?<=\.)\s/)[0]!;
 
-function Phase(props: {
-  name: string;
-  items: readonly RunUpItem[];
-  next: RunUpItem | undefined;
-  onSay: (item: RunUpItem) => void;
-}) {
-  const done = props.items.filter(({ state }) => state !== 'open').length;
-  const bad = props.items.some(({ state }) => state === 'not-ok' || state === 'outside');
-  const open = bad || props.items.some((item) => item === props.next);
+/** What nobody asks for on this job: it stays folded, and on the record as not looked at. */
+function NotLookedAt(props: { job: Job; items: readonly RunUpItem[]; onSay: (item: RunUpItem) => void }) {
+  const { job, items, onSay } = props;
+  const open = items.filter(({ state }) => state === 'open').length;
+  if (items.length === 0) return null;
+  const bad = items.some(({ state }) => state === 'not-ok' || state === 'outside');
   return (
-    <details className="section phase" open={open}>
+    <details className="section phase" open={bad}>
       <summary>
-        <h2>{props.name}</h2>
-        <span className={done === props.items.length && !bad ? 'verdict pass' : 'soft'}>
-          {done === props.items.length ? (bad ? 'not in order' : 'done') : `${done} of ${props.items.length}`}
-        </span>
+        <h2>The rest</h2>
+        <span className="soft">{open > 0 ? `${open} not looked at` : 'all looked at'}</span>
       </summary>
-      <ul className="lines">
-        {props.items.map((item) => (
-          <StepLine key={item.step.id} item={item} onSay={() => props.onSay(item)} />
-        ))}
-      </ul>
+      {[...grouped(items, ({ step }) => step.phase)].map(([phase, list]) => (
+        <section key={phase} className="stack tight">
+          <h3>{phaseNames[phase]}</h3>
+          <ul className="lines">
+            {list.map((item) => (
+              <Point key={item.step.id} job={job} item={item} onSay={() => onSay(item)} />
+            ))}
+          </ul>
+        </section>
+      ))}
     </details>
-  );
-}
-
-function StepLine({ item, onSay }: { item: RunUpItem; onSay: () => void }) {
-  const { step, said, limit } = item;
-  return (
-    <li className="stacks">
-      <div>
-        <b>{step.title}</b> {step.barsHandOver && <span className="chip">before hand-over</span>}
-        {limit && <div className="soft">{limitWords(limit)}</div>}
-        {said?.words && <div>{said.words}</div>}
-      </div>
-      <div className="row">
-        <Said item={item} />
-        <Button look={said ? 'quiet' : 'plain'} onClick={onSay}>
-          {said ? 'Again' : 'Log it'}
-        </Button>
-      </div>
-    </li>
-  );
-}
-
-const verdicts = {
-  ok: ['pass', 'in order'],
-  'not-ok': ['fail', 'not in order'],
-  outside: ['fail', 'outside the limit'],
-} as const;
-
-function Said({ item: { said, state } }: { item: RunUpItem }) {
-  if (!said || state === 'open') return null;
-  if (state === 'not-applicable') return <span className="soft">does not apply</span>;
-  return (
-    <>
-      {said.value && <b>{said.value.written}</b>}
-      {state !== 'read' && <span className={`verdict ${verdicts[state][0]}`}>{verdicts[state][1]}</span>}
-    </>
   );
 }

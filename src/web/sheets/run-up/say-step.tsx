@@ -1,6 +1,8 @@
 import { cautionsFor, type RunUpStep } from '../../../catalog/index.js';
-import type { From, Job, RunUpItem } from '../../../job/index.js';
-import { useCatalog } from '../../data/answers.js';
+import { droopBetween, type From, type Job, type RunUpItem, topSpeedSaid } from '../../../job/index.js';
+import { joined } from '../../../phrase/index.js';
+import type { Kind } from '../../../quantity/index.js';
+import { useAnswers, useCatalog } from '../../data/answers.js';
 import { FieldError } from '../../form/field.js';
 import { Asked, FormFrame, Resumed } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
@@ -12,19 +14,29 @@ import { limitWords } from './limit-words.js';
 type Result = From<'run-up'>['result'];
 
 /** One step of the run-up: its cautions first, what the sheet says, then what was seen. */
-export function SayStep(props: { job: Job; item: RunUpItem | undefined; onClose: () => void }) {
-  const { job, item, onClose } = props;
+export function SayStep(props: {
+  job: Job;
+  item: RunUpItem | undefined;
+  onSaid: (item: RunUpItem) => void;
+  onClose: () => void;
+}) {
+  const { job, item, onSaid, onClose } = props;
+  const done = (said: RunUpItem) => {
+    onSaid(said);
+    onClose();
+  };
   return (
     <Dialog title={item?.step.title ?? ''} open={item !== undefined} onClose={onClose}>
-      {item && <SayForm job={job} item={item} onClose={onClose} />}
+      {item && <SayForm job={job} item={item} onDone={() => done(item)} />}
     </Dialog>
   );
 }
 
-function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: () => void }) {
+function SayForm({ job, item, onDone }: { job: Job; item: RunUpItem; onDone: () => void }) {
   const catalog = useCatalog();
   const { step, limit } = item;
   const kind = step.kind ?? limit?.kind ?? 'rotation';
+  const noLoad = topSpeedSaid(useAnswers());
   const form = useForm({
     job: job.id,
     kind: 'run-up',
@@ -33,9 +45,13 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
     fields: {
       value: {
         as: 'quantity',
-        kind,
-        unit: limit?.kind === kind ? limit.unit : undefined,
+        kind: ({ value }) => kindTyped(kind, value),
+        unit: ({ value }) => (limit?.kind === kind ? limit.unit : soleUnits[kindTyped(kind, value)]),
         label: 'Reading',
+        doubt: ({ value }) =>
+          kindTyped(kind, value) !== kind && !noLoad
+            ? 'Log the top speed first: the droop is worked out from both. Or write it in percent.'
+            : undefined,
         when: () => step.answer === 'reading',
       },
       words: { as: 'text', label: 'Note' },
@@ -44,9 +60,11 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
     lines: (body) => {
       if (body.result === 'reading' && !body.value)
         throw new FieldError('value', 'Write the reading with its unit.');
-      return [{ kind: 'run-up', body }];
+      const droop = body.value && kind === 'ratio' && noLoad && droopBetween(noLoad, body.value);
+      if (!droop) return [{ kind: 'run-up', body }];
+      return [{ kind: 'run-up', body: { ...body, ...droop, words: joined([body.words, droop.words]) } }];
     },
-    onDone: onClose,
+    onDone,
   });
   const ask = asks(item, form.text('value') !== '' && form.wrongAt('value') === undefined);
   const say = (result: Result) => void form.keep({ also: { result } });
@@ -68,6 +86,18 @@ function SayForm({ job, item, onClose }: { job: Job; item: RunUpItem; onClose: (
     </FormFrame>
   );
 }
+
+/** Where a kind of number is read in one unit only, that need not be typed. */
+const soleUnits: Partial<Record<Kind, string>> = {
+  rotation: 'rpm',
+  ratio: '%',
+  voltage: 'V',
+  frequency: 'Hz',
+};
+
+/** Droop is read off as a speed: such a number is understood as the speed under load. */
+const kindTyped = (kind: Kind, value: unknown): Kind =>
+  kind === 'ratio' && /rpm|\d{3}/i.test(String(value)) ? 'rotation' : kind;
 
 type Asks = 'done' | 'reading' | 'reading-judged-by-hand';
 

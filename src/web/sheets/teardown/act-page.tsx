@@ -1,12 +1,16 @@
 import type { ReactNode } from 'react';
-import type { Job } from '../../../job/index.js';
+import type { Job, Stage } from '../../../job/index.js';
 import { Button } from '../../parts/act.js';
+import { Camera } from '../../parts/picture.js';
 import { Speak } from '../../parts/speak.js';
 import { useStepKeys } from '../../parts/step-keys.js';
+import { TalkAtStep } from '../../talk/talk.js';
+import { useTalk } from '../../talk/use-talk.js';
 
 /** Step mode: one act at a time in large type, driven by thumb, space and arrows or a foot pedal. */
 export function ActPage(props: {
   job: Job;
+  stage: Stage;
   /** "Teardown 6 / 13" */
   where: string;
   title: string;
@@ -20,8 +24,9 @@ export function ActPage(props: {
   other?: ReactNode;
   onLeave: () => void;
 }) {
-  const { go, back, onLeave } = props;
-  useStepKeys(go.disabled ? undefined : go.act, back, onLeave);
+  const { job, stage, title, go, back, onLeave } = props;
+  const talk = useTalk(job.id, { stage, about: title });
+  useStepKeys(go.disabled ? undefined : go.act, back, onLeave, talk);
   return (
     <main className="act-page">
       <header>
@@ -29,19 +34,23 @@ export function ActPage(props: {
           Leave
         </Button>
         <span>
-          <span className="only-wide">Tag {props.job.tag} · </span>
+          <span className="only-wide">Tag {job.tag} · </span>
           {props.where}
         </span>
-        <Speak words={props.spoken} />
+        <span className="row">
+          <Camera job={job.id} stage={stage} about={title} />
+          <Speak words={props.spoken} />
+        </span>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: this region scrolls, and a keyboard must reach it */}
       <section className="act-body" tabIndex={0} aria-label="This step">
         <div className="stack">
           <div>
-            <h1>{props.title}</h1>
+            <h1>{title}</h1>
             {props.say && <div className="say">{props.say}</div>}
           </div>
           {props.children}
+          <TalkAtStep job={job} stage={stage} about={title} talk={talk} />
         </div>
         <div className="stack">{props.side}</div>
       </section>

@@ -13,6 +13,8 @@ export interface Count {
   readonly hole: string;
   /** what is usual, in words */
   readonly usual?: string;
+  /** so many there usually are, where it is not certain: each number is one touch */
+  readonly between?: readonly [from: number, to: number];
 }
 
 /** What is to be counted out: as counted on this engine, else as usual, with the number where it is certain. */
@@ -26,8 +28,13 @@ export function countsFor(fasteners: readonly StepFastener[]): Count[] {
       length: f.length ?? '',
       hole: f.hole ?? '',
       ...(f.known === 'usual' && !isCertain(f) && { usual: fastenerWords(f) }),
+      ...(f.count !== undefined &&
+        f.countTo !== undefined &&
+        f.countTo - f.count < mostOffered && { between: [f.count, f.countTo] as const }),
     }));
 }
+
+const mostOffered = 8;
 
 /** One number and one size: nothing more is to be said than the line itself says. */
 const isCertain = (f: StepFastener) =>
@@ -44,6 +51,8 @@ export function countedFasteners(counts: readonly Count[]): Fastener[] {
       ...(hole.trim() && { hole: hole.trim() }),
     }));
 }
+
+const numbers = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 const labelOf = ({ what, size, length, hole }: Count) =>
   [[size, length].filter(Boolean).join(' × '), what, hole && `(${hole})`].filter(Boolean).join(' ');
@@ -75,6 +84,16 @@ export function CountOut({
               </Button>
             )}
           </div>
+          {c.between && c.count === 0 && (
+            <fieldset className="choices">
+              <legend className="hidden">How many: {labelOf(c)}</legend>
+              {numbers(...c.between).map((count) => (
+                <Button key={count} onClick={() => change(i, { count })}>
+                  {count}
+                </Button>
+              ))}
+            </fieldset>
+          )}
           <Stepper name={labelOf(c)} value={c.count} onChange={(count) => change(i, { count })} />
         </div>
       ))}

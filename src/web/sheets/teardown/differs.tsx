@@ -19,6 +19,7 @@ type How = Body<'differs'>['how'];
 
 const hows: readonly { id: How; label: string }[] = [
   { id: 'absent', label: 'It is not there' },
+  { id: 'there', label: 'It is there' },
   { id: 'added', label: 'Something more is there' },
   { id: 'waits-for', label: 'It waits for other pieces' },
   { id: 'minutes', label: 'It takes so long' },
@@ -103,7 +104,7 @@ function fieldsFor(pieces: readonly Choice[]): FieldsOf<Said> {
       as: 'select',
       label: 'Piece',
       choices: pieces,
-      when: asked('absent', 'waits-for', 'minutes', 'fasteners'),
+      when: asked('absent', 'there', 'waits-for', 'minutes', 'fasteners'),
       need: 'Say which piece it is.',
     },
     minutes: {

@@ -5,21 +5,19 @@ import { write, writeAll } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 
-/** What must be reached: set by tap, offered from what was decided, dropped by tap. */
+/** What must come off: set by tap, proposed from what was decided, dropped by tap. */
 export function Goals({ job, plan }: { job: Job; plan: TeardownPlan }) {
   const [adding, setAdding] = useState(false);
   const { wrong, act } = useAct();
   const set = (goal: TeardownGoal, state: 'wanted' | 'dropped') =>
     act(() => write(job.id, 'goal', { component: goal.component, title: goal.title, why: goal.why, state }));
   return (
-    <section className="card stack tight" aria-label="What must be reached">
+    <section className="card stack tight" aria-label="What must come off">
       <header>
-        <h2>What must be reached</h2>
-        <Button look={plan.goals.length === 0 ? 'go' : 'plain'} onClick={() => setAdding(true)}>
-          Add a goal
-        </Button>
+        <h2>What must come off</h2>
+        <Button onClick={() => setAdding(true)}>Add a piece</Button>
       </header>
-      {plan.goals.length === 0 && (
+      {plan.goals.length + plan.offered.length === 0 && (
         <p className="soft">
           Name a piece, a check or a fault. The cheapest way to it is worked out: what comes off, in which
           order, what stays on.
@@ -40,19 +38,19 @@ export function Goals({ job, plan }: { job: Job; plan: TeardownPlan }) {
         {plan.offered.map((goal) => (
           <li key={goal.component}>
             <div>
-              {goal.title} <span className="soft">offered</span>
+              {goal.title}
               <div className="soft">{goal.why}</div>
             </div>
             <span className="row">
-              <Button aria-label={`Take ${goal.title} as a goal`} onClick={() => void set(goal, 'wanted')}>
-                + Take it
+              <Button aria-label={`${goal.title} must come off`} onClick={() => void set(goal, 'wanted')}>
+                It must
               </Button>
               <Button
                 look="quiet"
-                aria-label={`${goal.title} is not needed`}
+                aria-label={`${goal.title} stays on`}
                 onClick={() => void set(goal, 'dropped')}
               >
-                No
+                It stays on
               </Button>
             </span>
           </li>
@@ -64,9 +62,25 @@ export function Goals({ job, plan }: { job: Job; plan: TeardownPlan }) {
   );
 }
 
+/** All that the decisions ask for, taken by one touch. */
+export function allOffered(job: Job, { offered }: TeardownPlan) {
+  if (offered.length < 2) return undefined;
+  return {
+    label: `All ${offered.length} must come off`,
+    write: () =>
+      writeAll(
+        job.id,
+        offered.map(({ component, title, why }) => ({
+          kind: 'goal' as const,
+          body: { component, title, why, state: 'wanted' },
+        })),
+      ),
+  };
+}
+
 const stateWords = {
   wanted: undefined,
-  reached: ['pass', 'reached'],
+  reached: ['pass', 'off'],
   inside: ['cannot-decide', 'off, still inside what left whole: split it on the bench'],
   absent: ['cannot-decide', 'not on this engine'],
 } as const;
@@ -84,7 +98,7 @@ const kinds: readonly { id: GoalChoice['kind']; words: string }[] = [
 
 function AddGoal({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
   return (
-    <Dialog title="What must be reached?" open={open} onClose={onClose}>
+    <Dialog title="What must come off?" open={open} onClose={onClose}>
       {open && <Choose job={job} onClose={onClose} />}
     </Dialog>
   );

@@ -10,8 +10,10 @@ import { Page } from '../../frame/page.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { ActPage } from './act-page.js';
-import { type Count, CountOut, countedFasteners, countsFor } from './counter.js';
+import { type Count, CountOut, countsFor } from './counter.js';
 import { Mind } from './mind.js';
+import { missingViews, notCounted, offLine, openPorts, unseenBecause } from './off-line.js';
+import { SeveralOff } from './several-off.js';
 import { TickRows } from './tick-row.js';
 import { useTeardownPlan } from './use-plan.js';
 import { ViewRows } from './view-rows.js';
@@ -27,7 +29,8 @@ export function TakeApart(props: { answers: Answers; step?: string | undefined }
   const [waiting, setWaiting] = useState(0);
   const planned = plan.state === 'planned' ? plan : undefined;
   const ready = planned ? readyNow(planned) : [];
-  const step = named === undefined ? ready[waiting % Math.max(1, ready.length)] : answers.step(named);
+  const first = ready[waiting % Math.max(1, ready.length)];
+  const step = named === undefined ? first && inNextBag(first, planned!) : answers.step(named);
   const leave = () => go(`/job/${id}/teardown`);
   if (!step) return <NothingLeft id={id} named={named} plan={planned} />;
   const taken = answers.takenOff;
@@ -49,9 +52,12 @@ export function TakeApart(props: { answers: Answers; step?: string | undefined }
       onBack={before && (() => go(`/job/${id}/take-apart/${before.step}`))}
       onLeave={leave}
       other={
-        named === undefined && ready.length > 1 ? (
-          <Button onClick={() => setWaiting(waiting + 1)}>Another first</Button>
-        ) : undefined
+        named === undefined && (
+          <>
+            {ready.length > 1 && <Button onClick={() => setWaiting(waiting + 1)}>Another first</Button>}
+            <SeveralOff job={job} steps={planned!.steps} />
+          </>
+        )
       }
     />
   );
@@ -61,6 +67,12 @@ export function TakeApart(props: { answers: Answers; step?: string | undefined }
 function readyNow({ steps }: TeardownPlan): PlannedStep[] {
   const left = new Set(steps.map((s) => s.id));
   return steps.filter((s) => s.after.every((id) => !left.has(id)));
+}
+
+/** Whichever comes off first lies in the next bag: no number is left out. */
+function inNextBag(step: PlannedStep, { steps }: TeardownPlan): PlannedStep {
+  const next = steps.find(({ bag }) => bag !== undefined)?.bag;
+  return step.bag === undefined || next === undefined ? step : { ...step, bag: next };
 }
 
 function whereWords(taken: number, plan: TeardownPlan | undefined, here: number): string {
@@ -105,9 +117,7 @@ interface ActProps {
 /** What was done at a step as it is typed, and what still speaks against its counting as off. */
 function useOff({ job, step, onDone }: ActProps) {
   const logged = job.steps.get(step.step);
-  const missing = step.views.filter((v) => !v.shown && !v.gone);
-  const openIn = (plugged: unknown) => step.plugs.filter((p) => !(plugged as string[]).includes(p.name));
-  const uncountedIn = (counts: unknown) => (counts as Count[]).filter((c) => c.count === 0 && c.usual);
+  const missing = missingViews(step);
   const form = useForm({
     job: job.id,
     kind: 'step',
@@ -115,35 +125,28 @@ function useOff({ job, step, onDone }: ActProps) {
     title: step.name,
     fields: {
       $counts: { as: 'drawn', label: 'Fasteners', begin: countsFor(step.fasteners) },
-      plugged: { as: 'drawn', label: 'Plugged', begin: logged?.plugged ?? [] },
+      plugged: { as: 'drawn', label: 'Plugged', begin: logged?.plugged ?? step.plugs.map((p) => p.name) },
       bag: { as: 'text', label: 'Bag', begin: step.bag },
       words: { as: 'text', label: 'Note', hint: 'which way round, how it felt', begin: logged?.words },
       $reason: {
         as: 'text',
-        label: 'Why go on without',
+        label: 'Or in your words',
         hint: 'filmed on another camera; nothing to see; came in without',
         help: 'It goes into the log with the step.',
       },
     },
-    also: ({ words }, { $counts, plugged, $reason }) => {
-      const reason = String($reason).trim();
-      const left = reason && leftWords(reason, openIn(plugged), uncountedIn($counts));
-      return {
-        step: step.step,
-        stage: 'teardown',
-        title: step.name,
-        state: 'done',
-        fasteners: countedFasteners($counts as Count[]),
-        unseen: reason === '' ? logged?.unseen : missing.map((v) => ({ view: v.view, reason })),
-        words: [words, left].filter(Boolean).join('. ') || undefined,
-        ...(step.components.length > 0 && { components: [...step.components] }),
-        ...(step.components.length === 1 && { component: step.components[0] }),
-      };
-    },
+    also: ({ words }, { $counts, plugged, $reason }) =>
+      offLine(step, {
+        counts: $counts as Count[],
+        plugged: plugged as string[],
+        reason: String($reason).trim(),
+        ...(words && { words }),
+        ...(logged?.unseen && { unseen: logged.unseen }),
+      }),
     onDone,
   });
-  const open = openIn(form.given.plugged);
-  const uncounted = uncountedIn(form.given.$counts);
+  const open = openPorts(step, form.list('plugged'));
+  const uncounted = notCounted(form.list<Count>('$counts'));
   const isOff = logged?.state === 'done';
   return { form, missing, open, uncounted, isOff };
 }
@@ -158,6 +161,7 @@ function Act(props: ActProps) {
   return (
     <ActPage
       job={job}
+      stage="teardown"
       where={where}
       title={step.name}
       say={sayOf(step)}
@@ -166,7 +170,7 @@ function Act(props: ActProps) {
       onLeave={onLeave}
       other={other}
       go={{
-        label: isOff ? 'Keep it so' : 'It is off · next',
+        label: isOff ? 'Keep it so' : goWords(step, open.length),
         act: () => (sure ? void form.keep() : setAsking(true)),
         disabled: form.busy,
       }}
@@ -185,6 +189,10 @@ function Act(props: ActProps) {
     </ActPage>
   );
 }
+
+/** The touch says all that it claims. */
+const goWords = ({ plugs }: PlannedStep, open: number) =>
+  plugs.length > 0 && open === 0 ? 'Off and plugged · next' : 'It is off · next';
 
 /** What is counted out, plugged, bagged and noted. */
 function OffSide({ step, form }: { step: PlannedStep; form: Form }) {
@@ -213,68 +221,76 @@ function OffSide({ step, form }: { step: PlannedStep; form: Form }) {
   );
 }
 
+/** What it is, mostly, in one touch; anything else is typed. */
+const leftBecause = ['Not on this one', 'Came in like that', 'Left so for now'];
+
+interface Left {
+  readonly missing: PlannedStep['views'];
+  readonly ports: PlannedStep['plugs'];
+  readonly uncounted: readonly Count[];
+}
+
+function WhatIsLeft({ missing, ports, uncounted }: Left) {
+  return (
+    <ul className="plain stack tight">
+      {missing.map(({ view }) => (
+        <li key={view}>
+          <b className="verdict fail">no picture</b> of {view}: it cannot be taken once this is off.
+        </li>
+      ))}
+      {ports.map(({ name }) => (
+        <li key={name}>
+          <b className="verdict fail">open</b> {name}: dirt falls in.
+        </li>
+      ))}
+      {uncounted.map(({ usual }) => (
+        <li key={usual}>
+          <b className="verdict cannot-decide">not counted</b>: {usual}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** What is not as it should be before a piece moves, and the reason for going on all the same. */
-function Doubts(props: {
-  form: Form;
-  open: boolean;
-  missing: PlannedStep['views'];
-  ports: PlannedStep['plugs'];
-  uncounted: readonly Count[];
-  onClose: () => void;
-}) {
+function Doubts(props: Left & { form: Form; open: boolean; onClose: () => void }) {
   const { form, missing, ports, uncounted, onClose } = props;
+  const goOn = () => {
+    onClose();
+    void form.keep();
+  };
   return (
     <Dialog
       title={missing.length > 0 ? 'Take it off without the picture?' : 'Before it counts as off'}
       open={props.open}
       onClose={onClose}
     >
-      <ul className="plain stack tight">
-        {missing.map(({ view }) => (
-          <li key={view}>
-            <b className="verdict fail">no picture</b> of {view}: it cannot be taken once this is off.
-          </li>
+      <WhatIsLeft missing={missing} ports={ports} uncounted={uncounted} />
+      <fieldset className="choices">
+        <legend className="hidden">Why</legend>
+        {(missing.length > 0 ? unseenBecause : leftBecause).map((reason) => (
+          <Button
+            key={reason}
+            onClick={() => {
+              form.set('$reason', reason);
+              goOn();
+            }}
+          >
+            {reason}
+          </Button>
         ))}
-        {ports.map(({ name }) => (
-          <li key={name}>
-            <b className="verdict fail">open</b> {name}: dirt falls in.
-          </li>
-        ))}
-        {uncounted.map(({ usual }) => (
-          <li key={usual}>
-            <b className="verdict cannot-decide">not counted</b>: {usual}
-          </li>
-        ))}
-      </ul>
+      </fieldset>
       <Asked form={form} names={['$reason']} />
       <div className="row end">
         <Button look="go" onClick={onClose}>
           Go back
         </Button>
-        <Button
-          disabled={form.text('$reason') === ''}
-          onClick={() => {
-            onClose();
-            void form.keep();
-          }}
-        >
+        <Button disabled={form.text('$reason') === ''} onClick={goOn}>
           {missing.length > 0 ? 'Off without the picture' : 'It is off all the same'}
         </Button>
       </div>
     </Dialog>
   );
-}
-
-function leftWords(
-  reason: string,
-  open: PlannedStep['plugs'],
-  uncounted: readonly Count[],
-): string | undefined {
-  const left = [
-    open.length > 0 && `left open: ${listed(open.map((p) => p.name))}`,
-    uncounted.length > 0 && `not counted: ${listed(uncounted.map((c) => c.usual!))}`,
-  ].filter(Boolean);
-  return left.length > 0 ? `${left.join('; ')} (${reason})` : undefined;
 }
 
 function sayOf(step: PlannedStep): string {

@@ -1,22 +1,23 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { cautionsFor } from '../../../catalog/index.js';
-import type { From, Job, TeardownPlan } from '../../../job/index.js';
-import { counted, listed, minutesWords } from '../../../phrase/index.js';
+import { type From, type Job, lineWords, type TeardownPlan } from '../../../job/index.js';
+import { counted, dayWords, listed, minutesWords } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
-import { documentUrl } from '../../data/api.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
-import { Button } from '../../parts/act.js';
+import { Button, useAct } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
+import { FilmChapters } from '../../parts/film-chapters.js';
 import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
+import { PrintLabels } from '../../parts/print-labels.js';
 import { TwoAccountsAsked } from '../two-accounts.js';
 import { ChooseComponent } from './choose-component.js';
 import { CoverageLine } from './coverage-line.js';
 import { Differs } from './differs.js';
 import { Early } from './early.js';
-import { Goals } from './goals.js';
+import { allOffered, Goals } from './goals.js';
 import { GraphPicture } from './graph-picture.js';
 import { useTeardownPlan } from './use-plan.js';
 import { Way } from './way.js';
@@ -30,10 +31,14 @@ export function Teardown({ answers, job, gate }: SheetProps) {
   const plan = found.state === 'planned' ? found : undefined;
   const { offNow: off, takenOff } = answers;
   const next = plan?.steps[0];
+  const all = plan && allOffered(job, plan);
+  const { busy, act } = useAct(job);
   usePrimary(
-    next
-      ? { label: `Next: ${next.name}`, act: () => go(`/job/${job.id}/take-apart`) }
-      : { label: 'Something comes off', act: () => setChoosing(true) },
+    all
+      ? { label: all.label, act: () => void act(all.write), disabled: busy }
+      : next
+        ? { label: `Next: ${next.name}`, act: () => go(`/job/${job.id}/take-apart`) }
+        : { label: 'Something comes off', act: () => setChoosing(true) },
   );
   return (
     <Sheet
@@ -69,6 +74,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
         <div className="row">
           <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
           <NameClip job={job.id} stage="teardown" />
+          <FilmChapters job={job} />
           {next && <Button onClick={() => setChoosing(true)}>Something else comes off</Button>}
         </div>
       </section>
@@ -108,20 +114,29 @@ function Assumed({ plan }: { plan: TeardownPlan }) {
   );
 }
 
+/** What hands or eyes did at the machine: after a year it says where the work stopped. */
+const atTheBench: ReadonlySet<string> = new Set([
+  ...['step', 'observation', 'measurement', 'cleaning', 'torque', 'run-up'],
+]);
+
 function OffAlready({ job }: { job: Job }) {
   const { takenOff: done } = useAnswers();
   const planned = [...job.steps.values()].filter((s) => s.stage === 'teardown' && s.state === 'planned');
   if (done.length + planned.length === 0) return null;
+  const lastTouched = job.log.findLast(({ struck, known }) => !struck && known && atTheBench.has(known.kind));
+  const { title, value } = lastTouched ? lineWords(lastTouched) : { title: undefined, value: undefined };
   return (
     <section className="section stack tight">
       <div className="row apart">
         <h2>Off so far</h2>
-        {done.some((s) => s.bag) && (
-          <a className="button" href={documentUrl(job.id, 'bag-labels.pdf')} target="_blank" rel="noreferrer">
-            Labels for the bags (PDF)
-          </a>
-        )}
+        {done.some((s) => s.bag) && <PrintLabels job={job.id} kind="bag" />}
       </div>
+      {lastTouched && (
+        <p>
+          Last worked on {dayWords(lastTouched.entry.at)} ({lastTouched.entry.by}):{' '}
+          {[title, value].filter(Boolean).join(': ')}.
+        </p>
+      )}
       <ol className="lines">
         {[...planned, ...done].map((s) => (
           <StepLine key={s.step} job={job} step={s} />

@@ -23,7 +23,7 @@ export function Estimate({ job, verdict }: Shown) {
   const money = ratePerHour === undefined ? undefined : (amount: number) => roughMoney(currency, amount);
   return (
     <section className="section stack tight">
-      <h2>What it will take</h2>
+      <h2>Work and parts</h2>
       {worth.drivers.length > 0 && <Figures verdict={verdict} />}
       <ul className="lines drivers">
         {worth.drivers.map((d) => (
@@ -36,33 +36,49 @@ export function Estimate({ job, verdict }: Shown) {
   );
 }
 
-/** Total, hours and parts: the middle, and between which nine in ten lie. */
-function Figures({ verdict: { worth, currency, ratePerHour } }: { verdict: Answered }) {
+/** Total, hours and parts, each with the lines that it is made of. */
+function figuresOf({ worth, currency, ratePerHour }: Answered, nameOf: (fault: string) => string) {
   const { total, minutes, parts } = estimateOf(worth);
   const money = (amount: number): string => roughMoney(currency, amount);
-  const count = worth.drivers.length;
-  const figures = [
-    ...(total
-      ? [
-          {
-            what: 'In all',
-            of: total,
-            say: money,
-            from: `the hours at ${currency}${ratePerHour} an hour, and the parts`,
-          },
-        ]
-      : []),
+  const linesOf = (part: (d: Driver) => string): Rows =>
+    worth.drivers.map((d) => [nameOf(d.fault), part(d)] as const);
+  const partsOf = (d: Driver) => d.parts.reduce((sum, p) => sum + p.cost, 0);
+  const tookOf = ({ minutes: { own, reach } }: Driver) => minutesWords(own + reach);
+  const thereAndBack = ({ minutes: { own, reach } }: Driver) =>
+    minutesWords(own) + (reach < 0.5 ? '' : `, there and back ${minutesWords(reach)}`);
+  const inAll = total && {
+    what: 'In all',
+    of: total,
+    say: money,
+    from: `the hours at ${currency}${ratePerHour} an hour, and the parts`,
+    lines: linesOf((d) => `${money(d.cost)}: ${tookOf(d)}, parts ${money(partsOf(d))}`),
+  };
+  return [
+    ...(inAll ? [inAll] : []),
     {
       what: 'At the bench',
       of: minutes,
       say: roughHours,
-      from: 'minutes of the repairs below, and of getting there and back once',
+      from: 'minutes of the repairs, and of getting there and back once for all',
+      lines: linesOf(thereAndBack),
     },
-    { what: 'Parts', of: parts, say: money, from: 'prices written down on this job, else the catalog’s' },
+    {
+      what: 'Parts',
+      of: parts,
+      say: money,
+      from: 'prices written down on this job, else the catalog’s',
+      lines: linesOf((d) => money(partsOf(d))),
+    },
   ];
+}
+
+/** The middle of each, and between which nine in ten lie. */
+function Figures({ verdict }: { verdict: Answered }) {
+  const faults = byId(useCatalog().faults);
+  const figures = figuresOf(verdict, (id) => faults.get(id)!.name);
   return (
     <ul className="lines">
-      {figures.map(({ what, of, say, from }, place) => (
+      {figures.map(({ what, of, say, from, lines }, place) => (
         <li key={what} className={place === 0 ? 'first' : undefined}>
           <span>{what}</span>
           <span className="share">
@@ -70,12 +86,10 @@ function Figures({ verdict: { worth, currency, ratePerHour } }: { verdict: Answe
               what={what}
               shown={say(of.median)}
               rows={[
-                ['from', from],
-                [
-                  'made of',
-                  `${count === 1 ? 'the one repair' : `the ${count} repairs`} below; each opens into its minutes and parts`,
-                ],
+                ...lines,
+                ['the middle', `${say(of.median)} of all cases; the lines above are averages`],
                 ['nine in ten', `${say(of.low)} to ${say(of.high)}`],
+                ['from', from],
                 ['stands on', judged],
               ]}
             />
@@ -200,7 +214,7 @@ function ServiceChoices({ job, verdict }: Shown) {
 
 function ServiceChoice({ job, verdict, service: s }: Shown & { service: Service }) {
   const fault = byId(useCatalog().faults).get(s.fault)!;
-  const { act, wrong, busy } = useAct();
+  const { act, wrong, busy } = useAct(job);
   const { offer } = fault.service!;
   const wanted = {
     about: 'fault',

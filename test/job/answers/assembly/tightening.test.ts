@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { boltTurns } from '../../../../src/job/answers/assembly/tightening.js';
-import { fold, turnTorque } from '../../../../src/job/index.js';
+import { fold, lineWords, turnTorque } from '../../../../src/job/index.js';
 import { to } from '../../../../src/quantity/index.js';
+import { tables } from '../../../../src/record/index.js';
 import { door } from '../../door.js';
 import { jobId, log, torque } from '../../entries.js';
 
@@ -79,4 +80,26 @@ test('laying the joint out anew makes the earlier clicks count no longer', () =>
   add('joint', { ...head, target: torque('165 in-lb') });
   const job = fold(jobId, lines);
   expect(door(job).tightening.get('head')!.next).toBe(0);
+});
+
+test('a bolt has one number, its place in the tightening order: on screen, in the log, at the gate and in the table', () => {
+  const { add, lines } = log();
+  add('open', { tag: 3, title: 'invented' });
+  add('intake', { architecture: 'overhead-valve' });
+  add('joint', head);
+  const set = torque('70 in-lb');
+  add('torque', { joint: 'head', hole: 5, pass: 1, set, result: 'clicked' }); // as lines told it before 0.2
+  add('torque', { joint: 'head', hole: 7, bolt: 3, pass: 1, set, result: 'turned without rising' });
+  const job = fold(jobId, lines);
+  const [first, , third] = boltTurns(head);
+  expect([first!.bolt, third!.bolt]).toEqual([1, 3]);
+  expect(job.log.slice(-2).map((line) => lineWords(line).title)).toEqual(['head, bolt 1', 'head, bolt 3']);
+  const gate = door(job).gates.find(({ stage }) => stage === 'assembly')!;
+  expect(gate.missing).toContain('Cylinder head, bolt 3: turned without rising');
+  const [columns, ...rows] = tables(job)
+    .torques.trim()
+    .split('\r\n')
+    .map((row) => row.split(','));
+  const at = columns!.indexOf('bolt');
+  expect(rows.map((row) => row[at])).toEqual(['1', '3']);
 });

@@ -58,3 +58,18 @@ test('an ambiguous speed is never said as one number, and no speed is not said a
   add('recording', recording({ recording: 'two', phase: 'after', says: 'no stable period' }));
   expect(door(fold(jobId, lines)).heard).toEqual([{ what: 'Speed', before: '3000 or 1500 or 6000 rpm' }]);
 });
+
+test('what a belt loses and the beat of a blade are said with their doubt', () => {
+  const { add, lines } = log();
+  add(
+    'recording',
+    recording({
+      beat: { beats: true, share: 0.72, u: 0.04 },
+      shaft: { rpm: 1240.4, ratio: 2.4, slip: 0.125, u: 0.004 },
+    }),
+  );
+  expect(door(fold(jobId, lines)).heard).toEqual([
+    { what: 'Beat once a turn while it ran down', before: '0.7 ± 0.1 times that of its two ends' },
+    { what: 'Belt loses', before: '12.5 % ± 0.8 %, at 1240 rpm' },
+  ]);
+});

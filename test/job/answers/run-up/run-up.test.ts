@@ -1,7 +1,14 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { builtInCatalog } from '../../../../src/catalog/index.js';
 import type { RunUp } from '../../../../src/job/answers/run-up/run-up.js';
-import { type Body, fold, type RawEntry, written } from '../../../../src/job/index.js';
+import {
+  type Body,
+  droopBetween,
+  fold,
+  type RawEntry,
+  topSpeedSaid,
+  written,
+} from '../../../../src/job/index.js';
 import { door } from '../../door.js';
 import { jobId, log } from '../../entries.js';
 
@@ -113,4 +120,57 @@ test('a missing guard, a fuel leak and a stop control that fails each stop the r
     expect(runUp(lines).stops).toHaveLength(1);
     expect(runUp(lines).stops[0]).toMatch(/: not in order$/);
   }
+});
+
+describe('what a run-up asks for', () => {
+  const chipper = () => {
+    const { add, lines } = log();
+    add('open', { tag: 4, title: '' });
+    add('intake', {
+      machine: 'chipper',
+      use: 'chipper',
+      architecture: 'overhead-valve',
+      governor: 'flyweight',
+    });
+    add('decision', { about: 'machine', title: 'To be repaired', choice: 'repair', reason: '' });
+    return { add, lines };
+  };
+  const askedFor = (lines: readonly RawEntry[], why: string | undefined) =>
+    runUp(lines)
+      .items.filter(({ asked }) => asked === why)
+      .map(({ step }) => step.id);
+
+  test('is each safety point by itself, whatever the job was', () => {
+    const { lines } = chipper();
+    const bars = runUp(lines).items.filter(({ step }) => step.barsHandOver);
+    expect(bars.length).toBeGreaterThan(5);
+    expect(askedFor(lines, 'safety')).toEqual(bars.map(({ step }) => step.id));
+    expect(askedFor(lines, 'touched')).toEqual([]);
+  });
+
+  test('is what belongs to a piece that was off or was repaired; the rest may stay not looked at', () => {
+    const { add, lines } = chipper();
+    add('step', { step: 'l', stage: 'teardown', title: 'Lever', component: 'governor-lever', state: 'done' });
+    add('decision', {
+      ...{ about: 'fault', which: 'chipper-knives-dull', title: 'Knives', choice: 'repaired', reason: '' },
+    });
+    expect(askedFor(lines, 'touched')).toEqual(['static-governor-set', 'load-chipper']);
+    expect(askedFor(lines, undefined)).toContain('look-after-a-night');
+    const gate = door(fold(jobId, lines)).gates.find((g) => g.stage === 'run-up')!;
+    const titles = (ids: readonly string[]) =>
+      ids.map((id) => `still to do: ${runUp(lines).items.find(({ step }) => step.id === id)!.step.title}`);
+    expect(gate.missing).toEqual(expect.arrayContaining(titles(['static-governor-set', 'load-chipper'])));
+    expect(gate.missing).not.toEqual(expect.arrayContaining(titles(['look-after-a-night'])));
+  });
+});
+
+test('a speed under load is the droop, once the top speed was said: 3400 falling to 3150 rpm is 7.4 %', () => {
+  const { add, lines } = mower();
+  const at = () => door(fold(jobId, lines));
+  expect(topSpeedSaid(at())).toBeUndefined();
+  add('run-up', { item: 'top-speed-set', title: 'Top speed', result: 'reading', value: rpm('3400 rpm') });
+  const droop = droopBetween(topSpeedSaid(at())!, rpm('3150 rpm'))!;
+  expect(droop.value!.si).toBeCloseTo(250 / 3400, 3);
+  expect(droop.words).toBe('3150 rpm under load, 3400 rpm without');
+  expect(droopBetween(rpm('3400 rpm'), written('7 %', 'ratio'))).toBeUndefined();
 });

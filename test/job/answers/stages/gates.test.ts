@@ -18,8 +18,8 @@ const runUpState = (job: Job, item: string) => (job.runUp.get(item)?.result ?? '
 const at = (lines: readonly RawEntry[], stage: Stage): Gate => {
   const job = fold(jobId, lines);
   const runUp = [
-    { title: 'the stop control stops it', barsHandOver: true, state: runUpState(job, 'stop') },
-    { title: 'top speed', barsHandOver: false, state: runUpState(job, 'speed') },
+    { title: 'the stop control stops it', barsHandOver: true, isAsked: true, state: runUpState(job, 'stop') },
+    { title: 'top speed', barsHandOver: false, isAsked: true, state: runUpState(job, 'speed') },
   ];
   return gates(door(job), { ...rules, runUp }).find((g) => g.stage === stage)!;
 };

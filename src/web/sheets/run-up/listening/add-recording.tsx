@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { type Body, type Job, loadOn } from '../../../../job/index.js';
-import type { Spectrogram } from '../../../../listen/index.js';
+import { type Body, engineHeard, type Job, loadOn, settledSpeed, toolHeard } from '../../../../job/index.js';
+import type { EngineKind, Spectrogram } from '../../../../listen/index.js';
 import { counted } from '../../../../phrase/index.js';
 import { FieldError } from '../../../form/field.js';
 import { Asked, FormBox } from '../../../form/form.js';
@@ -16,10 +16,15 @@ import { SpeedPicture, spanOf } from './speed-picture.js';
 type Recording = Body<'recording'>;
 
 /** A recording is dropped in, listened to on this device, looked at, and what was heard is kept in the log. */
-export function AddRecording({ job, open, onClose }: { job: Job; open: boolean; onClose: () => void }) {
+export function AddRecording(props: {
+  job: Job;
+  most: number | undefined;
+  open: boolean;
+  onClose: () => void;
+}) {
   return (
-    <Dialog title="Add a recording" open={open} onClose={onClose}>
-      {open && <AddForm job={job} onClose={onClose} />}
+    <Dialog title="Add a recording" open={props.open} onClose={props.onClose}>
+      {props.open && <AddForm {...props} />}
     </Dialog>
   );
 }
@@ -46,6 +51,9 @@ export function strokesOf({ intake: { architecture } }: Job): Strokes | undefine
   return architecture === 'two-stroke' ? '2' : '4';
 }
 
+/** As the last recording of this machine had it. */
+export const cylindersOf = ({ recordings }: Job): number => [...recordings.values()].at(-1)?.cylinders ?? 1;
+
 interface Heard {
   readonly file: File;
   readonly recording: Recording;
@@ -66,7 +74,13 @@ function useRecording(job: Job, heard: Heard | undefined, onDone: () => void) {
       },
       temperature: { as: 'choice', label: 'Engine was', choices: temperatures, begin: 'unknown' },
       $strokes: { as: 'choice', label: 'Engine', choices: strokeChoices, begin: strokesOf(job) },
-      $cylinders: { as: 'number', whole: true, label: 'Cylinders', begin: '1' },
+      $cylinders: { as: 'number', whole: true, label: 'Cylinders', begin: String(cylindersOf(job)) },
+      $belt: {
+        as: 'number',
+        label: 'Driven over driving pulley',
+        help: 'What the belt loses is listened for. 6 in over 2.5 in is 2.4.',
+      },
+      $beats: { as: 'number', whole: true, label: 'Blades or knives on its shaft', begin: '2' },
       $loadAt: {
         as: 'number',
         label: 'Load put on at, seconds',
@@ -87,7 +101,7 @@ function useRecording(job: Job, heard: Heard | undefined, onDone: () => void) {
   });
 }
 
-function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
+function AddForm({ job, most, onClose }: Parameters<typeof AddRecording>[0]) {
   const [heard, setHeard] = useState<Heard>();
   const form = useRecording(job, heard, onClose);
   const { wrong, busy, act } = useAct();
@@ -97,7 +111,8 @@ function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
     act(async () => {
       setHeard(undefined);
       if (!strokes) throw new Error('Say first whether it is a two-stroke or a four-stroke.');
-      setHeard(await heardIn(file, { strokes: strokes === '2' ? 2 : 4, cylinders: Number(cylinders) }));
+      const engine = engineHeard(strokes === '2' ? 2 : 4, Number(cylinders), most);
+      setHeard(await heardIn(file, { ...engine, ...beltOf(form.text('$belt'), form.text('$beats')) }));
     });
   return (
     <FormBox
@@ -123,22 +138,37 @@ function AddForm({ job, onClose }: { job: Job; onClose: () => void }) {
         </summary>
         <Asked form={form} names={['$strokes', '$cylinders']} />
       </details>
+      <details open={form.text('$belt') !== ''}>
+        <summary>A belt drives the tool</summary>
+        <Asked form={form} names={['$belt', '$beats']} />
+      </details>
       <DropSound onSound={(chosen) => void listen(chosen)} />
       {busy && <p role="status">Listening …</p>}
       <Wrong words={wrong} />
       {heard && <Preview heard={heard.recording} look={heard.look} />}
+      {heard && (
+        <WhichSpeed
+          heard={heard.recording}
+          onSpeed={(rpm) => setHeard({ ...heard, recording: settledSpeed(heard.recording, rpm) })}
+        />
+      )}
       <Asked form={form} names={['$loadAt']} />
     </FormBox>
   );
 }
 
-async function heardIn(file: File, engine: Pick<Recording, 'strokes' | 'cylinders'>): Promise<Heard> {
+async function heardIn(file: File, engine: EngineKind): Promise<Heard> {
+  const { strokes, cylinders } = engine;
   const sound = await decode(file, file.name);
   const seconds = sound.samples.length / sound.sampleRate;
   const { hearing, look } = await hear(sound, engine, true);
   const said = { recording: 'heard', phase: 'after', temperature: 'unknown', name: file.name } as const;
-  return { file, look, recording: { ...said, ...engine, seconds, marks: [], ...hearing } };
+  return { file, look, recording: { ...said, strokes, cylinders, seconds, marks: [], ...hearing } };
 }
+
+/** What a belt drives, where its ratio was typed. */
+const beltOf = (ratio: string, beats: string): Pick<EngineKind, 'belt'> =>
+  ratio.trim() === '' ? {} : { belt: { ratio: Number(ratio), beats: Number(beats) } };
 
 function marksOf(loadAt: string, seconds: number): Recording['marks'] {
   if (loadAt.trim() === '') return [];
@@ -156,6 +186,24 @@ export function handleFor(job: Job, phase: Recording['phase']): string {
   for (let n = 1; ; n++) if (!job.recordings.has(`${phase}-${n}`)) return `${phase}-${n}`;
 }
 
+/** Where the sound leaves more than one speed open, whoever stood beside the engine knows which it was. */
+function WhichSpeed({ heard, onSpeed }: { heard: Recording; onSpeed: (rpm: number) => void }) {
+  if (heard.mean === undefined || heard.rivalsRpm.length === 0) return null;
+  const speeds = [heard.mean.rpm, ...heard.rivalsRpm].toSorted((a, b) => a - b);
+  return (
+    <fieldset className="stack tight">
+      <legend>Was it idling, or at its working speed?</legend>
+      <div className="row">
+        {speeds.map((rpm) => (
+          <Button key={rpm} onClick={() => onSpeed(rpm)}>
+            {`It turned at ${Math.round(rpm)} rpm`}
+          </Button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
 function Preview({ heard, look }: { heard: Recording; look: Spectrogram | undefined }) {
   const span = spanOf([heard], undefined);
   return (
@@ -171,6 +219,11 @@ function Preview({ heard, look }: { heard: Recording; look: Spectrogram | undefi
             `, steady ${heard.starts.secondsToSteady.toFixed(1)} s after the first`}
         </p>
       )}
+      {toolHeard(heard).map(({ what, words }) => (
+        <p key={what}>
+          {what}: {words}
+        </p>
+      ))}
       {span && <SpeedPicture heard={heard} span={span} title={heard.name} />}
       {look && (
         <details>

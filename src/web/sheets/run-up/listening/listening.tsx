@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { roleOf } from '../../../../catalog/index.js';
-import type { From, Job } from '../../../../job/index.js';
-import { of, to } from '../../../../quantity/index.js';
+import { type From, type Job, mostRpm } from '../../../../job/index.js';
 import { useCatalog } from '../../../data/answers.js';
 import { Button } from '../../../parts/act.js';
 import { AddRecording } from './add-recording.js';
@@ -32,17 +31,10 @@ export function Listening({ job }: { job: Job }) {
       </div>
       <HeardTable />
       {span && <BeforeAndAfter recordings={recordings} span={span} most={most} />}
-      <AddRecording job={job} open={doing === 'file'} onClose={() => setDoing(undefined)} />
+      <AddRecording job={job} most={most} open={doing === 'file'} onClose={() => setDoing(undefined)} />
       <Live job={job} most={most} open={doing === 'live'} onClose={() => setDoing(undefined)} />
     </section>
   );
-}
-
-/** The most this engine's own sheet allows. */
-function mostRpm(job: Job, topSpeed: string): number | undefined {
-  const spec = job.specs.get(topSpeed);
-  const most = spec?.upTo ?? spec?.value;
-  return most && to({ ...of(0, 'rpm'), si: most.si }, 'rpm');
 }
 
 function BeforeAndAfter(props: {

@@ -1,12 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
-import { type Body, type Job, loadOn } from '../../../../job/index.js';
+import { type Body, engineHeard, type Job, loadOn } from '../../../../job/index.js';
+import type { EngineKind } from '../../../../listen/index.js';
 import { write } from '../../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../../parts/act.js';
 import { Caution } from '../../../parts/caution.js';
 import { Dialog } from '../../../parts/dialog.js';
 import { Choices } from '../../../parts/field.js';
 import { StopNow } from '../stop-now.js';
-import { handleFor, type Strokes, strokeChoices, strokesOf } from './add-recording.js';
+import { cylindersOf, handleFor, type Strokes, strokeChoices, strokesOf } from './add-recording.js';
 import { hear } from './ear.js';
 import { type Microphone, useMicrophone } from './microphone.js';
 import { SpeedPicture, spanOf } from './speed-picture.js';
@@ -29,7 +30,8 @@ const marks = [loadOn, 'Load off', 'Choke off', 'Throttle open'];
 function LiveForm({ job, most, onClose }: Parameters<typeof Live>[0]) {
   const microphone = useMicrophone();
   const [strokes, setStrokes] = useState(strokesOf(job));
-  const run = useLiveRun(microphone, strokes === '2' ? 2 : 4);
+  const engine = engineHeard(strokes === '2' ? 2 : 4, cylindersOf(job), most);
+  const run = useLiveRun(microphone, engine);
   const { wrong, act } = useAct();
   const now = run.track.at(-1);
   const fresh = now && run.seconds - now.t < 2 ? now : undefined;
@@ -97,12 +99,7 @@ function BeforeListening(props: {
         ]}
       />
       <p role="status">{refusals[microphone.state]}</p>
-      <Choices
-        label="Engine, one cylinder"
-        choices={strokeChoices}
-        value={strokes}
-        onChange={props.onStrokes}
-      />
+      <Choices label="Engine" choices={strokeChoices} value={strokes} onChange={props.onStrokes} />
       <div className="row end">
         <Button
           look="go"
@@ -143,7 +140,7 @@ interface LiveRun {
 }
 
 /** Listens to the last two seconds twice a second, one question at a time; a slow device skips, never lags. */
-function useLiveRun(microphone: Microphone, strokes: 2 | 4): LiveRun {
+function useLiveRun(microphone: Microphone, engine: EngineKind): LiveRun {
   const [track, setTrack] = useState<Point[]>([]);
   const [marked, setMarked] = useState<Mark[]>([]);
   const [rivals, setRivals] = useState<readonly number[]>([]);
@@ -161,7 +158,7 @@ function useLiveRun(microphone: Microphone, strokes: 2 | 4): LiveRun {
     if (!sound || busy.current) return;
     busy.current = true;
     try {
-      const { hearing: heard } = await hear(sound, { strokes, cylinders: 1 });
+      const { hearing: heard } = await hear(sound, engine);
       const point = heard.track.at(-1);
       setRivals(heard.rivalsRpm);
       if (point) setTrack((known) => [...known, { t: elapsed(), rpm: point.rpm, u: point.u }]);
@@ -185,7 +182,7 @@ function useLiveRun(microphone: Microphone, strokes: 2 | 4): LiveRun {
     rivals,
     wrong,
     mark: (what) => setMarked((known) => [...known, { t: elapsed(), what }]),
-    recorded: (job) => recordedLive({ job, track, marks: marked, seconds, strokes, rivals }),
+    recorded: (job) => recordedLive({ job, track, marks: marked, seconds, engine, rivals }),
   };
 }
 
@@ -194,7 +191,7 @@ function recordedLive(run: {
   track: readonly Point[];
   marks: readonly Mark[];
   seconds: number;
-  strokes: 2 | 4;
+  engine: EngineKind;
   rivals: readonly number[];
 }): Body<'recording'> {
   const phase = run.job.runUp.size > 0 ? 'after' : 'before';
@@ -205,8 +202,8 @@ function recordedLive(run: {
     name: 'microphone',
     phase,
     temperature: 'unknown',
-    strokes: run.strokes,
-    cylinders: 1,
+    strokes: run.engine.strokes,
+    cylinders: run.engine.cylinders,
     seconds: run.seconds,
     mean: { rpm: mean, u },
     rivalsRpm: [...run.rivals],

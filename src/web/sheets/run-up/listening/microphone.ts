@@ -1,10 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { type LineIn, NoMicrophone, openLineIn } from '../../../talk/line-in.js';
 import type { Sound } from './decode.js';
 
 export type MicrophoneState = 'off' | 'asking' | 'on' | 'refused' | 'none';
 
-/** 2 s at this rate lie in one analyser window; a phone that cannot sample so slowly gives its own rate. */
-const wantedRate = 16_000;
+/** 2 s lie in one analyser window, at the rate that is asked for. */
 const windowSamples = 32_768;
 
 export interface Microphone {
@@ -15,61 +15,38 @@ export interface Microphone {
   readonly last: () => Sound | undefined;
 }
 
-/** The microphone, where the page may use it. Its own sound cleaning is switched off: it takes engines for noise. */
+/** The microphone, where the page may use it. */
 export function useMicrophone(): Microphone {
   const [state, setState] = useState<MicrophoneState>('off');
-  const held = useRef<{ context: AudioContext; analyser: AnalyserNode; stream: MediaStream } | undefined>(
-    undefined,
-  );
+  const held = useRef<{ line: LineIn; analyser: AnalyserNode }>(undefined);
   const close = useCallback(() => {
-    held.current?.stream.getTracks().forEach((track) => {
-      track.stop();
-    });
-    void held.current?.context.close();
+    held.current?.line.close();
     held.current = undefined;
     setState('off');
   }, []);
   useEffect(() => close, [close]);
   const open = async () => {
-    if (!navigator.mediaDevices) return setState('none');
     setState('asking');
     try {
       held.current = await listenOn();
       setState('on');
     } catch (error) {
-      const none = error instanceof DOMException && error.name === 'NotFoundError';
-      setState(none ? 'none' : 'refused');
+      setState(error instanceof NoMicrophone && error.why !== 'refused' ? 'none' : 'refused');
     }
   };
   const last = () => {
     if (!held.current) return undefined;
-    const { analyser, context } = held.current;
+    const { analyser, line } = held.current;
     const samples = new Float32Array(analyser.fftSize);
     analyser.getFloatTimeDomainData(samples);
-    return { samples, sampleRate: context.sampleRate };
+    return { samples, sampleRate: line.context.sampleRate };
   };
   return { state, open, close, last };
 }
 
 async function listenOn() {
-  const stream = await navigator.mediaDevices.getUserMedia({
-    audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false },
-  });
-  const context = contextFor(stream);
-  const analyser = new AnalyserNode(context, { fftSize: windowSamples, smoothingTimeConstant: 0 });
-  context.createMediaStreamSource(stream).connect(analyser);
-  await context.resume();
-  return { context, analyser, stream };
-}
-
-/** Some browsers refuse to connect a microphone to a context of another rate. */
-function contextFor(stream: MediaStream): AudioContext {
-  const slow = new AudioContext({ sampleRate: wantedRate });
-  try {
-    slow.createMediaStreamSource(stream).disconnect();
-    return slow;
-  } catch {
-    void slow.close();
-    return new AudioContext();
-  }
+  const line = await openLineIn();
+  const analyser = new AnalyserNode(line.context, { fftSize: windowSamples, smoothingTimeConstant: 0 });
+  line.source.connect(analyser);
+  return { line, analyser };
 }

@@ -1,0 +1,4 @@
+declare module '*.tsv?raw' {
+  const text: string;
+  export default text;
+}

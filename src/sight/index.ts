@@ -1,0 +1,16 @@
+export { barLengths, type MeasuredBars, readBars } from './bars.js';
+export { type BoltGroup, groupsOf } from './bolt/groups.js';
+export type { Bolt } from './bolt/read-bolts.js';
+export { type Comparison, compare, type Difference } from './compare/compare.js';
+export { toDxf, toSvg } from './drawing.js';
+export { focalShare, focalShareInJpeg } from './exif-focal.js';
+export { type Mat, type MatPaper, matOf, matPapers, type Place } from './mat/mat.js';
+export { type Label, labelSize, matLabels, matSvg } from './mat/mat-svg.js';
+export { type PageLine, type PageRefusal, pageRefusal } from './page/page-lines.js';
+export { type StraightPage, straightPage } from './page/straight-page.js';
+export type { Picture } from './picture.js';
+export { extentOf, type Hole, mayHideBolts, type Plate } from './plate/read-plate.js';
+export { readThickness, type Thickness } from './plate/thickness.js';
+export { type Refusal, type RefusalKind, refusalKinds } from './refusal.js';
+export { type Seen, type SightOptions, type SightStep, see, sightSteps } from './sight.js';
+export type { Straight } from './straight.js';

@@ -1,0 +1,213 @@
+import { type Camera, pixelsPerMm, project, type Spot, standpoint } from '../camera/camera.js';
+import { erf } from '../camera/crossing.js';
+import type { Bead } from '../contours.js';
+import type { Ground } from '../ground.js';
+import type { Place } from '../mat/mat.js';
+import { mixing } from '../material.js';
+import { lightAt, type Picture } from '../picture.js';
+
+/** One place of a material’s edge, refined below a pixel. */
+export interface EdgePoint extends Place {
+  /** from material to paper, as seen on the mat */
+  readonly nx: number;
+  readonly ny: number;
+  /** of the edge’s upper rim and its foot which one is seen here: the wall faces away from the camera, or towards it */
+  readonly rim: 'top' | 'foot' | 'either';
+  /** on the paper’s side, and on the material’s: 1 is bare paper, 0 the material’s middle color */
+  readonly paper: number;
+  readonly material: number;
+  /** false where no single step was seen: a corner, another edge close by, dirt */
+  readonly clean: boolean;
+}
+
+export interface EdgeReader {
+  readonly picture: Picture;
+  readonly camera: Camera;
+  readonly eye: Spot;
+  readonly ground: Ground;
+  readonly weights: readonly [number, number, number];
+  readonly color: readonly [number, number, number];
+  /** standard deviation of the blur, pixels */
+  readonly blur: number;
+  /** height of the upper rim, millimetres */
+  readonly height: number;
+  /** of a round thing: so much of its width at the edge turns away and is of another brightness, millimetres */
+  readonly limb: number;
+}
+
+export function edgeReader(
+  picture: Picture,
+  solved: { readonly camera: Camera; readonly blur: number },
+  ground: Ground,
+  color: readonly [number, number, number],
+  { height = 0, limb = 0 },
+): EdgeReader {
+  const weights = mixing(color);
+  const { camera, blur } = solved;
+  return { picture, camera, eye: standpoint(camera), ground, weights, color, blur, height, limb };
+}
+
+const plateau = 0.5;
+const spacing = 0.07;
+
+/** The edge near a bead, from the light along a line across it. Undefined where the line leaves the picture’s sense. */
+export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefined {
+  const { eye, camera } = reader;
+  const sigma = reader.blur / pixelsPerMm(camera, bead);
+  const reach = Math.max(0.6, 3 * sigma);
+  const away = bead.nx * (bead.x - eye.x) + bead.ny * (bead.y - eye.y);
+  // seen from above, the upper rim stands off its foot by this, across the edge
+  const lean = (away * reader.height) / (eye.z - reader.height);
+  const rim = Math.abs(lean) < 0.03 ? 'either' : away > 0 ? 'top' : 'foot';
+  const wall = rim === 'foot' ? -lean : reader.limb;
+  // beside a broad wall its own brightness is what meets the paper; a narrow one is looked across, to the face
+  const broad = wall > reach + plateau;
+  const inner = broad ? reach : reach + wall;
+  const profile = profileAt(reader, bead, -inner - plateau, reach + plateau);
+  const paper = middleOf(profile, reach, reach + plateau);
+  const material = middleOf(profile, -inner - plateau, -inner);
+  if (paper - material < 0.2) return { ...place(bead, 0), rim, paper, material, clean: false };
+  const { at, inside } =
+    wall > 0.6 * sigma && !broad
+      ? withWall(profile, { paper, material, wall, sigma })
+      : { at: byArea(profile, { paper, material, reach, inner }), inside: material };
+  const clean =
+    Math.abs(at) < 0.5 &&
+    Math.abs(paper - 1) < 0.3 &&
+    isOneStep(profile, { at, paper, material: inside, sigma, wall });
+  return { ...place(bead, Math.abs(at) < 0.5 ? at : 0), rim, paper, material, clean };
+}
+
+const place = ({ x, y, nx, ny }: Bead, at: number) => ({ x: x + at * nx, y: y + at * ny, nx, ny });
+
+interface Profile {
+  readonly t: Float64Array;
+  readonly value: Float64Array;
+}
+
+/** Shares of paper along a line across the edge; 0 is the bead, above it paper. */
+function profileAt(reader: EdgeReader, { x, y, nx, ny }: Bead, from: number, to: number): Profile {
+  const { picture, camera, ground, color } = reader;
+  const count = Math.round((to - from) / spacing) + 1;
+  const t = new Float64Array(count);
+  const value = new Float64Array(count);
+  const light = new Float64Array(3);
+  const white = new Float64Array(3);
+  ground.white({ x, y }, white);
+  const weights = unclipped(reader, white);
+  // over three millimetres a lens bends nothing: the places between are shared out
+  const a = project(camera, { x: x + from * nx, y: y + from * ny, z: 0 });
+  const m = project(camera, { x: x + 0.5 * (from + to) * nx, y: y + 0.5 * (from + to) * ny, z: 0 });
+  const b = project(camera, { x: x + to * nx, y: y + to * ny, z: 0 });
+  for (let i = 0; i < count; i += 1) {
+    const s = i / (count - 1);
+    const pa = (1 - s) * (1 - 2 * s);
+    const pm = 4 * s * (1 - s);
+    const pb = s * (2 * s - 1);
+    lightAt(picture, pa * a.x + pm * m.x + pb * b.x, pa * a.y + pm * m.y + pb * b.y, light);
+    t[i] = from + s * (to - from);
+    let sum = 0;
+    for (let c = 0; c < 3; c += 1) sum += weights[c]! * (light[c]! / white[c]! - color[c]!);
+    value[i] = sum;
+  }
+  return { t, value };
+}
+
+/** Where the file has paper at its brightest, light was cut off, and an edge there is drawn into the part: left out. */
+function unclipped({ color, weights }: EdgeReader, white: Float64Array): readonly number[] {
+  const kept = weights.map((weight, c) => (white[c]! < 0.94 ? weight : 0));
+  const whole = kept.reduce((sum, weight, c) => sum + weight * (1 - color[c]!), 0);
+  return whole > 0.15 ? kept.map((weight) => weight / whole) : weights;
+}
+
+function middleOf({ t, value }: Profile, from: number, to: number): number {
+  const own: number[] = [];
+  for (let i = 0; i < t.length; i += 1) if (t[i]! >= from - 1e-9 && t[i]! <= to + 1e-9) own.push(value[i]!);
+  own.sort((a, b) => a - b);
+  return own.length > 0 ? own[own.length >> 1]! : Number.NaN;
+}
+
+/** The blur is even on both sides, so the area under the step tells its place whatever the blur. */
+function byArea(
+  { t, value }: Profile,
+  { paper, material, reach, inner }: { paper: number; material: number; reach: number; inner: number },
+): number {
+  let area = 0;
+  for (let i = 1; i < t.length; i += 1) {
+    const a = Math.max(-inner, Math.min(reach, t[i - 1]!));
+    const b = Math.max(-inner, Math.min(reach, t[i]!));
+    if (b > a) area += (b - a) * ((value[i - 1]! + value[i]!) / 2 - material);
+  }
+  return reach - area / (paper - material);
+}
+
+/**
+ * Top, a strip of wall of known width but unknown brightness, paper: the step from wall to paper. The brightness that
+ * fits best is worked out for each place tried; the place by golden section.
+ */
+function withWall(
+  { t, value }: Profile,
+  { paper, material, wall, sigma }: { paper: number; material: number; wall: number; sigma: number },
+): { at: number; inside: number } {
+  const width = sigma * Math.SQRT2;
+  let strip = 0;
+  const misfit = (at: number): number => {
+    let fa = 0;
+    let aa = 0;
+    let ff = 0;
+    for (let i = 0; i < t.length; i += 1) {
+      const outer = 0.5 + 0.5 * erf((t[i]! - at) / width);
+      const part = 0.5 + 0.5 * erf((t[i]! - at + wall) / width) - outer;
+      const rest = value[i]! - material - (paper - material) * outer;
+      fa += rest * part;
+      aa += part * part;
+      ff += rest * rest;
+    }
+    strip = Math.max(-0.8, Math.min(0.5, fa / (aa || 1)));
+    return ff - 2 * strip * fa + strip * strip * aa;
+  };
+  let low = -0.6;
+  let high = 0.6;
+  for (let i = 0; i < 22; i += 1) {
+    const a = low + 0.382 * (high - low);
+    const b = low + 0.618 * (high - low);
+    if (misfit(a) < misfit(b)) high = b;
+    else low = a;
+  }
+  const at = (low + high) / 2;
+  misfit(at);
+  return { at, inside: material + strip };
+}
+
+function isOneStep(
+  { t, value }: Profile,
+  {
+    at,
+    paper,
+    material,
+    sigma,
+    wall,
+  }: { at: number; paper: number; material: number; sigma: number; wall: number },
+): boolean {
+  const width = Math.max(sigma, 0.05) * Math.SQRT2;
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < t.length; i += 1) {
+    if (t[i]! < at - 2.5 * sigma && wall > 0) continue;
+    const step = 0.5 + 0.5 * erf((t[i]! - at) / width);
+    sum += (value[i]! - material - (paper - material) * step) ** 2;
+    count += 1;
+  }
+  return Math.sqrt(sum / Math.max(1, count)) < 0.16 * (paper - material);
+}
+
+/** Where an edge point truly is: a rim seen against the paper stands nearer to the camera’s foot than it looks. */
+export function trueEdge(
+  { x, y, rim }: Pick<EdgePoint, 'x' | 'y' | 'rim'>,
+  eye: Spot,
+  height: number,
+): Place {
+  if (rim !== 'top') return { x, y };
+  const share = height / eye.z;
+  return { x: x + share * (eye.x - x), y: y + share * (eye.y - y) };
+}

@@ -1,0 +1,58 @@
+import { cameraOf, pixelsPerMm, type Spot, standpoint } from '../camera/camera.js';
+import type { View } from '../view.js';
+import { type Circle, circleOf } from './circle.js';
+import type { EdgePoint, EdgeReader } from './edge.js';
+import type { Thickness } from './thickness.js';
+
+/** what light, lens and file do to an edge all round alike, pixels (from the guiding half of bench/sight) */
+const edgeBias = 0.07;
+/** and where the paper is brighter than the file can say, so that its side of the edge is cut off */
+const clippedBias = 0.3;
+
+/** The ± of a hole: of its points, of the edge as such, of the thickness, of where the camera stood; about 95 %. */
+export function spreadOfHole(
+  circle: Circle,
+  edge: readonly EdgePoint[],
+  { camera, eye }: EdgeReader,
+  thickness: Thickness,
+  view: View,
+): number {
+  const pixel = 1 / pixelsPerMm(camera, circle);
+  const { cofactors, scatter } = circle;
+  // neighbors share their errors over about a millimetre, three points
+  const fit =
+    scatter * Math.sqrt(3 * Math.max(cofactors.get(0, 0), cofactors.get(1, 1), 4 * cofactors.get(2, 2)));
+  const white = new Float64Array(3);
+  view.ground.white(circle, white);
+  const bias = (white.some((light) => light > 0.94) ? clippedBias : edgeBias) * pixel;
+  const moved = shiftOf(circle, circleOf(edge, eye, thickness.mm + thickness.u));
+  const stand = standSpread(view);
+  const stood = (['x', 'y'] as const).map((axis) =>
+    shiftOf(circle, circleOf(edge, { ...eye, [axis]: eye[axis] + stand[axis] }, thickness.mm)),
+  );
+  return 1.9 * Math.hypot(fit, bias, moved, ...stood, 0.006);
+}
+
+/** The larger of how far a circle went and how much it grew across. */
+const shiftOf = (a: Circle, b: Circle | undefined): number =>
+  b ? Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y), 2 * Math.abs(a.r - b.r)) : 0;
+
+/** Standard uncertainty of where the camera stood, from the covariance of its values. */
+export function standSpread({ solved }: View): Spot {
+  const { values, covariance } = solved;
+  const here = standpoint(cameraOf(values));
+  const by = values.map((value, k) => {
+    const moved = [...values];
+    const step = Math.sqrt(covariance.get(k, k)) * 0.1 || 1e-9;
+    moved[k] = value + step;
+    const there = standpoint(cameraOf(moved));
+    return { x: (there.x - here.x) / step, y: (there.y - here.y) / step, z: (there.z - here.z) / step };
+  });
+  const of = (axis: 'x' | 'y' | 'z') => {
+    let sum = 0;
+    for (let i = 0; i < by.length; i += 1)
+      for (let k = 0; k < by.length; k += 1) sum += by[i]![axis] * covariance.get(i, k) * by[k]![axis];
+    return Math.sqrt(Math.max(0, sum));
+  };
+  return { x: of('x'), y: of('y'), z: of('z') };
+}

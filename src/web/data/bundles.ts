@@ -1,0 +1,47 @@
+import { ask } from './api.js';
+
+/** What a bundle would do to one job. */
+export interface PlannedJob {
+  readonly job: string;
+  readonly tag?: number;
+  readonly title?: string;
+  /** lines that are not here yet, and lines that are */
+  readonly fresh: number;
+  readonly known: number;
+  readonly here: boolean;
+  /** its lines are the very ones, and the first ones, that were kept here */
+  readonly asKept: boolean;
+}
+
+/** What a bundle would do, were it taken in. */
+export interface ImportPlan {
+  readonly jobs: readonly PlannedJob[];
+  readonly shopLines: { readonly fresh: number; readonly known: number };
+  readonly pictures: number;
+  readonly sounds?: number;
+  /** of the bundle's lines */
+  readonly digest: string;
+}
+
+export interface Imported {
+  readonly stored: readonly string[];
+  readonly pictures: number;
+  readonly sounds?: number;
+  readonly leftOut: readonly { readonly job: string; readonly lines: number }[];
+}
+
+/** A large one is sent, unpacked and looked through before there is an answer. */
+const longestMs = 180_000;
+
+const send = <T>(query: string, bundle: Blob): Promise<T> =>
+  ask<T>(`/api/bundles?${query}`, { method: 'POST', body: bundle }, longestMs);
+
+/** Stores nothing. */
+export const lookInto = (bundle: Blob): Promise<ImportPlan> => send('look', bundle);
+
+/** Takes the jobs that are not here yet, and beyond them what the person said yes to. */
+export function takeIn(bundle: Blob, into: readonly string[], shop: boolean): Promise<Imported> {
+  const query = new URLSearchParams(into.map((job) => ['into', job]));
+  if (shop) query.set('shop', 'yes');
+  return send(query.toString(), bundle);
+}

@@ -1,0 +1,114 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Body, Job } from '../../job/index.js';
+import { clockWords } from '../../phrase/index.js';
+import { Button, Wrong } from '../parts/act.js';
+import { PlaySound } from './play-sound.js';
+import { type Talk, useTalk } from './use-talk.js';
+
+/** A press that is shorter opens the microphone and leaves it open until the next. */
+const tapMs = 500;
+
+/** Held while one talks; a tap begins and another ends, for whoever cannot hold. */
+export function HoldToTalk({ talk }: { talk: Talk }) {
+  const pressed = useRef<number>(undefined);
+  const isOn = talk.state === 'opening' || talk.state === 'talking';
+  return (
+    <div className="stack tight">
+      <Button
+        className="hold-to-talk"
+        aria-pressed={isOn}
+        disabled={talk.state === 'keeping'}
+        onPointerDown={(e) => {
+          if (e.button !== 0) return;
+          e.currentTarget.setPointerCapture(e.pointerId);
+          if (isOn) return talk.end();
+          pressed.current = e.timeStamp;
+          talk.begin();
+        }}
+        onPointerUp={(e) => {
+          if (pressed.current !== undefined && e.timeStamp - pressed.current >= tapMs) talk.end();
+          pressed.current = undefined;
+        }}
+        onPointerCancel={talk.end}
+        onContextMenu={(e) => e.preventDefault()}
+        // from a key or another aid; a pointer has been heard already
+        onClick={(e) => e.detail === 0 && (isOn ? talk.end() : talk.begin())}
+      >
+        {isOn ? 'Talking: let go, or tap' : 'Hold and talk'}
+      </Button>
+      <Wrong words={talk.wrong} />
+      <TalkNow talk={talk} />
+    </div>
+  );
+}
+
+/** What the microphone does now, above all else and read from two meters. */
+function TalkNow({ talk: { state } }: { talk: Talk }) {
+  if (state === 'idle') return null;
+  return (
+    <div className="talk-now" role="status">
+      {state === 'opening' && 'The microphone opens …'}
+      {state === 'talking' && <Talking />}
+      {state === 'keeping' && 'Keeping what you said …'}
+    </div>
+  );
+}
+
+function Talking() {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    const timer = setInterval(() => setSeconds((before) => before + 1), 1000);
+    return () => clearInterval(timer);
+  }, []);
+  return (
+    <>
+      Talk now <b aria-hidden="true">{clockWords(seconds)}</b>
+    </>
+  );
+}
+
+interface Beside {
+  readonly job: Job;
+  readonly stage: Body<'spoken-note'>['stage'];
+}
+
+/** What was said beside what is in hand, oldest first. */
+export function SpokenNotes({ job, stage, about }: Beside & { about?: string }) {
+  const notes = job.spokenNotes.filter((note) => note.stage === stage && (!about || note.about === about));
+  if (notes.length === 0) return null;
+  return (
+    <ul className="spoken-notes" aria-label="Spoken notes">
+      {notes.map((note) => (
+        <li key={note.entry}>
+          <PlaySound sound={note.sound} />
+          <span>
+            {note.at.slice(11, 16)}
+            {!about && note.about && ` · ${note.about}`}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** On every sheet: talk, and hear again what was said at this stage. */
+export function TalkOnSheet({ job, stage }: Beside) {
+  const talk = useTalk(job.id, { stage });
+  return (
+    <section className="talk" aria-label="Talk into the log">
+      <HoldToTalk talk={talk} />
+      <SpokenNotes job={job} stage={stage} />
+    </section>
+  );
+}
+
+/** In step mode: the pedal, a key or the lower half of the screen is held as well. */
+export function TalkAtStep({ job, stage, about, talk }: Beside & { about: string; talk: Talk }) {
+  return (
+    <section className="talk" aria-label="Talk into the log">
+      <HoldToTalk talk={talk} />
+      <p className="soft">Or hold the pedal, the space key or the lower half of the screen, talk, let go.</p>
+      <SpokenNotes job={job} stage={stage} about={about} />
+    </section>
+  );
+}

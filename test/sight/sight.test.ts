@@ -1,0 +1,70 @@
+import sharp from 'sharp';
+import { describe, expect, test } from 'vitest';
+import { unfit } from '../../bench/sight/refusals.js';
+import { photograph, type Scene } from '../../bench/sight/render.js';
+import { boltCase, type Case, plateCase } from '../../bench/sight/scenes.js';
+import { score } from '../../bench/sight/score.js';
+import { type Seen, type SightOptions, see } from '../../src/sight/index.js';
+
+const small = [900, 1200] as const;
+
+async function seenIn(scene: Scene, options: SightOptions): Promise<Seen> {
+  const { data, info } = await sharp(await photograph(scene))
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return see({ data, width: info.width, height: info.height, channels: 3 }, options);
+}
+
+const read = async (each: Case) => {
+  const options: SightOptions = {
+    as: each.truth.bolts ? 'bolts' : 'plate',
+    ...(each.thickness && { thickness: { mm: each.thickness.mm, u: each.thickness.u / 2 } }),
+  };
+  return score(each, await seenIn(each.scene, options));
+};
+const worst = (values: readonly number[]) => Math.max(...values.map(Math.abs));
+
+test('a gasket: every hole and the outline within the limits', async () => {
+  const found = await read(plateCase(31, { thickness: [1, 2], size: small }));
+  expect(found).toMatchObject({ missed: 0, invented: 0 });
+  expect(found.refused).toBeUndefined();
+  expect(found.worstRun).toBeLessThan(1);
+  expect(worst(found.distances)).toBeLessThan(0.15);
+  expect(worst(found.diameters)).toBeLessThan(0.15);
+  expect(worst(found.overStated)).toBeLessThan(2);
+});
+
+test('a thick part says how narrow a hole may be hidden, and each hole that is not listed is narrower', async () => {
+  const { scene, truth, thickness } = plateCase(32, { thickness: [14, 16], size: small });
+  const { plate } = await seenIn(scene, {
+    as: 'plate',
+    thickness: { mm: thickness!.mm, u: thickness!.u / 2 },
+  });
+  const listed = (hole: { x: number; y: number }) =>
+    plate!.holes.some(({ x, y }) => Math.hypot(x - hole.x, y - hole.y) < 2);
+  const hidden = truth.plate!.holes.filter((hole) => !listed(hole));
+  expect(hidden.length).toBeGreaterThan(0);
+  for (const { d } of hidden) expect(d).toBeLessThan(plate!.hiddenBelow);
+});
+
+test('bolts: each one counted, its length and diameter within the limits', async () => {
+  const found = await read(boltCase(1205, { size: small }));
+  expect(found.refused).toBeUndefined();
+  expect(found).toMatchObject({ missed: 0, invented: 0, wrongClass: 0 });
+  expect(worst(found.lengths)).toBeLessThan(0.8);
+  expect(worst(found.boltDiameters)).toBeLessThan(0.35);
+});
+
+/** The others, and more photographs of each, are read by `npm run bench sight`. */
+const short = [
+  ...['no mat', 'a shaken hand', 'half of the marks covered', 'from the side', 'a corner stands up'],
+  ...['nothing on it', 'a hard shadow', 'a stain at the edge', 'bolts that touch', 'a gasket among bolts'],
+];
+describe('refused, with the reason', () => {
+  const wrong = unfit(31).filter(({ group }) => short.includes(group));
+  test('each of the short list is among those that are made', () => expect(wrong).toHaveLength(short.length));
+  test.each(wrong)('$group', async ({ scene, as, truth, thickness }) => {
+    const { refused } = await seenIn(scene, { as, thickness: { mm: thickness!.mm, u: thickness!.u / 2 } });
+    expect(truth.refuse).toContain(refused?.kind);
+  });
+});
