@@ -1,9 +1,7 @@
 // Bundles the command: what a call does not use is not loaded, and what it uses lies in a few files.
 import { build } from 'vite';
+import { bundled } from './bundled.mjs';
 import { at } from './lib.mjs';
-
-/** Libraries of a hundred files each, of which a few are used: reading them one by one is most of a start. */
-const manyFiles = ['zod', 'kysely', 'hono', '@hono/node-server', 'yaml', 'uuidv7'];
 
 /** The command, and the threads on which its server reads what comes from outside. */
 const programs = {
@@ -19,7 +17,7 @@ export async function bundleCli(outDir) {
     configFile: false,
     root: at(),
     logLevel: 'error',
-    ssr: { noExternal: manyFiles },
+    ssr: { noExternal: bundled },
     build: {
       ssr: true,
       outDir,

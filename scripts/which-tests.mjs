@@ -11,8 +11,8 @@ export const testFiles = () =>
 
 const isBrowser = (path) => path.startsWith('test/e2e/');
 
-/** What runs the built program instead of its source: the browser's tests and the one of the packed package. */
-const needsBuild = (path) => isBrowser(path) || path === 'test/package.test.ts';
+/** What runs the built program instead of its source: the browser's tests and those of what is packed. */
+const needsBuild = (path) => isBrowser(path) || /^test\/package(d-folder)?\.test\.ts$/.test(path);
 
 /**
  * What to run for the given words: a file is meant when its path contains one of them. Without words all are meant.

@@ -32,7 +32,15 @@ export async function serveHere(address: string): Promise<void> {
   const storeKind = postgres ? 'postgres' : 'sqlite';
   const log = (line: string) => console.error(line);
   const folders = { webRoot, demo, fonts, reader: () => reader };
-  const parts = { store, storeKind, ...folders, version, clock: () => new Date(), log } as const;
+  const parts = {
+    store,
+    storeKind,
+    place: address,
+    ...folders,
+    version,
+    clock: () => new Date(),
+    log,
+  } as const;
   const running = await serve(parts, 0);
   const holds = monitorEventLoopDelay({ resolution: 1 });
   holds.enable();

@@ -10,6 +10,8 @@ export interface Surroundings {
   readonly err: (line: string) => void;
   /** resolves when the person or the system asks the program to stop */
   readonly stop: () => Promise<void>;
+  /** shows an address in the person's browser; false where it could not */
+  readonly show: (url: string) => Promise<boolean>;
 }
 
 export interface Option {

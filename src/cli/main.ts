@@ -1,5 +1,6 @@
 import { homedir } from 'node:os';
 import { runCommand } from './run.js';
+import { showInBrowser } from './show-in-browser.js';
 
 /**
  * Resolves at the first sign to stop. A second one ends the program at once, for a person who will not wait; what was
@@ -32,4 +33,5 @@ process.exitCode = await runCommand(process.argv.slice(2), {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),
   stop: stopped,
+  show: (url) => showInBrowser(url, process.platform),
 });

@@ -5,6 +5,8 @@ import type { Network } from './door.js';
 export interface Parts {
   readonly store: Store;
   readonly storeKind: 'sqlite' | 'postgres';
+  /** tells this store from another one without saying where it lies */
+  readonly place: string;
   /** folder of the built pages */
   readonly webRoot: string;
   /** folder of the invented jobs */

@@ -17,7 +17,7 @@ function asksFor(file: string, seen = new Set<string>()): string[] {
 }
 
 describe('on a fresh machine nothing is installed when a script begins', () => {
-  test.each(['test.mjs', 'start.mjs', 'bench.mjs', 'mutate.mjs', 'trust.mjs'])(
+  test.each(['test.mjs', 'start.mjs', 'bench.mjs', 'mutate.mjs', 'trust.mjs', 'package.mjs'])(
     '%s imports libraries only when it needs them',
     (name) => {
       expect(asksFor(join(scripts, name))).toEqual([]);

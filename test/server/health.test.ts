@@ -12,7 +12,7 @@ afterAll(() => server.close());
 test('the server says what it is and where its store stands', async () => {
   const { status, json } = await server.get('/api/health');
   expect(status).toBe(200);
-  expect(json).toEqual({ ok: true, version: '1.2.3', store: 'sqlite', head: 0 });
+  expect(json).toEqual({ ok: true, version: '1.2.3', store: 'sqlite', place: 'here', head: 0 });
   await server.store.append([openEntry(1, 12)]);
   expect((await server.get('/api/health')).json.head).toBe(1);
 });

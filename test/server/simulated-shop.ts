@@ -46,6 +46,7 @@ export class SimulatedShop {
     const network = { addresses: () => [this.address] };
     const rest = {
       storeKind: 'sqlite',
+      place: 'here',
       version: 'test',
       network,
       clock: this.clock,

@@ -55,6 +55,7 @@ export async function startServer(own: Partial<Parts> = {}): Promise<TestServer>
   const parts: Parts = {
     store,
     storeKind: 'sqlite',
+    place: 'here',
     webRoot,
     demo: join(folder, 'demo'),
     fonts: packaged().fonts,

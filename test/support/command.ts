@@ -22,6 +22,7 @@ export async function call(
       err += `${line}\n`;
     },
     stop: () => new Promise(() => {}),
+    show: async () => false,
   });
   return { code, out, err };
 }

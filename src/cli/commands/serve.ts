@@ -10,17 +10,19 @@ import {
 import { loadDemo, packaged } from '../../shopkeep/index.js';
 import { type Call, type Command, Failed, flag, type Surroundings, text, WronglyCalled } from '../command.js';
 import { standardStoreFile } from '../data-folder.js';
+import { openAlready, placeMark } from '../open-already.js';
 import { errorCode, reasonOf } from './out-file.js';
-import { type OpenStore, storeOptions, withStore } from './store-options.js';
+import { type OpenStore, placeOf, storeOptions, withStore } from './store-options.js';
 
 const standardPort = 4310;
-const portsTried = 20;
+const portsTried = Array.from({ length: 20 }, (_, i) => standardPort + i);
 const standardName = 'wristpin';
 
 export const serve: Command = {
-  usage: 'wristpin serve [--port N] [--demo] [--lan [--secure]] [options]',
+  usage: 'wristpin serve [--port N] [--browser] [--demo] [--lan [--secure]] [options]',
   options: {
     port: { type: 'string', value: 'N', help: `the port (else ${standardPort}, or the next free one)` },
+    browser: { type: 'boolean', help: 'show it in the browser; where it is open already, that page' },
     demo: { type: 'boolean', help: 'load the invented job first' },
     lan: {
       type: 'boolean',
@@ -43,6 +45,7 @@ export const serve: Command = {
   run: async (call, around) => {
     const port = readPort(text(call, 'port'));
     const name = readName(call);
+    if (flag(call, 'browser') && port === undefined && (await showOpen(call, around))) return;
     const stopped = around.stop(); // from here on: a sign to stop that comes while it opens must not cut it off
     await withStore(call, around, 'may-begin', async (opened) => {
       if (flag(call, 'demo')) await loadDemo(opened.store, packaged().demo);
@@ -51,6 +54,7 @@ export const serve: Command = {
       try {
         const running = await open({ ...parts, ...(lan && { network: lan.network }) }, port, around);
         sayOpen(running, opened, call, around);
+        if (flag(call, 'browser')) await Promise.race([showPage(running.url, around), stopped]);
         await stopped;
         await running.stop();
       } finally {
@@ -60,6 +64,21 @@ export const serve: Command = {
     });
   },
 };
+
+/** A second start with the same store: the page that is open is shown, and nothing else is begun. */
+async function showOpen(call: Call, around: Surroundings): Promise<boolean> {
+  const place = placeOf(call, around);
+  const mark = placeMark('url' in place ? place.name : place.file);
+  const url = await openAlready(mark, packaged().version, portsTried);
+  if (url === undefined) return false;
+  around.out(`Wristpin is open already at ${url}`);
+  await showPage(url, around);
+  return true;
+}
+
+async function showPage(url: string, around: Surroundings): Promise<void> {
+  if (!(await around.show(url))) around.out(`No browser came up by itself: open ${url} in yours.`);
+}
 
 /** The shop's network: this computer's addresses there, its name, and where it is wanted the shop's own authority. */
 async function openNetwork(
@@ -96,11 +115,12 @@ function readName(call: Call): string {
   return name ?? standardName;
 }
 
-function partsOf({ store, kind }: OpenStore, around: Surroundings): Parts {
+function partsOf({ store, kind, name }: OpenStore, around: Surroundings): Parts {
   const { version, web, demo, fonts, reader } = packaged();
   return {
     store,
     storeKind: kind,
+    place: placeMark(name),
     webRoot: web,
     demo,
     fonts,
@@ -116,7 +136,7 @@ function sayOpen(running: Running, { name }: OpenStore, call: Call, { out }: Sur
   if (flag(call, 'lan')) out(networkWords(running, flag(call, 'secure')));
   out(`The log is kept in ${name}`);
   if (flag(call, 'demo')) out('The invented job is loaded; “wristpin demo remove” takes it out again.');
-  out('Ctrl-C closes it.');
+  out(flag(call, 'browser') ? 'Closing this window or Ctrl-C closes it.' : 'Ctrl-C closes it.');
 }
 
 /** Plain HTTP: who listens in on the shop’s own network can read along, and the person must know. */
@@ -132,14 +152,15 @@ function networkWords({ networkUrls }: Running, secure: boolean): string {
 /** A port that was asked for is taken or refused; the standard one gives way to the next free. */
 async function open(parts: Parts, asked: number | undefined, around: Surroundings): Promise<Running> {
   if (asked !== undefined) return onPort(parts, asked);
-  for (let port = standardPort; port < standardPort + portsTried; port++) {
+  for (const port of portsTried) {
     const running = await onPort(parts, port).catch(unlessTaken);
     if (!running) continue;
     if (port !== standardPort) around.out(`Port ${standardPort} is taken, so it is ${port}.`);
     return running;
   }
-  const last = standardPort + portsTried - 1;
-  throw new Failed(`The ports ${standardPort} to ${last} are all taken. Name another with --port.`);
+  throw new Failed(
+    `The ports ${standardPort} to ${portsTried.at(-1)} are all taken. Name another with --port.`,
+  );
 }
 
 class PortTaken extends Failed {}

@@ -1,8 +1,8 @@
 import { Hono } from 'hono';
 import type { Parts } from '../parts.js';
 
-export function healthRoutes({ store, storeKind, version }: Parts): Hono {
+export function healthRoutes({ store, storeKind, place, version }: Parts): Hono {
   const app = new Hono();
-  app.get('/', async (c) => c.json({ ok: true, version, store: storeKind, head: await store.head() }));
+  app.get('/', async (c) => c.json({ ok: true, version, store: storeKind, place, head: await store.head() }));
   return app;
 }
