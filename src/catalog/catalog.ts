@@ -28,6 +28,7 @@ export type Assembly = Catalog['assemblies'][number];
 export type Variant = Catalog['variants'][number];
 export type Port = Catalog['ports'][number];
 export type LookAlike = Catalog['lookAlikes'][number];
+export type Memory = Catalog['memories'][number];
 export type TorqueClass = Catalog['torqueClasses'][number];
 export type Measurement = Catalog['measurements'][number];
 export type Agent = Catalog['agents'][number];

@@ -5,6 +5,7 @@ export { type AgentAnswer, cleaningStates, waysToClean } from './answers/cleanin
 export * from './answers/findings/index.js';
 export * from './answers/measure/index.js';
 export * from './answers/parts/index.js';
+export * from './answers/rested/index.js';
 export * from './answers/run-up/index.js';
 export * from './answers/shop/index.js';
 export type { Gate } from './answers/stages/gates.js';

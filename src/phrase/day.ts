@@ -21,9 +21,17 @@ export function timeWords(iso: string): string {
   return clock ? `${dayWords(iso)}, ${clock}${iso.endsWith('Z') ? ' UTC' : ''}` : dayWords(iso);
 }
 
-/** "2025-11-25" → "Tue Nov 25": a day to come; else as it came */
-export function weekDay(iso: string): string {
+/**
+ * "2025-11-25" → "Tue Nov 25"; else as it came. Held against a day of another year it names its own: "Tue Nov 25, 2025",
+ * so that nobody reads a promise of last year as one that is still to be kept.
+ */
+export function weekDay(iso: string, today?: string): string {
   const at = new Date(`${iso.slice(0, 10)}T00:00:00Z`);
   if (Number.isNaN(at.getTime())) return iso;
-  return `${dayNames[at.getUTCDay()]} ${monthNames[at.getUTCMonth()]!.slice(0, 3)} ${at.getUTCDate()}`;
+  const day = `${dayNames[at.getUTCDay()]} ${monthNames[at.getUTCMonth()]!.slice(0, 3)} ${at.getUTCDate()}`;
+  return today === undefined || iso.slice(0, 4) === today.slice(0, 4) ? day : `${day}, ${iso.slice(0, 4)}`;
 }
+
+/** Dates inside a sentence as they are said at the bench, with the year where it is not this one. */
+export const withDays = (words: string, today?: string): string =>
+  words.replace(/\d{4}-\d\d-\d\d/g, (iso) => weekDay(iso, today));

@@ -1,6 +1,6 @@
 import { Suspense, useDeferredValue, useMemo } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
-import { type Answers, type Stage, stageNames, stages } from '../job/index.js';
+import { type Answers, lastDoneOf, type Stage, stageNames, stages } from '../job/index.js';
 import { AnswersOnScreen } from './data/answers.js';
 import { Ahead } from './frame/ahead.js';
 import { JobFrame } from './frame/job-frame.js';
@@ -12,6 +12,7 @@ import { sheets } from './sheets/sheets.js';
 const Tighten = later(() => import('./sheets/assembly/tighten.js').then((m) => m.Tighten));
 const TakeApart = later(() => import('./sheets/teardown/take-apart.js').then((m) => m.TakeApart));
 const OnTheMat = later(() => import('./mat/on-the-mat.js').then((m) => m.OnTheMat));
+const WhereWasI = later(() => import('./sheets/where-was-i.js').then((m) => m.WhereWasISheet));
 const PutTogether = later(() => import('./sheets/assembly/put-together.js').then((m) => m.PutTogether));
 
 /** One job: its sheets, and its steps one at a time. */
@@ -49,14 +50,23 @@ function JobPage({ answers: now, stage: goneTo }: { answers: Answers; stage: str
   const answers = useDeferredValue(now);
   const stage = useDeferredValue(goneTo);
   const sheet = useMemo(
-    () => isStage(stage) && <SheetOf answers={answers} stage={stage} />,
+    () => (isStage(stage) ? <SheetOf answers={answers} stage={stage} /> : <Told answers={answers} />),
     [answers, stage],
   );
   const ahead = useMemo(() => <Ahead pieces={aheadOf(answers, stage)} />, [answers, stage]);
-  if (!isStage(goneTo)) return <Redirect to={`/job/${now.job.id}/intake`} />;
+  const telling = goneTo === 'where-was-i';
+  if (!telling && !isStage(goneTo)) return <Redirect to={`/job/${now.job.id}/intake`} />;
+  const at = isStage(goneTo) ? goneTo : (lastDoneOf(now.job)?.stage ?? 'intake');
   const following = answers !== now || stage !== goneTo;
   return (
-    <JobFrame job={now.job} answers={answers} stage={goneTo} following={following} ahead={ahead}>
+    <JobFrame
+      job={now.job}
+      answers={answers}
+      stage={at}
+      telling={telling}
+      following={following}
+      ahead={ahead}
+    >
       {sheet}
     </JobFrame>
   );
@@ -71,6 +81,16 @@ const aheadOf = (answers: Answers, stage: string): (() => void)[] => [
   () => void answers.inference,
   () => void answers.gates,
 ];
+
+const Told = ({ answers }: { answers: Answers }) => (
+  <AnswersOnScreen value={answers}>
+    <OnlyThis what="The sheet “Where was I”" of={answers.job.id}>
+      <Suspense fallback={<p>Opening …</p>}>
+        <WhereWasI answers={answers} />
+      </Suspense>
+    </OnlyThis>
+  </AnswersOnScreen>
+);
 
 function SheetOf({ answers, stage }: { answers: Answers; stage: Stage }) {
   const Sheet = sheets[stage];

@@ -5,6 +5,7 @@ import '@fontsource/atkinson-hyperlegible-next/latin-ext-400.css';
 import './look/tokens.css';
 import './look/ground.css';
 import './look/parts.css';
+import './look/rested.css';
 import './look/frame.css';
 import './look/findings.css';
 import './look/joint.css';

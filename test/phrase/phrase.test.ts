@@ -21,6 +21,7 @@ import {
   thousands,
   timeWords,
   weekDay,
+  withDays,
 } from '../../src/phrase/index.js';
 
 const word = fc.stringMatching(/^[a-z]{1,9}( [a-z]{1,9}){0,2}$/);
@@ -192,5 +193,11 @@ describe('time', () => {
     expect(weekDay('2000-01-01')).toBe('Sat Jan 1');
     expect(weekDay('2026-11-27')).toBe('Fri Nov 27');
     expect(weekDay('some day')).toBe('some day');
+  });
+
+  test('a day of another year than today’s names its year: a promise of last year does not read as kept', () => {
+    expect(weekDay('2025-12-02', '2026-11-29')).toBe('Tue Dec 2, 2025');
+    expect(weekDay('2026-12-02', '2026-11-29')).toBe('Wed Dec 2');
+    expect(withDays('ring, was due 2025-12-20', '2026-11-29')).toBe('ring, was due Sat Dec 20, 2025');
   });
 });

@@ -11,6 +11,7 @@ import { engineFunction } from './function.js';
 import { hazard } from './hazard.js';
 import { complaintChance, judgement, oddsShift } from './judgement.js';
 import { discipline, measurement, measurementGroup } from './measurement.js';
+import { memory } from './memory.js';
 import { ownWords, sameWords } from './own-word.js';
 import { platePlace, plateScheme } from './plate.js';
 import { price, scrapChance, sharedRepair, workFactor } from './price.js';
@@ -39,6 +40,7 @@ export const sections = {
   ports: port,
   torqueClasses: torqueClass,
   lookAlikes: lookAlike,
+  memories: memory,
   components: component,
   assemblies: assembly,
   measurementGroups: measurementGroup,

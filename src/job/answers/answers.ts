@@ -23,6 +23,7 @@ import { valveAnswers } from './measure/valves.js';
 import { lastKept, workedOutOnce } from './once.js';
 import { billOfParts } from './parts/bill.js';
 import { type BasketChoice, basketProblemOf, orderEntries, ordersOf, toBuy } from './parts/order.js';
+import { whereWasI } from './rested/where-was-i.js';
 import { acceptanceOf } from './run-up/acceptance.js';
 import { heardOf } from './run-up/heard.js';
 import { nextDueOf } from './run-up/next-due.js';
@@ -161,6 +162,9 @@ const members = {
   assembly: (a: Answers) => assemblyPlanOf(a),
   /** by joint: where its tightening stands */
   tightening: (a: Answers) => tighteningOf(a.job),
+
+  /** a job that lay, told to a hand that has forgotten it; `now` as local time */
+  whereWasI: (a: Answers) => lastKept((now: string) => whereWasI(a, now)),
 
   runUp: (a: Answers) => runUpOf(a),
   acceptance: (a: Answers) => acceptanceOf(a),

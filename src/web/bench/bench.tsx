@@ -1,8 +1,8 @@
 import { useDeferredValue, useState } from 'react';
 import { uuidv7 } from 'uuidv7';
 import { Link, useLocation } from 'wouter';
-import type { JobSummary } from '../../job/index.js';
-import { weekDay } from '../../phrase/index.js';
+import { daysBetween, type JobSummary, restDays } from '../../job/index.js';
+import { weekDay, withDays } from '../../phrase/index.js';
 import { api } from '../data/api.js';
 import { write } from '../data/outbox.js';
 import { queries, useHandedOver, useJobCounts, useOpenJobs } from '../data/queries.js';
@@ -11,8 +11,9 @@ import { Page } from '../frame/page.js';
 import { Button, useAct, Wrong } from '../parts/act.js';
 import { Dialog } from '../parts/dialog.js';
 import { TextField } from '../parts/field.js';
+import { today } from '../parts/today.js';
 import { FindField, FoundJobs, useFindWords } from './find.js';
-import { momentWords, PickUpNext, withDays } from './pick-up-next.js';
+import { momentWords, PickUpNext } from './pick-up-next.js';
 import { BenchTimeline } from './timeline.js';
 import { type BenchView, useBenchPlan } from './use-bench-plan.js';
 import { WhereWasI } from './where-was-i.js';
@@ -153,7 +154,7 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
       {jobs.map((j) => (
         <li key={j.id} className="tag-line">
           <Link
-            href={`/job/${j.id}/${j.last?.stage ?? 'intake'}`}
+            href={`/job/${j.id}/${opensAt(j)}`}
             className="tag"
             aria-label={`Tag ${j.tag}: ${j.machine || j.title}`}
           >
@@ -173,6 +174,13 @@ function TagList({ jobs, plan }: { jobs: readonly JobSummary[]; plan?: BenchView
   );
 }
 
+/** The sheet in hand; of a job that lay, what one has forgotten of it first. */
+function opensAt({ last, handedOver }: JobSummary): string {
+  if (!last) return 'intake';
+  const lay = !handedOver && daysBetween(last.at, new Date().toISOString()) >= restDays;
+  return lay ? 'where-was-i' : last.stage;
+}
+
 /** What the job waits for, and when it can be ready. Its place is kept while that is worked out: no row moves under a finger. */
 function Standing({ view: { plan, wrong }, job }: { view: BenchView; job: string }) {
   const planned = plan?.jobs.find(({ work }) => work.job === job);
@@ -180,11 +188,19 @@ function Standing({ view: { plan, wrong }, job }: { view: BenchView; job: string
   const { work, ready, late } = planned;
   return (
     <>
-      {work.waits.length > 0 && <div>waits for: {work.waits.slice(0, 3).map(withDays).join('; ')}</div>}
+      {work.waits.length > 0 && (
+        <div>
+          waits for:{' '}
+          {work.waits
+            .slice(0, 3)
+            .map((wait) => withDays(wait, today()))
+            .join('; ')}
+        </div>
+      )}
       {ready !== undefined && (
         <div className={late > 0 ? 'verdict fail wraps' : 'soft'}>
           ready {momentWords(ready)}
-          {work.promised && `, promised for ${weekDay(work.promised)}`}
+          {work.promised && `, promised for ${weekDay(work.promised, today())}`}
         </div>
       )}
     </>

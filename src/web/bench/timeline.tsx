@@ -1,8 +1,9 @@
 import { type CSSProperties, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { type PlacedBlock, type PlannedJob, type WorkingHours, wallTime } from '../../job/index.js';
-import { weekDay } from '../../phrase/index.js';
-import { momentWords, withDays } from './pick-up-next.js';
+import { weekDay, withDays } from '../../phrase/index.js';
+import { today } from '../parts/today.js';
+import { momentWords } from './pick-up-next.js';
 import type { BenchView } from './use-bench-plan.js';
 
 /** Working days side by side, nights left out; a place on it in parts of a hundred. */
@@ -135,7 +136,8 @@ function upAndDown(event: KeyboardEvent<HTMLButtonElement>): void {
 }
 
 function laneWords({ work, ready, late }: PlannedJob): string {
-  const promise = work.promised && `promised for ${weekDay(work.promised)}${late > 0 ? ', late' : ''}`;
+  const promise =
+    work.promised && `promised for ${weekDay(work.promised, today())}${late > 0 ? ', late' : ''}`;
   return [`Tag ${work.tag}, ${work.title}`, ready !== undefined && `ready ${momentWords(ready)}`, promise]
     .filter(Boolean)
     .join(', ');
@@ -203,7 +205,7 @@ function JobInWords({ planned: { work, blocks } }: { planned: PlannedJob }) {
               <div className="soft">
                 {momentWords(block.from)} to {wallTime(block.to).slice(11)}
                 {block.passive && ', needs no hands'}
-                {block.waitsFor && `, ${withDays(block.waitsFor)}`}
+                {block.waitsFor && `, ${withDays(block.waitsFor, today())}`}
               </div>
             </div>
             <Link
@@ -235,7 +237,7 @@ function TakenAs({ asked, bound }: { asked: NonNullable<BenchView['asked']>; bou
           <li>The best order found; nothing could be finished before {momentWords(bound)}.</li>
         )}
         {asked.takenAs.map((words) => (
-          <li key={words}>{withDays(words)}.</li>
+          <li key={words}>{withDays(words, today())}.</li>
         ))}
       </ul>
     </details>

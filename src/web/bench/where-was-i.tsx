@@ -2,6 +2,7 @@ import { Link } from 'wouter';
 import { type JobSummary, stageNames } from '../../job/index.js';
 import { weekDay } from '../../phrase/index.js';
 import { signature } from '../data/device.js';
+import { today } from '../parts/today.js';
 
 /** The job that this hand, or else anybody, worked on last, and the way back to that very place. */
 export function WhereWasI({ open }: { open: readonly JobSummary[] }) {
@@ -19,7 +20,7 @@ export function WhereWasI({ open }: { open: readonly JobSummary[] }) {
           {stageNames[last.stage]} · {last.words}
         </p>
         <p className="soft">
-          {weekDay(last.at)}, {last.at.slice(11, 16)}
+          {weekDay(last.at, today())}, {last.at.slice(11, 16)}
           {!mine && `, by ${last.by}`}
         </p>
       </div>

@@ -9,7 +9,17 @@ import {
   useState,
 } from 'react';
 import { Link, useSearchParams } from 'wouter';
-import { type Answers, type Gate, type Job, type Stage, stageNames } from '../../job/index.js';
+import {
+  type Answers,
+  daysBetween,
+  type Gate,
+  type Job,
+  lastDoneOf,
+  restDays,
+  restWords,
+  type Stage,
+  stageNames,
+} from '../../job/index.js';
 import { recordUrl } from '../data/api.js';
 import { Button } from '../parts/act.js';
 import { Camera } from '../parts/picture.js';
@@ -88,7 +98,10 @@ interface Framed {
   readonly job: Job;
   /** those that the stages and the sheet show; a moment behind the job while `following` */
   readonly answers: Answers;
+  /** where what is noted or pictured meanwhile belongs */
   readonly stage: Stage;
+  /** the page that tells where one was, beside the stages' own sheets */
+  readonly telling: boolean;
   readonly following: boolean;
   /** drawn before the stages */
   readonly ahead: ReactNode;
@@ -96,7 +109,7 @@ interface Framed {
 }
 
 /** Stages left, the stage's sheet in the middle, the log right; on a phone stages and log are one thumb away. */
-export function JobFrame({ job, answers, stage, following, ahead, children }: Framed) {
+export function JobFrame({ job, answers, stage, telling, following, ahead, children }: Framed) {
   const [own, setPrimary] = useState<Primary>();
   const [search] = useSearchParams();
   const [over, setOver] = useState<'stages' | 'log' | undefined>(search.has('line') ? 'log' : undefined);
@@ -112,12 +125,13 @@ export function JobFrame({ job, answers, stage, following, ahead, children }: Fr
         <a className="button skip" href="#sheet">
           Skip to the sheet
         </a>
-        <JobTop job={job} stage={stage} />
+        <JobTop job={job} where={telling ? 'Where was I' : stageNames[stage]} />
         {ahead}
         <OnlyThis what="The list of stages" of={job.id}>
-          <Stages answers={answers} here={stage} onGo={close} />
+          <Stages answers={answers} here={telling ? undefined : stage} onGo={close} />
         </OnlyThis>
         <main className="sheet" id="sheet" tabIndex={-1} aria-busy={following}>
+          {!telling && <Rested key={job.id} job={job} />}
           {children}
         </main>
         <OnlyThis what="The log" of={job.id}>
@@ -151,7 +165,26 @@ export function JobFrame({ job, answers, stage, following, ahead, children }: Fr
   );
 }
 
-function JobTop({ job, stage }: { job: Job; stage: Stage }) {
+/** A job that lay says so above its sheet, with the way to what was forgotten. It stays while the sheet is open: nothing moves under a finger. */
+function Rested({ job }: { job: Job }) {
+  const [days] = useState(() => {
+    const last = job.handOver ? undefined : lastDoneOf(job);
+    return last ? daysBetween(last.at, new Date().toISOString()) : 0;
+  });
+  if (days < restDays) return null;
+  return (
+    <p className="rested-note">
+      <span>This job lay for {restWords(days)}.</span>
+      <Link className="button quiet" href={whereWasIPage(job.id)}>
+        Where was I
+      </Link>
+    </p>
+  );
+}
+
+export const whereWasIPage = (job: string): string => `/job/${job}/where-was-i`;
+
+function JobTop({ job, where }: { job: Job; where: string }) {
   const { intake } = job;
   const history = [
     intake.complaint,
@@ -163,12 +196,15 @@ function JobTop({ job, stage }: { job: Job; stage: Stage }) {
         <i aria-hidden="true" />
         <b>{job.tag || '…'}</b>
       </Link>
-      <div className="what">
-        <span className="only-phone">{stageNames[stage]} · </span>
-        {intake.machine || job.title || 'Machine not named yet'}
-        {job.invented && ' (invented)'}
+      <Link className="what" href={whereWasIPage(job.id)} title="Where was I">
+        <span>
+          <span className="only-phone">{where} · </span>
+          {intake.machine || job.title || 'Machine not named yet'}
+          {job.invented && ' (invented)'}
+          <span className="hidden">: where was I</span>
+        </span>
         <small>{history.join(' · ')}</small>
-      </div>
+      </Link>
       <ShopNav />
       <div className="right">
         <SavedState />
@@ -186,7 +222,7 @@ const signs: Readonly<Record<Gate['state'], { sign: string; word: string }>> = {
   blocked: { sign: '!', word: 'blocked' },
 };
 
-const Stages = memo((props: { answers: Answers; here: Stage; onGo: () => void }) => {
+const Stages = memo((props: { answers: Answers; here: Stage | undefined; onGo: () => void }) => {
   const { here, onGo } = props;
   const { job, gates } = props.answers;
   return (

@@ -1,4 +1,4 @@
-export type { LastDone } from './last-done.js';
+export { type LastDone, lastDoneOf } from './last-done.js';
 export {
   type BenchAsked,
   type BenchPlan,

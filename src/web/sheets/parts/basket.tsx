@@ -5,7 +5,7 @@ import type { Alternatives, Basket } from '../../../supply/index.js';
 import { useAnswers } from '../../data/answers.js';
 import { writeAll } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
-import { today } from './today.js';
+import { today } from '../../parts/today.js';
 import { useBasket } from './use-basket.js';
 
 /** The cheapest order for what is wanted, beside the same from one and from two suppliers. */

@@ -6,7 +6,7 @@ import { FormBox } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import { today } from './today.js';
+import { today } from '../../parts/today.js';
 import { useBasket } from './use-basket.js';
 
 interface FallbackProps {

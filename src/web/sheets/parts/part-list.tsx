@@ -4,8 +4,8 @@ import { price, weekDay } from '../../../phrase/index.js';
 import { write, writeAll } from '../../data/outbox.js';
 import { asBody } from '../../form/as-body.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { today } from '../../parts/today.js';
 import { stateWord } from './part-form.js';
-import { today } from './today.js';
 
 interface Acts {
   readonly onChange: (part: From<'part'>) => void;
@@ -144,9 +144,9 @@ function SayState(props: { job: Job; part: From<'part'>; to: From<'part'>['state
 
 function Due({ date }: { date: string }) {
   return date < today() ? (
-    <div className="verdict cannot-decide">was due {weekDay(date)}</div>
+    <div className="verdict cannot-decide">was due {weekDay(date, today())}</div>
   ) : (
-    <div className="soft">due {weekDay(date)}</div>
+    <div className="soft">due {weekDay(date, today())}</div>
   );
 }
 
