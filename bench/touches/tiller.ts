@@ -40,8 +40,7 @@ async function intake(at: AtJob): Promise<void> {
   await at.type('Owner', 'Signe Lund');
   await at.press('Write it down');
   await at.type('In the owner’s words', 'surges and smokes');
-  await at.unfold('In the trade’s words');
-  await at.tick('Hunts at no load, smooths under load');
+  await at.press('Hunts at no load, smooths under load');
   await at.press('Write it down');
   await at.type('Consent given by', 'Signe Lund');
   await at.type(/Call above/, '150');

@@ -9,6 +9,7 @@ export {
 } from './advice/findings.js';
 export { type NextCheck, nextChecks, type Ranked, type Shop, valueAhead } from './advice/next.js';
 export { type MeantOutcome, meantBy } from './advice/own-words.js';
+export { complaintsMeant } from './advice/owner-words.js';
 export { isLocked, needsRunning, type Runs, runs, tellsWhetherItRuns } from './advice/running.js';
 export { type SafetyQuestion, safetyQuestions } from './advice/safety.js';
 export { spoiledAlready } from './advice/spoils.js';

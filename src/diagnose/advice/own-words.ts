@@ -1,5 +1,6 @@
 import { applies, byId, type Catalog, type Check } from '../../catalog/index.js';
 import type { MachineFacts } from '../machine/case.js';
+import { readerOf } from './read-words.js';
 
 /** An outcome of the catalog that own words may mean. */
 export interface MeantOutcome {
@@ -17,8 +18,8 @@ const mostOffered = 5;
 /**
  * The outcomes of this engine's checks that a mechanic's own words may mean, the best first; none where they fit nothing.
  *
- * Words are brought to their stem and to the row of `sameWords` that has them; each weighs by how few outcomes have it
- * (the logarithm of all over those, as in an index of documents). An outcome is read by its own words and by what it is
+ * Each word, as `readerOf` reads it, weighs by how few outcomes have it (the logarithm of all over those, as in an index
+ * of documents). An outcome is read by its own words and by what it is
  * called at the bench, its check by its title; a word of the title alone finds no outcome. What one is called at the bench
  * counts whole phrase by whole phrase: words of two phrases do not add up.
  *
@@ -97,7 +98,7 @@ const indexes = new WeakMap<Catalog, Index>();
 function indexOf(catalog: Catalog): Index {
   const kept = indexes.get(catalog);
   if (kept) return kept;
-  const read = reader(catalog);
+  const read = readerOf(catalog);
   const set = (text: string): ReadonlySet<string> => new Set(read(text));
   const called = byId(
     catalog.ownWords.map((entry) => ({ id: `${entry.check}/${entry.outcome}`, words: entry.words })),
@@ -116,41 +117,4 @@ function indexOf(catalog: Catalog): Index {
   const index = { documents, rarity, read };
   indexes.set(catalog, index);
   return index;
-}
-
-/** Words that say nothing by themselves. */
-const small = new Set(
-  'a an and are as at be been but by for from had has have i in is it its just like of on or out over so some that the them there they this to too very was were when with'.split(
-    ' ',
-  ),
-);
-
-/** Reads a text as the rows of `sameWords` and the stems of what stands in none. */
-function reader({ sameWords }: Catalog): (text: string) => string[] {
-  const rows = sameWords.flatMap(({ id, words }) => words.map((w) => [plain(w), `=${id}`] as const));
-  const phrases = rows.filter(([w]) => w.includes(' ')).toSorted((a, b) => b[0].length - a[0].length);
-  const single = new Map(rows.filter(([w]) => !w.includes(' ')));
-  const stems = new Map([...single].map(([w, row]) => [stemOf(w), row]));
-  return (text) => {
-    let said = ` ${plain(text)} `;
-    for (const [phrase, row] of phrases) said = said.replaceAll(` ${phrase} `, ` ${row} `);
-    return said
-      .split(' ')
-      .filter((w) => w !== '' && !small.has(w))
-      .map((w) => (w.startsWith('=') ? w : (single.get(w) ?? stems.get(stemOf(w)) ?? stemOf(w))));
-  };
-}
-
-const plain = (text: string): string =>
-  text
-    .toLowerCase()
-    .replaceAll(/[’']/g, '')
-    .replaceAll(/[^\p{L}\p{N}%½]+/gu, ' ')
-    .trim();
-
-/** "dripping", "drips", "dripped" → "drip": enough to meet one another, no dictionary. */
-function stemOf(word: string): string {
-  if (word.length <= 4) return word.replace(/(?<=[^s])s$/, '');
-  const bare = word.replace(/(ing|ed|es|s|y|er)$/, '');
-  return bare.replace(/([bdgklmnprt])\1$/, '$1');
 }

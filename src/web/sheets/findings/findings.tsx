@@ -15,6 +15,7 @@ import { Moves } from './moves.js';
 import { BestNext, ThenChecks } from './next-checks.js';
 import { NotNow, Stop } from './not-now.js';
 import { OtherChecks } from './other-checks.js';
+import { OwnersWords } from './owners-words.js';
 import { SafetyQuestions } from './safety-questions.js';
 import { Together } from './together.js';
 
@@ -37,6 +38,7 @@ export function Findings({ answers, job, gate }: SheetProps) {
     <Sheet job={job} gate={gate} headline={headline(job, answer)} say={say(answer)}>
       {!job.handOver && <Stop />}
       <Standing own={own} />
+      <OwnersWords job={job} />
       {found && (
         <div className="findings">
           <div className="best stack">

@@ -4,6 +4,7 @@ import { useCatalog } from '../../data/answers.js';
 import { useShop } from '../../data/queries.js';
 import { Asked } from '../../form/form.js';
 import { FactsForm } from './facts-form.js';
+import { OwnerMeant } from './owner-meant.js';
 
 export function Owner({ job }: { job: Job }) {
   const uses = useCatalog().uses.map(({ id, name }) => ({ id, label: name }));
@@ -69,7 +70,12 @@ function Complaint({ job }: { job: Job }) {
         return (
           <>
             <Asked form={form} names={['complaint']} />
-            <details>
+            <OwnerMeant
+              words={form.text('complaint')}
+              said={form.list('complaints')}
+              onTake={(said) => form.set('complaints', said)}
+            />
+            <details open={known > 0}>
               <summary>In the trade’s words{known > 0 && ` (${known})`}</summary>
               <Asked form={form} names={['complaints']} />
             </details>
