@@ -28,6 +28,8 @@ export const hazard = z
     /** pieces that belong there and were seen to be missing */
     missing: refs('components').min(1).optional(),
     clearedBy: refs('checks').min(1).optional(),
+    /** while one of these stands it is said already */
+    saidBy: refs('hazards').min(1).optional(),
     origin,
   })
   .refine(

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { origin } from './fields/origin.js';
 import { refs } from './fields/reference.js';
 import { when } from './fields/when.js';
-import { id, line, minutes, words } from './fields/word.js';
+import { id, line, minutes, shorthand, words } from './fields/word.js';
 
 export const stageIds = [
   'intake',
@@ -65,7 +65,8 @@ export const gate = z.strictObject({
   when: when.optional(),
   /** components that must be in for the gate to be asked */
   after: refs('components'),
-  demands: z.array(line).min(1),
+  /** each on the machines that have it */
+  demands: z.array(shorthand('words', z.strictObject({ words: line, when: when.optional() }))).min(1),
   /** pictures wanted once it is passed */
   views: z.array(line).min(1).optional(),
   measurements: refs('measurements').optional(),

@@ -151,15 +151,21 @@ function mustNotBeDone({ hazards, state, had }: Here, act: Act): string | undefi
   const level = levelOf(act);
   if (!reaches(level, 'pulled')) return undefined;
   const standing = hazards.filter(({ bars }) => bars === 'pulling' || reaches(level, 'running'));
-  if (standing.length > 0) return listed(standing.map(({ words }) => words));
+  if (standing.length > 0) return clauses(standing);
   const fourStroke = had.facts.architecture !== 'two-stroke';
   if (!reaches(level, 'running') || !fourStroke) return undefined;
   if (state.oil === 'none') return 'there is no oil in it';
   return state.oil === 'foul' ? 'there is fuel or water in the oil' : undefined;
 }
 
+/** "a guard or the shroud is off, and the muffler or a mount is loose": each is a sentence of its own. */
+function clauses(hazards: readonly Hazard[]): string {
+  const said = hazards.map(({ words }) => words);
+  return said.length < 2 ? said.join('') : `${said.slice(0, -1).join(', ')}, and ${said.at(-1)}`;
+}
+
 function stopWords(hazards: readonly Hazard[]): string | undefined {
   if (hazards.length === 0) return undefined;
   const [first] = hazards;
-  return `${capital(listed(hazards.map(({ words }) => words)))}. First: ${first!.first}.`;
+  return `${capital(clauses(hazards))}. First: ${first!.first}.`;
 }

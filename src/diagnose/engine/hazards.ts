@@ -6,9 +6,12 @@ import { chosenOutcomes } from './state.js';
 
 /** What stands against pulling or running an engine now, the gravest first. */
 export function standingHazards(catalog: Catalog, known: KnownOfEngine, pieces: Pieces): Hazard[] {
-  return catalog.hazards
+  const standing = catalog.hazards
     .filter((hazard) => applies(hazard.when, pieces.facts) === 'yes' || neverRuledOut(hazard, pieces))
-    .filter((hazard) => stands(catalog, hazard, known, pieces))
+    .filter((hazard) => stands(catalog, hazard, known, pieces));
+  const ids = new Set(standing.map(({ id }) => id));
+  return standing
+    .filter(({ saidBy = [] }) => !saidBy.some((id) => ids.has(id)))
     .toSorted((a, b) => Number(a.bars === 'running') - Number(b.bars === 'running'));
 }
 

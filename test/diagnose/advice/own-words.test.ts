@@ -23,6 +23,13 @@ describe('own words find the outcome that they mean', () => {
     ['the muffler is loose', 'walk-round/muffler-loose'],
     ['water in the bowl', 'bowl-sample/water-beads'],
     ['valve stuck open', 'valves-move/exhaust-stuck'],
+    ['no dipstick', 'oil-level/no-gauge'],
+    ['no level gauge', 'oil-level/no-gauge'],
+    ['tank is empty', 'tank-fuel-in-a-jar/empty'],
+    ['soot across the head gasket', 'head-gasket-look/gasket-burnt'],
+    ['outlet of the tank plugged', 'tank-inside-and-outlet/screen-clogged'],
+    ['exhaust port full of carbon', 'piston-through-exhaust-port/port-carboned'],
+    ['gas drips from the air filter', 'air-cleaner-look/wet-with-fuel'],
   ])('“%s”', (typed, outcome) => {
     expect(meant(typed)).toContain(outcome);
   });

@@ -82,6 +82,8 @@ describe('what cannot be done (common practice)', () => {
     expect(engine.cannot(check('compression-dry'))).toBe('the cylinder head is off');
     expect(engine.cannot(check('does-it-start'))).toContain('are off');
     expect(engine.cannot(check('valve-clearance'))).toBeUndefined();
+    // it kicks back where it fires
+    expect(engine.cannot(check('kickback'))).toContain('the cylinder head');
   });
 
   test('squeeze felt with the plug out; compression with the plug out is how it is read', () => {
@@ -149,6 +151,16 @@ describe('what must not be done (common practice)', () => {
     expect(now(struck).mustNot(check('smoke'))).toContain('it was struck');
     const looked = { ...struck, seen: [{ check: 'shaft-wobble', outcomes: ['under-one-mm'], at }] };
     expect(now(looked).mustNot(check('smoke'))).toBeUndefined();
+  });
+
+  test('what stands against it is one sentence, and says a thing once', () => {
+    const struck = { facts: { ...facts, struck: 'yes' }, complaints: ['locked-solid'] } as const;
+    expect(now(struck).stop).toMatch(/^It is locked after a blow\. First: /);
+    const open = now({
+      facts,
+      seen: [{ check: 'walk-round', outcomes: ['shroud-missing', 'muffler-loose'], at }],
+    });
+    expect(open.stop).toMatch(/^A guard or the shroud is off, and the muffler or a mount is loose\. First: /);
   });
 
   test('a repair of what was found ends the stop, and so does a later sound reading', () => {

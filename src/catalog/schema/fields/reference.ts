@@ -10,6 +10,7 @@ export type Target =
   | 'components'
   | 'faults'
   | 'functions'
+  | 'hazards'
   | 'lookAlikes'
   | 'materials'
   | 'measurementGroups'

@@ -1,11 +1,12 @@
-import type { Gate } from '../../../catalog/index.js';
+import { applies, byId, type Gate } from '../../../catalog/index.js';
 import type { From } from '../../job.js';
 import type { Answers } from '../answers.js';
 import { piecesOf } from '../steps/taken.js';
 
 /** A gate of the assembly: what must be proved before the next piece hides it. */
 export interface AskedGate {
-  readonly gate: Gate;
+  /** with what it demands of this engine, in words, and the checks that this engine can have */
+  readonly gate: Omit<Gate, 'demands'> & { readonly demands: readonly string[] };
   /** the handle under which the answer is logged */
   readonly step: string;
   /** not yet: its pieces are not all back; asked: to be proved now; passed: proved since they went back */
@@ -43,8 +44,19 @@ export function assemblyGates(answers: Answers): AskedGate[] {
         : passed
           ? 'passed'
           : 'asked';
-      return { gate, step, state, ...(answer && { answer }) };
+      return { gate: onThisEngine(answers, gate), step, state, ...(answer && { answer }) };
     });
+}
+
+function onThisEngine({ catalog, engine }: Answers, gate: Gate): AskedGate['gate'] {
+  const { demands, checks, ...rest } = gate;
+  const known = byId(catalog.checks);
+  const own = checks?.filter((id) => engine.concerns(known.get(id)!));
+  return {
+    ...rest,
+    demands: demands.filter(({ when }) => applies(when, engine.facts) !== 'no').map(({ words }) => words),
+    ...(own && own.length > 0 && { checks: own }),
+  };
 }
 
 /** When the last of a gate's pieces went back. */

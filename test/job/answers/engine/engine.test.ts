@@ -34,6 +34,25 @@ describe('nothing of a piece that is not fitted is ever shown', () => {
     expect(answers.nextDue.map((d) => d.what)).not.toContain('Fuel hose');
   });
 
+  test('no gate asks for a needle or a static setting that is not there; of a float bowl and fly-weights it does', () => {
+    const asked = (at: ReturnType<typeof bench>) => {
+      for (const piece of ['carburetor', 'governor-spring']) at.want(piece);
+      for (const step of at.plan().steps) at.takeOff(step);
+      const { assemblyGates } = door(at.job());
+      return {
+        demands: assemblyGates.flatMap(({ gate }) => [...gate.demands]),
+        checks: assemblyGates.flatMap(({ gate }) => gate.checks ?? []),
+      };
+    };
+    const bare = asked(tankTop());
+    expect(bare.demands).toEqual(expect.arrayContaining(['throttle springs open', 'choke shuts']));
+    for (const gone of ['needle holds', 'static set']) expect(bare.demands).not.toContain(gone);
+    expect(bare.checks).not.toContain('needle-pressure-hold');
+    const usual = asked(bench('side-valve', { fuelSystem: 'float-bowl', governor: 'flyweight' }));
+    expect(usual.demands).toEqual(expect.arrayContaining(['needle holds', 'static set']));
+    expect(usual.checks).toContain('needle-pressure-hold');
+  });
+
   test('said not to be there in the teardown, it is gone from the findings, and from next service', () => {
     const at = bench('side-valve', {});
     expect(faultsOf(at)).toContain('fuel-hose-perished');
