@@ -1,6 +1,6 @@
 import { byId } from '../../catalog/index.js';
 import { chanceTogether, type ExactInference } from '../../infer/index.js';
-import { counted, countWord, listed, lowerFirst, percent } from '../../phrase/index.js';
+import { countWord, listed, lowerFirst } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { NextCheck, Ranked } from './next.js';
 import { found, isActedOn, stakesOf } from './stakes.js';
@@ -54,7 +54,7 @@ export function enoughToAct(machine: Machine, inference: ExactInference, { best 
     enough: saving.length === 0 && !wantsTry,
     ...answer,
     riskMinutes,
-    words: `${wantsTry ? tryWords : (lookWords(saving, best[0]) ?? enoughWords(act.length > 0, complaintStands(machine, inference)))} ${riskWords(answer, riskMinutes)}`,
+    words: `${wantsTry ? tryWords : (lookWords(saving, best[0]) ?? enoughWords(act.length > 0, complaintStands(machine, inference)))} ${riskWords(answer)}`,
   };
 }
 
@@ -110,13 +110,16 @@ function enoughWords(toRepair: boolean, complaint: Complaint): string {
 
 const mostNames = 3;
 
-function riskWords(
-  { act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>,
-  riskMinutes: number,
-): string {
+/** "17 of 20": a chance as a mechanic counts it */
+function outOfTwenty(chance: number): string {
+  const count = Math.round(20 * chance);
+  return count === 0 ? 'hardly any of 20' : count === 20 ? 'nearly all of 20' : `${count} of 20`;
+}
+
+function riskWords({ act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>): string {
   if (act.length === 0)
-    return `Nothing is worth repairing as it stands; the chance that something that matters is there is ${percent(missed)}.`;
+    return `As it stands nothing is worth repairing; ${outOfTwenty(missed)} such machines have something that matters.`;
   const names =
     act.length > mostNames ? `${countWord(act.length)} faults` : listed(act.map((a) => lowerFirst(a.name)));
-  return `To repair as it stands: ${names}. The chance that ${act.length === 1 ? 'it' : 'one of them'} is not there is ${percent(needless)}; the chance that something else that matters is overlooked is ${percent(missed)}. Together that costs ${counted(Math.round(riskMinutes), 'minute')} on average.`;
+  return `As it stands one would repair ${names}: on ${outOfTwenty(needless)} such machines ${act.length === 1 ? 'it is' : 'one of them is'} not there, and on ${outOfTwenty(missed)} something else that matters is left in.`;
 }

@@ -27,7 +27,8 @@ export interface Charge {
 export function chargeOf(answers: Answers): Charge | undefined {
   const { job, shop, partsUsed } = answers;
   const made = repairsMade(answers);
-  const minutes = made.length > 0 ? repairMinutes(answers, made) : benchMinutes(answers);
+  // whole, so that hours times the rate is the price that stands beside them
+  const minutes = Math.round(made.length > 0 ? repairMinutes(answers, made) : benchMinutes(answers));
   if (minutes === 0 && partsUsed.length === 0) return undefined;
   const currency = shop.settings.currency ?? '$';
   const priced = partsUsed.filter((p) => p.price?.currency === currency);

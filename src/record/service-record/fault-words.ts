@@ -5,7 +5,8 @@ import { choiceLabel } from './labels.js';
 import type { Sheet } from './sheet.js';
 
 /** The fault's own name: a title written by a sheet says what was to be done with it, too. */
-export function faultName({ answers }: Sheet, { about, which, title }: From<'decision'>): string {
+export function faultName({ answers }: Sheet, { about, which, title, choice }: From<'decision'>): string {
+  if (about === 'machine' && choice !== 'declined') return 'The machine';
   const name = about === 'fault' ? byId(answers.catalog.faults).get(which ?? '')?.name : undefined;
   return name !== undefined && title.startsWith(`${name}: `) ? name : title;
 }

@@ -55,7 +55,7 @@ describe('the brief form', () => {
         care: 'doubtful reading',
       },
       { lead: 'A check of our own:', words: 'low', origin: 'warm' },
-      { lead: 'Sound:', words: 'Leak-down again' },
+      { lead: 'Sound since:', words: 'Leak-down again' },
     ]);
   });
 

@@ -127,10 +127,10 @@ describe('the ordinary job', () => {
     ]);
   });
 
-  test('a part put back for now stands out and says when it comes back', () => {
+  test('a part put back for now stands out and says when it is replaced', () => {
     const boxes = section(ordinary, 'open').blocks.filter((b) => b.type === 'box');
     expect(boxes.map((box) => box.tone)).toEqual(['stop', 'care']);
-    expect(plain(boxes[1])).toContain('Comes back: the new spring arrives, or the next oil change.');
+    expect(plain(boxes[1])).toContain('To be replaced: the new spring arrives, or the next oil change.');
   });
 
   test('photographs of the same thing stand side by side, before then after', () => {

@@ -133,6 +133,46 @@ describe('the record of a repaired machine', () => {
     ).toBe('null');
   });
 
+  test('reads aloud: a choice once, a day as a day, a price that its hours give, what is sound since with its number', () => {
+    const read = job((log) => {
+      log.add('intake', { variants: { 'automatic-release': false } });
+      log.add('observation', {
+        check: 'compression-dry',
+        title: 'Compression',
+        outcomes: [],
+        value: '38 psi',
+      });
+      log.add('decision', decided);
+      log.add('decision', { about: 'machine', title: 'It is to be repaired', choice: 'repair', reason: '' });
+      log.add('part', {
+        part: 'spring',
+        name: 'Governor spring',
+        count: 1,
+        state: 'ordered',
+        due: '2026-12-01',
+      });
+      const old = { about: 'part', which: 'spring', title: 'Old governor spring back in' } as const;
+      log.add('decision', { ...old, choice: 'provisional', reason: 'the new one comes later' });
+      headBack(log);
+      log.add('observation', {
+        check: 'compression-dry',
+        title: 'Compression',
+        outcomes: [],
+        value: '72 psi',
+      });
+    });
+    const all = plain(content(read, 'brief', '70'));
+    expect(all).not.toMatch(/to be repaired:? *"[^}]*to be repaired/);
+    expect(all).toContain('The machine:');
+    expect(all).not.toContain('2026-12-01');
+    expect(all).toContain('Old governor spring back in: for now, until the new one is here.');
+    expect(all).not.toContain('comes back.');
+    expect(sectionOf(read, 'findings', 'brief', '70')).toMatch(/Sound since:.*72 psi/);
+    const { minutes, labor } = door(read, { shop: rated('70') }).charge!;
+    expect(Number.isInteger(minutes)).toBe(true);
+    expect(labor).toBeCloseTo((minutes / 60) * 70, 9);
+  });
+
   test('names the next service of this very engine', () => {
     const due = (architecture: 'side-valve' | 'two-stroke') =>
       door(

@@ -7,7 +7,8 @@ export function charge({ answers }: Sheet): Section | undefined {
   const sum = answers.charge;
   if (!sum) return undefined;
   const { currency, minutes, parts, unpriced, ratePerHour, labor, total, quoted } = sum;
-  const looked = sum.lookedMinutes > 0 && `checks made, not in it: ${minutesWords(sum.lookedMinutes)}`;
+  const looked =
+    sum.lookedMinutes > 0 && `the checks made, ${minutesWords(sum.lookedMinutes)}, are not in it`;
   const facts: (Fact | undefined)[] = [
     {
       label: 'Hours',

@@ -1,5 +1,5 @@
 import type { From } from '../../../job/index.js';
-import { capital, joined, money, sentence } from '../../../phrase/index.js';
+import { capital, joined, money, sentence, withDays } from '../../../phrase/index.js';
 import { faultName, outcomeOf } from '../fault-words.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
@@ -66,12 +66,12 @@ function provisionalBox(sheet: Sheet): Box | undefined {
   const { answers } = sheet;
   const items = answers.provisionals.map(
     ({ decision: d, comesBack }): Item => ({
-      lead: faultName(sheet, d),
-      words: joined([sentence(d.reason), `Comes back: ${sentence(comesBack)}`], ' '),
+      lead: `${faultName(sheet, d)}:`,
+      words: joined([sentence(d.reason), `To be replaced: ${sentence(withDays(comesBack))}`], ' '),
     }),
   );
   return items.length > 0
-    ? { type: 'box', tone: 'care', title: 'Put back for now: these parts come back', items }
+    ? { type: 'box', tone: 'care', title: 'Put back for now: these parts are still to be replaced', items }
     : undefined;
 }
 
@@ -89,7 +89,7 @@ function declinedBox(sheet: Sheet): Box | undefined {
   const { job } = sheet;
   const decided = standingDecisions(job)
     .filter((d) => d.choice === 'declined')
-    .map((d): Item => ({ lead: faultName(sheet, d), words: sentence(d.reason) }));
+    .map((d): Item => ({ lead: `${faultName(sheet, d)}:`, words: sentence(d.reason) }));
   const signed = (job.handOver?.declined ?? []).map((line): Item => ({ words: sentence(line) }));
   const items = [...decided, ...signed];
   return items.length > 0

@@ -64,7 +64,12 @@ function briefList(all: readonly Seen[], sheet: Sheet): Block {
       ...(seen.doubtful && { care: doubtfulMark }),
     }),
   );
-  return { type: 'list', items: sound.length > 0 ? [...items, soundItem(sound)] : items };
+  const mended = (seen: Seen) => rest.some((bad) => bad.check === seen.check && isBefore(bad, seen));
+  const [since, always] = [sound.filter(mended), sound.filter((seen) => !mended(seen))];
+  return {
+    type: 'list',
+    items: [...items, ...soundItem('Sound:', always), ...soundItem('Sound since:', since)],
+  };
 }
 
 function isHealthy(seen: Seen, { healthy }: Sheet): boolean {
@@ -78,6 +83,9 @@ function isHealthy(seen: Seen, { healthy }: Sheet): boolean {
   );
 }
 
-function soundItem(sound: readonly Seen[]): Item {
-  return { lead: 'Sound:', words: sound.map((seen) => briefTitle(seen.title)).join(' · ') };
+const isBefore = (a: Seen, b: Seen): boolean => Date.parse(a.at) < Date.parse(b.at);
+
+function soundItem(lead: string, sound: readonly Seen[]): Item[] {
+  const words = sound.map(({ title, value }) => joined([briefTitle(title), value], ', ')).join(' · ');
+  return sound.length > 0 ? [{ lead, words }] : [];
 }

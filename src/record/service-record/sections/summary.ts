@@ -1,6 +1,6 @@
 import { byFault } from '../../../infer/index.js';
 import { doneSteps } from '../../../job/index.js';
-import { counted, listed, sentence, shortDay } from '../../../phrase/index.js';
+import { counted, listed, sentence, shortDay, withDays } from '../../../phrase/index.js';
 import { faultName, outcomeOf, servicesDone } from '../fault-words.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
@@ -129,8 +129,8 @@ function stopLines({ job }: Sheet): string[] {
 function provisionalLines({ answers }: Sheet): string[] {
   return answers.provisionals.map(({ decision, state }) =>
     state === 'here'
-      ? `${decision.title}: put back for now, the new part is here.`
-      : `${decision.title}: put back for now, comes back.`,
+      ? `${decision.title}: for now; the new part is here.`
+      : `${decision.title}: for now, until ${state === 'waiting' ? 'the new one is here' : 'the next service'}.`,
   );
 }
 
@@ -141,5 +141,5 @@ function awaitedLines({ job }: Sheet): string[] {
 }
 
 function dueLines(sheet: Sheet): string[] {
-  return dueNext(sheet).map((due) => sentence(`${due.what}: ${shortDay(due.when)}`));
+  return dueNext(sheet).map((due) => sentence(`${due.what}: ${withDays(due.when)}`));
 }
