@@ -102,6 +102,8 @@ function words(
   if (!choice)
     return `No ${kind} offered is likely to bring the play inside its range: look for wear or a wrong part.`;
   const said =
-    choice.stack.length === 0 ? 'no shim at all' : `${kind} ${choice.stack.join(' + ')} ${unit}`.trim();
+    choice.stack.length === 0
+      ? 'no shim at all'
+      : `${kind} ${choice.stack.map((one) => Number(one.toPrecision(12))).join(' + ')} ${unit}`.trim();
   return `Fit ${said}; then measure the play again before going on.`;
 }

@@ -80,8 +80,10 @@ function writtenFraction(quantity: Quantity, unit: string): string | undefined {
 /** "0.0030 ± 0.0007": the expanded uncertainty to two digits, the value to the same place. */
 function spread(quantity: Quantity, u: number, unit: string): string {
   const expanded = Number(((2 * u) / findUnit(unit).factor).toPrecision(2));
-  const decimals = Math.max(decimalsFor(quantity, unit), placesOf(expanded));
-  return `${plain(to(quantity, unit), decimals)} ± ${plain(expanded, decimals)}`;
+  const value = shownValue(quantity, unit);
+  const own = value === 0 ? decimalsFor({ ...quantity, si: 0 }, unit) : decimalsFor(quantity, unit);
+  const decimals = Math.max(own, placesOf(expanded));
+  return `${plain(value, decimals)} ± ${plain(expanded, decimals)}`;
 }
 
 /** Decimals of a number of two significant digits, without closing zeros. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { findWorksheet } from '../../src/desk/index.js';
+import { desk, findWorksheet } from '../../src/desk/index.js';
 import { standardAirAtMapHeight } from '../../src/engine/atmosphere.js';
 import { meanWidestRange } from '../../src/gauge/noise-range.js';
 import { printJson, run } from '../../src/worksheet/index.js';
@@ -85,6 +85,45 @@ describe('words', () => {
       uncertainty: '0 in',
     });
     for (const { text } of Object.values(map)) expect(text).not.toMatch(/\d{10}|e-\d|0\.0{8}/);
+  });
+
+  test('nor where a part is perfect, a face flat or a gasket one of those offered', () => {
+    const same = (value: string, count: number, unit: string) =>
+      `${Array(count).fill(value).join('; ')} ${unit}`;
+    const asked: [string, Record<string, string>][] = [
+      ...[4, 6, 8, 12].flatMap((n): [string, Record<string, string>][] => [
+        ['roundness', { radii: same('12.5', n, 'mm'), most: '0.01 mm', uncertainty: '0.001 mm' }],
+        ['roundness', { radii: same('0.4921', n, 'in') }],
+      ]),
+      ['flatness', { places: '0,0 60,0 60,40 0,40 30,20', heights: '0; 0.1; 0.1; 0; 0.05 mm' }],
+      [
+        'flatness',
+        { places: '0,0 60,0 60,40 0,40 30,20 10,10', heights: '0; 0.06; 0.1; 0.04; 0.05; 0.02 mm' },
+      ],
+      [
+        'end-play-gasket',
+        {
+          play: '0.012 in',
+          fitted: '0.015 in',
+          offered: '0.005; 0.007 in',
+          least: '0.002 in',
+          most: '0.008 in',
+        },
+      ],
+      ...desk.flatMap((sheet) =>
+        sheet.examples
+          .filter(({ expect: told }) => !JSON.stringify(told).includes('refused'))
+          .map((e): [string, Record<string, string>] => [sheet.id, { ...e.given }]),
+      ),
+    ];
+    const left = asked.flatMap(([sheet, given]) =>
+      (['inch', 'metric'] as const).flatMap((system) =>
+        Object.values(answers(sheet, given, system))
+          .filter(({ text, note }) => /\d{12}|\de-\d|0\.0{7}/.test(`${text} ${note ?? ''}`))
+          .map(({ text }) => `${sheet}: ${text}`),
+      ),
+    );
+    expect(left).toEqual([]);
   });
 
   test('an ISO class has its name', () => {

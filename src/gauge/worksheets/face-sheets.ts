@@ -21,6 +21,9 @@ import {
   usedLimit,
 } from './fields.js';
 
+/** In inches or millimeters: under a hundredth of an atom is what a difference of two equal heights leaves over. */
+const leastHeight = 1e-11;
+
 const most = limitField('Most allowed', classFigures.faceFlatness);
 const zoneRule = computed('minimum zone, ISO 12781-1:2011 (from memory), by exact linear program');
 const squaresRule = computed('least-squares plane by Householder QR');
@@ -40,7 +43,10 @@ function faceAnswers(face: Flatness, used: UsedLimit, unit: string) {
     lines(
       'above',
       'Each point above the lowest plane',
-      face.above.map((height, i) => `point ${i + 1}: ${Number(height.toPrecision(3))} ${unit}`),
+      face.above.map(
+        (height, i) =>
+          `point ${i + 1}: ${Number((Math.abs(height) < leastHeight ? 0 : height).toPrecision(3))} ${unit}`,
+      ),
       zoneRule,
     ),
   ];
