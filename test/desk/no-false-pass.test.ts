@@ -160,3 +160,19 @@ test('a two-stroke has its push on the head', () => {
   });
   expect(push.si).toBeGreaterThan(2000);
 });
+
+describe('what no part, oil or gauge can be is refused, not answered', () => {
+  test.each([
+    ['ring-end-gap', { gap: '-0.010 in', bore: '2.5625 in' }],
+    ['end-play-gasket', { play: '-0.005 in', fitted: '0.015 in', offered: '0.015 in' }],
+    ['compression-ratio', { bore: '65 mm', stroke: '62 mm', head: '29.391 cc', deck: '-5 mm' }],
+    ['compression-ratio', { bore: '1000000000 mm', stroke: '62 mm', head: '29.391 cc' }],
+    ['oil-viscosity', { 'at-forty': '100 mm²/s', 'at-hundred': '11 mm²/s', temperature: '-60 °C' }],
+    [
+      'expected-compression',
+      { architecture: 'side-valve', bore: '65 mm', stroke: '62 mm', release: 'none', reading: '1000 psi' },
+    ],
+  ])('%s %j', (sheet, given) => {
+    expect(() => run(findWorksheet(sheet)!, given as Record<string, string>)).toThrow(WorksheetError);
+  });
+});

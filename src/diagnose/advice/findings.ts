@@ -1,6 +1,6 @@
 import type { ExactInference, Inference } from '../../infer/index.js';
 import { evidenceWeights, explanations } from '../../infer/index.js';
-import { capital, countWord, listed, lowerFirst, percent, plural } from '../../phrase/index.js';
+import { capital, countWord, lowerFirst, percent, plural } from '../../phrase/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
@@ -171,21 +171,50 @@ function headline(
 ): string {
   const likely = faults.filter((f) => f.posterior >= found);
   const behind = behindComplaints(machine);
-  const weighs = (f: FaultFinding): boolean => f.matters || behind.has(f.id);
-  const [matter, small] = [likely.filter(weighs), likely.filter((f) => !weighs(f) && isSeen(f))];
-  if (!machine.readings.some((r) => !r.silent)) return beforeLooking(machine, matter);
-  const shown = matter.filter(isSeen);
-  const left = `${beside(small)}${leftOver(unexplained.length)}`;
-  if (shown.length === 0) return `No fault that matters shows yet${left}`;
+  const weighs = (f: FaultFinding): boolean => f.matters || behind.has(f.id) || f.known === 'confirmed';
+  const shown = likely.filter((f) => weighs(f) && isSeen(f));
+  const looked = machine.readings.some((r) => !r.silent);
+  if (!looked && shown.length === 0) return beforeLooking(machine, likely.filter(weighs));
+  const small = likely.filter((f) => !weighs(f) && isSeen(f));
+  const left = leftOver(unexplained.length);
+  if (shown.length === 0) return `${nothingSure(faults.filter(weighs), small)}${left}`;
   const names = shown.length <= mostNames ? `: ${namesOf(shown)}` : '';
-  return `${capital(countWord(shown.length))} ${plural(shown.length, 'fault explains', 'faults explain')} what you saw${names}${left}`;
+  const verb = looked
+    ? plural(shown.length, 'fault explains what you saw', 'faults explain what you saw')
+    : plural(shown.length, 'fault is found', 'faults are found');
+  return `${capital(countWord(shown.length))} ${verb}${names}${beside(small)}${left}`;
 }
 
-/** Nothing is explained by what nobody saw: what the owner says alone is no sight. */
-const isSeen = ({ known, evidence }: FaultFinding): boolean =>
-  known === 'confirmed' || evidence.some((e) => e.says === 'for' && e.check !== undefined);
+/** What was seen, and shared by several faults, points to each of them. */
+function nothingSure(weighing: readonly FaultFinding[], small: readonly FaultFinding[]): string {
+  const open = weighing
+    .filter((f) => forBits(f) >= pointsTo && f.posterior >= worthNaming)
+    .slice(0, mostNames);
+  if (open.length > 0) return `Not ${open.length === 1 ? 'sure' : 'told apart'} yet: ${namesOf(open, 'or')}`;
+  if (small.length === 0) return 'No fault that matters shows yet';
+  return `Nothing that keeps it from running shows yet${beside(small)}`;
+}
 
-const namesOf = (faults: readonly FaultFinding[]) => listed(faults.map((f) => lowerFirst(f.name)));
+const worthNaming = 0.1;
+
+/**
+ * Nothing is explained by what nobody saw: what the owner says alone is no sight, nor is what a fault that was seen may
+ * have brought about. What was seen makes the odds at least four times as large.
+ */
+const isSeen = (fault: FaultFinding): boolean => fault.known === 'confirmed' || forBits(fault) >= explains;
+
+/** What the readings that speak for it weigh together. */
+const forBits = ({ evidence }: FaultFinding): number =>
+  evidence.reduce((sum, e) => sum + (e.says === 'for' && e.check !== undefined ? e.weight : 0), 0);
+
+const explains = 2;
+const pointsTo = 0.4;
+
+/** Names of faults have commas of their own; what stands behind a semicolon is said further down. */
+function namesOf(faults: readonly FaultFinding[], last: 'and' | 'or' = 'and'): string {
+  const names = faults.map((f) => lowerFirst(f.name.split(';')[0]!));
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join('; ')}; ${last} ${names.at(-1)}`;
+}
 
 /** What shows as well and keeps no engine from running. */
 function beside(small: readonly FaultFinding[]): string {

@@ -111,6 +111,29 @@ describe('findings', () => {
     expect(advice(seen(['light-into-fins', 'chaff'])).said.unexplained).toEqual([]);
   });
 
+  test('nothing is explained by what nobody saw, and what was found is counted whole', () => {
+    const complained = { history: { complaints: ['cranks-never-fires'] } };
+    const head = (list: ReturnType<typeof seen>, asked: Parameters<typeof advice>[1] = complained) =>
+      advice(list, asked).said.headline;
+    // the fuel was seen; the jets, which such fuel may have varnished, were not
+    expect(head(seen(['tank-fuel-in-a-jar', 'dark-varnish']))).toMatch(
+      /^One fault explains what you saw: stale fuel in tank and carburetor$/,
+    );
+    expect(head(seen(['oil-level', 'right']))).toBe('No fault that matters shows yet');
+    const four = ['stale-fuel', 'main-jet-plugged', 'plug-fouled-or-cracked', 'fins-packed'];
+    const found = { history: { complaints: ['cranks-never-fires'], confirmed: four } };
+    expect(head([], found)).toBe('Four faults are found');
+    expect(head(seen(['light-into-fins', 'nest']), found)).toMatch(/^Four faults/);
+  });
+
+  test('a reading that several faults share names the likeliest of them, as not told apart', () => {
+    const { headline } = advice(seen(['compression-dry', 'down-forty-percent'])).said;
+    expect(headline).toMatch(/^Not told apart yet: valve .*; rings .*; or /);
+    const complained = { history: { complaints: ['no-power'] } };
+    const down = advice(seen(['compression-dry', 'down-forty-percent']), complained).said.headline;
+    expect(down).toMatch(/^Not told apart yet: valve /);
+  });
+
   test('before anything is seen nothing is said to be explained', () => {
     expect(advice([]).said.headline).toBe('Nothing is looked at yet');
   });

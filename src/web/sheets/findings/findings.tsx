@@ -85,7 +85,8 @@ function Standing({ own }: { own: OwnSay | undefined }) {
 
 function headline(job: Job, answer: JobFindings): string {
   if (answer.state === 'cannot') return 'The log contradicts itself';
-  return job.observations.length === 0 ? 'Nothing is looked at yet' : headOf(answer.findings.headline)[0];
+  const nothingYet = job.observations.length === 0 && job.decisions.length === 0;
+  return nothingYet ? 'Nothing is looked at yet' : headOf(answer.findings.headline)[0];
 }
 
 function say(answer: JobFindings): string {
