@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { openSqlite } from '../../src/store/index.js';
+import { hasPoppler, pdfText } from '../record/poppler.js';
 import { entry, jobA, jobB, note, openEntry, picture, uuid } from '../server/support.js';
 import { cliWithFolder, ended, startServe } from '../support/built-cli.js';
 
@@ -65,6 +66,21 @@ describe('the record', () => {
     expect(code, err).toBe(0);
     expect(readFileSync(inFolder('record.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
   });
+
+  test.skipIf(!hasPoppler)(
+    'has both forms: only the brief one names the full, and the full names none',
+    async () => {
+      await fill();
+      const text = async (form: string) => {
+        const { code, err } = await wristpin('record', '12', form, '--pdf', `${form.slice(2)}.pdf`);
+        expect(code, err).toBe(0);
+        return pdfText(readFileSync(inFolder(`${form.slice(2)}.pdf`)));
+      };
+      expect(await text('--brief')).toMatch(/brief\s+form/);
+      expect(await text('--full')).not.toMatch(/brief\s+form/);
+      expect((await wristpin('record', '12', '--brief', '--full', '--pdf', 'x.pdf')).code).toBe(2);
+    },
+  );
 
   test('never takes the place of a file, but by --force', async () => {
     await fill();

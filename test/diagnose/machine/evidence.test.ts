@@ -106,6 +106,37 @@ describe('what is seen with one’s own eyes establishes the fault', () => {
     expect(probabilities(seen([check, outcome]))[fault]).toBeGreaterThanOrEqual(0.97);
   });
 
+  test('what lies in plain sight has its outcome, and each says the fault', () => {
+    const plain: [typeof mower | typeof trimmer, string, string, string][] = [
+      [mower, 'tank-inside-and-outlet', 'rust-or-dirt', 'tank-rusty-or-dirty'],
+      [mower, 'tank-inside-and-outlet', 'screen-clogged', 'fuel-filter-blocked'],
+      [mower, 'head-gasket-look', 'gasket-burnt', 'head-gasket-blown'],
+      [trimmer, 'piston-through-exhaust-port', 'scored', 'bore-scored'],
+      [trimmer, 'piston-through-exhaust-port', 'port-carboned', 'exhaust-port-carboned'],
+      [mower, 'walk-round', 'shroud-missing', 'shroud-missing'],
+      [mower, 'walk-round', 'muffler-loose', 'muffler-loose-or-rotten'],
+      [mower, 'walk-round', 'fan-blades-broken', 'fan-blades-broken'],
+      [mower, 'walk-round', 'mounts-loose', 'engine-mount-loose'],
+      [mower, 'walk-round', 'nest-seen', 'fins-packed'],
+    ];
+    for (const [facts, check, outcome, fault] of plain)
+      expect(probabilities(seen([check, outcome]), { facts })[fault], `${check} ${outcome}`).toBeGreaterThan(
+        0.97,
+      );
+    const wet = probabilities(seen(['air-cleaner-look', 'wet-with-fuel']));
+    expect(wet['inlet-needle-leaking']! + wet['float-faulty']!).toBeGreaterThan(0.8);
+    // neither accuses anything
+    const bare = probabilities([]);
+    for (const [check, outcome] of [
+      ['oil-level', 'no-gauge'],
+      ['tank-fuel-in-a-jar', 'empty'],
+    ] as const) {
+      const after = probabilities(seen([check, outcome]));
+      for (const fault of ['oil-low-or-black', 'stale-fuel', 'main-jet-plugged'])
+        expect(after[fault], `${check} ${outcome}`).toBeCloseTo(bare[fault]!, 9);
+    }
+  });
+
   test('so it is for every such outcome of the catalog, alone, on each kind of engine that can show it', () => {
     const low: string[] = [];
     for (const facts of [mower, points, generator, trimmer]) {

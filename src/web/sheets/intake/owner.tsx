@@ -1,8 +1,9 @@
 import { applies } from '../../../catalog/index.js';
-import type { IntakeFacts, Job } from '../../../job/index.js';
+import type { Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { useShop } from '../../data/queries.js';
 import { Asked } from '../../form/form.js';
+import { consentOf } from './consent.js';
 import { FactsForm } from './facts-form.js';
 import { OwnerMeant } from './owner-meant.js';
 
@@ -122,9 +123,3 @@ function Consent({ job }: { job: Job }) {
     />
   );
 }
-
-const consentOf = ({ by = '', how = '' }: Partial<NonNullable<IntakeFacts['consent']>>) => ({
-  given: by !== '',
-  by,
-  how,
-});

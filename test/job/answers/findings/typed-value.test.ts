@@ -103,3 +103,37 @@ test.each([
   expect(() => readBody('observation', body, { facts: without, catalog })).toThrow(EntryError);
   expect(() => readBody('observation', body, { facts: without, catalog })).toThrow(words);
 });
+
+test('a gauge a third under what is sound puts the valve first among what leaks, and leak-down settles it', () => {
+  const after = (more: (add: Add) => void) => {
+    const said = answersOn({ ...without, complaints: ['no-power'] }, more).findings;
+    if (said.state !== 'answered') throw new Error(said.words);
+    return said.findings.faults;
+  };
+  const leaks = [
+    'valve-not-sealing',
+    'rings-and-bore-worn',
+    'head-gasket-blown',
+    'rings-stuck',
+    'bore-scored',
+  ];
+  const low = (add: Add) =>
+    add('observation', { check: 'compression-dry', title: 'Compression', outcomes: [], value: '65 psi' });
+  const [sound, third] = [
+    after((add) =>
+      add('observation', { check: 'compression-dry', title: 'Compression', outcomes: [], value: '100 psi' }),
+    ),
+    after(low),
+  ];
+  const odds = (of: typeof sound) => {
+    const p = of.find((f) => f.id === 'valve-not-sealing')!.posterior;
+    return p / (1 - p);
+  };
+  expect(odds(third) / odds(sound)).toBeGreaterThan(20);
+  expect(third.filter((f) => leaks.includes(f.id))[0]!.id).toBe('valve-not-sealing');
+  const heard = after((add) => {
+    low(add);
+    add('observation', { check: 'leak-down-listen', title: 'Leak-down', outcomes: ['exhaust'] });
+  });
+  expect(heard.find((f) => f.id === 'valve-not-sealing')!.posterior).toBeGreaterThan(0.9);
+});
