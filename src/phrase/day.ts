@@ -16,7 +16,7 @@ export function dayWords(iso: string): string {
 export const shortDay = (iso: string): string => dayWords(iso).replace(/^([A-Z][a-z]{2})[a-z]+ /, '$1 ');
 
 /** "when it is here, due 2025-11-25" → "when it is here, due Nov 25, 2025": each day that stands in a text */
-export const withDays = (text: string): string => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, shortDay);
+export const shortDays = (text: string): string => text.replaceAll(/\b\d{4}-\d{2}-\d{2}\b/g, shortDay);
 
 /** "2025-11-25T14:31:00-05:00" → "November 25, 2025, 14:31"; a time of no place says that it is UTC */
 export function timeWords(iso: string): string {

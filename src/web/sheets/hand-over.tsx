@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { cautionsFor } from '../../catalog/index.js';
 import { type Answers, type Gate, type Job, stageNames } from '../../job/index.js';
-import { counted, withDays } from '../../phrase/index.js';
+import { counted, shortDays } from '../../phrase/index.js';
 import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { linesIn } from '../form/field.js';
@@ -153,7 +153,8 @@ function PutBackForNow({ provisional }: { provisional: Answers['provisionals'] }
             <div>
               {decision.title}
               <div className="soft">
-                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}To be replaced: {withDays(comesBack)}
+                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}To be replaced:{' '}
+                {shortDays(comesBack)}
               </div>
             </div>
             <span className="verdict cannot-decide">provisional</span>

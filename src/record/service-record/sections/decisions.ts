@@ -1,5 +1,5 @@
 import type { From } from '../../../job/index.js';
-import { capital, joined, money, sentence, withDays } from '../../../phrase/index.js';
+import { capital, joined, money, sentence, shortDays } from '../../../phrase/index.js';
 import { faultName, outcomeOf } from '../fault-words.js';
 import type { Block, Box, Item, Section } from '../section.js';
 import { type Sheet, standingDecisions } from '../sheet.js';
@@ -67,7 +67,7 @@ function provisionalBox(sheet: Sheet): Box | undefined {
   const items = answers.provisionals.map(
     ({ decision: d, comesBack }): Item => ({
       lead: `${faultName(sheet, d)}:`,
-      words: joined([sentence(d.reason), `To be replaced: ${sentence(withDays(comesBack))}`], ' '),
+      words: joined([sentence(d.reason), `To be replaced: ${sentence(shortDays(comesBack))}`], ' '),
     }),
   );
   return items.length > 0

@@ -1,4 +1,4 @@
-import { capital, sentence, withDays } from '../../../phrase/index.js';
+import { capital, sentence, shortDays } from '../../../phrase/index.js';
 import type { Block, Item, Section } from '../section.js';
 import type { Sheet } from '../sheet.js';
 
@@ -13,7 +13,7 @@ export function nextService({ answers, job, shop }: Sheet): Section | undefined 
   // written down at the hand-over, or owed since: a part put back for now falls due either way
   const owed = handOver ? answers.dueFromProvisionals.filter(({ what }) => !listed.has(what)) : [];
   const due = [...dueNext({ job, answers }), ...owed].map(
-    ({ what, when }): Item => ({ lead: `${capital(withDays(when))}:`, words: sentence(what) }),
+    ({ what, when }): Item => ({ lead: `${capital(shortDays(when))}:`, words: sentence(what) }),
   );
   const told: Item[] = handOver?.told ? [{ lead: 'Told at hand-over:', words: sentence(handOver.told) }] : [];
   if (due.length + told.length === 0) return undefined;

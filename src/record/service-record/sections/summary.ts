@@ -1,6 +1,6 @@
 import { byFault } from '../../../infer/index.js';
 import { doneSteps } from '../../../job/index.js';
-import { counted, listed, sentence, shortDay, withDays } from '../../../phrase/index.js';
+import { counted, listed, sentence, shortDay, shortDays } from '../../../phrase/index.js';
 import { faultName, outcomeOf, servicesDone } from '../fault-words.js';
 import { choiceLabel } from '../labels.js';
 import { measurementRows } from '../measurement-rows.js';
@@ -141,5 +141,5 @@ function awaitedLines({ job }: Sheet): string[] {
 }
 
 function dueLines(sheet: Sheet): string[] {
-  return dueNext(sheet).map((due) => sentence(`${due.what}: ${withDays(due.when)}`));
+  return dueNext(sheet).map((due) => sentence(`${due.what}: ${shortDays(due.when)}`));
 }

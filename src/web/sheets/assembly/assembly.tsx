@@ -9,7 +9,7 @@ import {
   type Job,
   type Tally,
 } from '../../../job/index.js';
-import { counted, listed, withDays } from '../../../phrase/index.js';
+import { counted, listed, shortDays } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
@@ -271,7 +271,8 @@ function ForNow({ plan }: { plan: AssemblyPlan }) {
             <div>
               <b>{decision.title}</b>
               <div className="soft">
-                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}To be replaced: {withDays(comesBack)}
+                {decision.reason && `${decision.reason.replace(/\.$/, '')}. `}To be replaced:{' '}
+                {shortDays(comesBack)}
               </div>
             </div>
             <span className={`verdict ${state === 'here' ? 'fail' : 'cannot-decide'}`}>
