@@ -1,5 +1,6 @@
 export { type Answers, type AnswersAsked, answersFor } from './answers/answers.js';
 export * from './answers/assembly/index.js';
+export type { Bell } from './answers/bells.js';
 export * from './answers/bench/index.js';
 export { type AgentAnswer, cleaningStates, waysToClean } from './answers/cleaning.js';
 export * from './answers/findings/index.js';

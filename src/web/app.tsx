@@ -1,6 +1,7 @@
 import { Suspense } from 'react';
 import { Link, Route, Switch, useLocation } from 'wouter';
 import { Bench } from './bench/bench.js';
+import { Bells } from './frame/bells.js';
 import { OnlyThis } from './frame/only-this.js';
 import { Page } from './frame/page.js';
 import { Undo } from './frame/undo.js';
@@ -19,6 +20,7 @@ export function App() {
           <Pages />
         </Suspense>
       </OnlyThis>
+      <Bells />
       <Undo />
     </>
   );

@@ -21,6 +21,7 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
+import { followBells } from './data/bells.js';
 import { applyTheme } from './data/device.js';
 import { askToKeep } from './data/keeps-for.js';
 import { startOutbox, whenBackAgain } from './data/outbox.js';
@@ -36,6 +37,7 @@ void startOutbox();
 void askToKeep();
 void drafts.load();
 followChanges();
+followBells();
 
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');

@@ -289,7 +289,7 @@ test('Assembly goes by three keys: on looks at what can hurt somebody point by p
   const said = await page.evaluate(() => (window as unknown as { said: string[] }).said);
   const aloud = [
     ...['Put back: Fuel hose', 'Put back: Flywheel brake'],
-    ...['Look: stops in time', 'Put back: Muffler guard'],
+    ...['Look: stops in time', 'Put back: Muffler guard', 'So far and no further'],
   ];
   expect(said.map((words) => words.split('.')[0])).toEqual(aloud);
   const steps = (await linesOf(job)).map(({ body }) => body as { putsBack?: string; checked?: string[] });

@@ -2,9 +2,11 @@ import { byId, type Catalog, componentsOf } from '../../catalog/index.js';
 import type { Basket } from '../../supply/index.js';
 import type { From, Job, Shop } from '../job.js';
 import { assemblyGates } from './assembly/asked-gates.js';
+import { lastActOf } from './assembly/last-act.js';
 import { assemblyPlanOf } from './assembly/plan.js';
 import { dueFromProvisionals, provisionalsOf } from './assembly/provisional.js';
 import { tighteningOf } from './assembly/tightening.js';
+import { bellsOf } from './bells.js';
 import { chargeOf, partsUsed } from './charge.js';
 import { type CleaningAsked, cleaningAnswers, cleaningRefused, cleaningStates } from './cleaning.js';
 import { engineOf } from './engine/engine.js';
@@ -160,9 +162,13 @@ const members = {
   provisionals: (a: Answers) => provisionalsOf(a.job),
   dueFromProvisionals: (a: Answers) => dueFromProvisionals(a.provisionals),
   assembly: (a: Answers) => assemblyPlanOf(a),
+  /** what was done last on the way back together */
+  lastAct: (a: Answers) => lastActOf(a),
   /** by joint: where its tightening stands */
   tightening: (a: Answers) => tighteningOf(a.job),
 
+  /** what rings when its time has come */
+  bells: (a: Answers) => bellsOf(a),
   /** a job that lay, told to a hand that has forgotten it; `now` as local time */
   whereWasI: (a: Answers) => lastKept((now: string) => whereWasI(a, now)),
 

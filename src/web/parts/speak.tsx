@@ -4,6 +4,11 @@ import { Button } from './act.js';
 /** Asked for once, it is spoken from step to step until somebody asks for quiet. */
 let aloud = false;
 
+/** Said where speech was asked for, over what is being said. */
+export function sayAloud(words: string): void {
+  if (aloud && 'speechSynthesis' in window) speechSynthesis.speak(new SpeechSynthesisUtterance(words));
+}
+
 /** Spoken prompts on request, where the browser has a voice. */
 export function Speak({ words }: { words: string }) {
   const [on, setOn] = useState(aloud);

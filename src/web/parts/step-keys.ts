@@ -10,6 +10,9 @@ const goButton = '.step > footer > .go, .act-page > footer > .go';
 /** What a pedal sends. Tapped it goes on, held it talks. */
 const pedal = new Set([' ', 'PageDown']);
 
+/** A key of a keyboard, and what a third pedal sends. */
+const noteKeys = new Set(['n', 'N', 'End']);
+
 interface Press {
   readonly key: string;
   readonly go: (() => void) | undefined;
@@ -18,17 +21,21 @@ interface Press {
 }
 
 /**
- * Space, right arrow and a pedal's page-down go on; left arrow goes back; Escape leaves. Space and page-down, held, and a
- * finger held on the lower half of the screen talk into the log. An open question is answered by the same keys: on is its
- * first answer, back puts it away. Typing keeps its keys.
+ * Three keys: space, right arrow and a pedal's page-down go on; left arrow and page-up take back what was last done; N or
+ * a third pedal's End notes, held while one talks, or pressed to begin and again to end. Escape leaves. Space and page-down,
+ * held, and a finger held on the lower half of the screen talk into the log too. An open question is answered by the same
+ * keys: on is its first answer, back puts it away. Typing keeps its keys.
  */
 export function useStepKeys(
   go: (() => void) | undefined,
   back: (() => void) | undefined,
   leave: () => void,
-  { begin, end }: Talk,
+  { state, begin, end }: Talk,
 ): void {
   const press = useRef<Press>(undefined);
+  /** when the note key went down */
+  const note = useRef<number>(undefined);
+  const isTalking = state === 'opening' || state === 'talking';
   useHoldBelow({ begin, end });
   // before the next step is shown: a press that comes at once must not count for the one before
   useLayoutEffect(() => {
@@ -41,12 +48,24 @@ export function useStepKeys(
         if (!e.repeat && !press.current) press.current = pressed(e, go, begin);
         return;
       }
+      if (noteKeys.has(e.key)) {
+        e.preventDefault();
+        if (e.repeat || note.current !== undefined) return;
+        note.current = e.timeStamp;
+        (isTalking ? end : begin)();
+        return;
+      }
       const act = { ArrowRight: go, ArrowLeft: back, PageUp: back, Escape: leave }[e.key];
       if (!act) return;
       e.preventDefault();
       if (isKeyAct(e, document.querySelector(answers))) act();
     };
     const onUp = (e: KeyboardEvent) => {
+      if (noteKeys.has(e.key) && note.current !== undefined) {
+        if (e.timeStamp - note.current >= holdMs) end();
+        note.current = undefined;
+        return;
+      }
       const was = press.current;
       if (was?.key !== e.key) return;
       e.preventDefault();
@@ -61,7 +80,7 @@ export function useStepKeys(
       window.removeEventListener('keydown', onKey);
       window.removeEventListener('keyup', onUp);
     };
-  }, [go, back, leave, begin, end]);
+  }, [go, back, leave, begin, end, isTalking]);
 }
 
 /** What is pressed is known when it is let go: until then it may be either. */

@@ -107,7 +107,9 @@ export function TalkAtStep({ job, stage, about, talk }: Beside & { about: string
   return (
     <section className="talk" aria-label="Talk into the log">
       <HoldToTalk talk={talk} />
-      <p className="soft">Or hold the pedal, the space key or the lower half of the screen, talk, let go.</p>
+      <p className="soft">
+        Or hold the pedal, the space key, N or the lower half of the screen, talk, let go.
+      </p>
       <SpokenNotes job={job} stage={stage} about={about} />
     </section>
   );

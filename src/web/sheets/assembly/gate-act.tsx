@@ -5,6 +5,7 @@ import { useForm } from '../../form/use-form.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { ActPage } from '../teardown/act-page.js';
 import { ViewRows } from '../teardown/view-rows.js';
+import { useTakeBack } from './take-back.js';
 
 interface GateProps {
   readonly job: Job;
@@ -41,6 +42,7 @@ export function GateAct(props: GateProps) {
   const { job, asked, onLeave } = props;
   const { gate } = asked;
   const form = useGate(props);
+  const back = useTakeBack();
   const notSo = { title: `${gate.name}: not so yet`, state: 'planned' as const, checked: [] };
   return (
     <ActPage
@@ -49,6 +51,8 @@ export function GateAct(props: GateProps) {
       where={props.where}
       title={`Before you go on: ${gate.name.toLowerCase()}`}
       spoken={`Before you go on. ${gate.demands.join('. ')}`}
+      back={back?.act}
+      backWords={back?.words}
       onLeave={onLeave}
       other={
         <Button look="danger" disabled={form.busy} onClick={() => void form.keep({ also: notSo })}>

@@ -16,6 +16,7 @@ import { type Form, useForm } from '../../form/use-form.js';
 import { Page } from '../../frame/page.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
+import { Speak } from '../../parts/speak.js';
 import { ActPage } from '../teardown/act-page.js';
 import { Stepper } from '../teardown/counter.js';
 import { Mind } from '../teardown/mind.js';
@@ -25,6 +26,7 @@ import { GateAct } from './gate-act.js';
 import { OldOneForNow } from './old-one-for-now.js';
 import { Renewals } from './renewals.js';
 import { SeveralBack } from './several-back.js';
+import { useTakeBack } from './take-back.js';
 import { TorqueLines } from './torque-lines.js';
 import { Wrongs } from './wrongs.js';
 
@@ -54,19 +56,22 @@ export function PutTogether(props: { answers: Answers; step?: string | undefined
   }
   const step = named === undefined ? plan.next : plan.steps.find((s) => s.off.step === named);
   if (!step) return <SoFar id={id} job={job} plan={plan} />;
-  const before = step.state === 'back' ? back[back.indexOf(step) - 1] : back.at(-1);
+  const open = step.state !== 'back' && step.fingerTight === undefined && toTighten(answers, step);
   return (
     <Act
       key={step.off.step}
       job={job}
       step={step}
       where={where}
-      onDone={onDone}
-      onBack={before && (() => go(`/job/${id}/put-together/${before.off.step}`))}
+      onDone={open ? () => go(`/job/${id}/tighten/${open}`) : onDone}
       onLeave={leave}
     />
   );
 }
+
+/** Of a piece that went back: the joint that is laid out for it and not tight yet. */
+const toTighten = ({ tightening }: Answers, { torques }: BackStep): string | undefined =>
+  torques.find(({ joint }) => joint !== undefined && tightening.get(joint)?.next !== undefined)?.joint;
 
 /** Where it ends: everything is back, or so far and no further. */
 function SoFar({ id, job, plan }: { id: string; job: Job; plan: AssemblyPlan }) {
@@ -81,6 +86,7 @@ function SoFar({ id, job, plan }: { id: string; job: Job; plan: AssemblyPlan }) 
   return (
     <Page title={title}>
       {plan.soFar && <p className="say">{plan.soFar}</p>}
+      <Speak words={`${title}. ${plan.soFar ?? ''}`} />
       <Wrongs />
       <div className="row">
         {plan.late.map((wait) => (
@@ -101,7 +107,6 @@ interface ActProps {
   readonly step: BackStep;
   readonly where: string;
   readonly onDone: () => void;
-  readonly onBack: (() => void) | undefined;
   readonly onLeave: () => void;
 }
 
@@ -180,9 +185,24 @@ function goWords(
 }
 
 function Act(props: ActProps) {
-  const { job, step, where, onBack, onLeave } = props;
+  const { job, step, where, onDone, onLeave } = props;
   const [asking, setAsking] = useState(false);
   const { logged, form, plugs, checks, here, look, spoken } = useBack(props);
+  const takeBack = useTakeBack();
+  // within a step the key takes back what was looked at last; of a piece that is back it only leads on
+  const ticked = checksOf(step).safety.findLast((check) => form.list('checked').includes(check));
+  const back = logged
+    ? { words: 'Back', act: onDone }
+    : ticked
+      ? {
+          words: `Not so yet: ${ticked}`,
+          act: () =>
+            form.set(
+              'checked',
+              form.list('checked').filter((check) => check !== ticked),
+            ),
+        }
+      : takeBack;
   const doubts = doubtsOf(step, {
     counts: form.list<number>('$counts'),
     plugged: plugs.filter((port) => !form.list('unplugged').includes(port)),
@@ -197,7 +217,8 @@ function Act(props: ActProps) {
       title={`${step.title} back on`}
       say={sayOf(step)}
       spoken={spoken}
-      back={onBack}
+      back={back?.act}
+      backWords={back?.words}
       onLeave={onLeave}
       other={
         <>

@@ -23,6 +23,7 @@ import { useStepKeys } from '../../parts/step-keys.js';
 import { TalkAtStep } from '../../talk/talk.js';
 import { useTalk } from '../../talk/use-talk.js';
 import { JointDrawing } from './joint-drawing.js';
+import { strikeAct } from './take-back.js';
 
 /** Step mode: one bolt at a time, readable from two metres, driven by space, arrows or a foot pedal. */
 export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
@@ -40,7 +41,8 @@ export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
 }
 
 function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
-  const progress = useAnswers().tightening.get(joint.joint)!;
+  const { tightening, lastAct } = useAnswers();
+  const progress = tightening.get(joint.joint)!;
   const [stood, setPlace] = useState(progress.next ?? progress.turns.length);
   const { wrong, busy, act } = useAct();
   // the next bolt is shown when it can be answered: a press at that very moment would be lost otherwise
@@ -57,9 +59,11 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
     if (kept && result === 'clicked') setPlace(place + 1);
   };
   const last = lastSaid(progress, place);
+  const note = lastAct?.what === 'note' ? lastAct : undefined;
   const back = async () => {
     if (busy) return;
     setPlace(place);
+    if (note) return void (await act(() => strikeAct(job.id, note)));
     // what was said of the bolt is taken back with the step: a click that stands would be counted twice
     const strike = { entry: last?.entry ?? '', reason: 'back in step mode' };
     const isBack = !last || (await act(() => write(job.id, 'strike', strike)));
@@ -67,10 +71,20 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
   };
   const about = turn ? inHand(joint, turn, progress) : joint.name;
   const talk = useTalk(job.id, { stage: 'assembly', about });
-  const clicked = () => void say('clicked');
+  const onward = useOnward(progress);
+  const clicked = turn ? () => void say('clicked') : onward.act;
   useStepKeys(clicked, () => void back(), leave, talk);
 
-  if (!turn) return <Finished joint={joint} progress={progress} onBack={() => void back()} onLeave={leave} />;
+  if (!turn)
+    return (
+      <Finished
+        joint={joint}
+        progress={progress}
+        onward={onward}
+        onBack={() => void back()}
+        onLeave={leave}
+      />
+    );
   return (
     <div className="step">
       <BoltHead job={job} joint={joint} turn={turn} progress={progress} onLeave={leave} />
@@ -92,7 +106,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
       <BoltButtons
         key={place}
         busy={busy}
-        back={backWords(progress, place, last)}
+        back={note ? 'Take back the note' : backWords(progress, place, last)}
         onBack={() => void back()}
         say={say}
       />
@@ -258,23 +272,38 @@ function passesAround(joint: From<'joint'>, turn: BoltTurn, { passes }: Tighteni
   return said.filter(Boolean).join(', ').replace(/^pass/, 'Pass');
 }
 
+interface Onward {
+  readonly complete: boolean;
+  /** whether more is to be put back */
+  readonly more: boolean;
+  readonly act: () => void;
+}
+
+/** Where the on key leads once every bolt was gone over: to the next piece, or to the sheet that tells what is wrong. */
+function useOnward(progress: TighteningProgress): Onward {
+  const [, go] = useLocation();
+  const { job, assembly } = useAnswers();
+  const more = assembly.next !== undefined || assembly.gates.some(({ state }) => state === 'asked');
+  const complete = progress.next === undefined && progress.trouble.length === 0;
+  const page = more && complete ? 'put-together' : 'assembly';
+  return { complete, more, act: () => go(`/job/${job.id}/${page}`) };
+}
+
 function Finished(props: {
   joint: From<'joint'>;
   progress: TighteningProgress;
+  onward: Onward;
   onBack: () => void;
   onLeave: () => void;
 }) {
-  const { joint, progress } = props;
-  const [, go] = useLocation();
-  const { job, assembly } = useAnswers();
-  const { next, gates } = assembly;
-  const more = next ?? gates.find(({ state }) => state === 'asked');
-  const complete = progress.next === undefined && progress.trouble.length === 0;
+  const { joint, progress, onward } = props;
+  const { complete, more } = onward;
   const missed = progress.turns.filter((_, i) => !progress.done.has(i));
   return (
     <div className="step">
       <header>
         <span>{joint.name}</span>
+        <Speak words={`${joint.name}: ${complete ? 'tight' : 'not finished'}.`} />
       </header>
       <JointDrawing
         joint={joint}
@@ -306,11 +335,7 @@ function Finished(props: {
       <footer>
         <Button onClick={props.onBack}>Back</Button>
         {more && complete && <Button onClick={props.onLeave}>To Assembly</Button>}
-        <Button
-          look="go"
-          autoFocus
-          onClick={more && complete ? () => go(`/job/${job.id}/put-together`) : props.onLeave}
-        >
+        <Button look="go" autoFocus onClick={onward.act}>
           {more && complete ? 'Go on putting together' : 'To Assembly'}
         </Button>
       </footer>

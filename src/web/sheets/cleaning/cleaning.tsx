@@ -6,6 +6,7 @@ import { counted } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { asBody } from '../../form/as-body.js';
+import { AllowRinging } from '../../frame/bells.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useNow } from '../../parts/now.js';
 import { CleanPart } from './clean-part.js';
@@ -44,8 +45,9 @@ export function Cleaning({ job }: { job: Job }) {
           </ul>
         </details>
       )}
-      <div>
+      <div className="row">
         <Button onClick={() => setAsking(true)}>Clean a part</Button>
+        {open.some(({ until }) => until !== undefined) && <AllowRinging />}
       </div>
       <CleanPart job={job} open={asking} onClose={() => setAsking(false)} />
     </section>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { Job, RunUpItem } from '../../../job/index.js';
-import { remember, remembered } from '../../data/remember.js';
+import { tellRunning, useRunsSince } from '../../data/running.js';
+import { AllowRinging } from '../../frame/bells.js';
 import { Button } from '../../parts/act.js';
 
 /** How long the engine has been running, and which looks are due by now. The device keeps the start, not the log. */
@@ -9,7 +10,8 @@ export function RunClock(props: {
   looks: readonly RunUpItem[];
   onLook: (item: RunUpItem) => void;
 }) {
-  const { since, start, stop } = useRunning(props.job.id);
+  const since = useRunsSince(props.job.id);
+  const turn = () => tellRunning(props.job.id, since === undefined ? Date.now() : undefined);
   const now = useNow(since !== undefined);
   const minutes = since === undefined ? 0 : Math.max(0, (now - since) / 60_000);
   const timed = props.looks.filter(({ step }) => step.runMinutes !== undefined);
@@ -34,9 +36,8 @@ export function RunClock(props: {
             Log the look
           </Button>
         )}
-        <Button onClick={since === undefined ? start : stop}>
-          {since === undefined ? 'It is running' : 'It stands still'}
-        </Button>
+        <Button onClick={turn}>{since === undefined ? 'It is running' : 'It stands still'}</Button>
+        {since !== undefined && <AllowRinging />}
       </div>
     </section>
   );
@@ -56,22 +57,4 @@ function useNow(ticking: boolean): number {
     return () => clearInterval(timer);
   }, [ticking]);
   return now;
-}
-
-/** Survives a reload of the page: a phone in an apron locks its screen. */
-function useRunning(job: string): { since: number | undefined; start: () => void; stop: () => void } {
-  const key = `wristpin.running.${job}`;
-  const [since, setSince] = useState<number | undefined>(() => Number(remembered(key)) || undefined);
-  return {
-    since,
-    start: () => {
-      const at = Date.now();
-      remember(key, String(at));
-      setSince(at);
-    },
-    stop: () => {
-      remember(key, undefined);
-      setSince(undefined);
-    },
-  };
 }

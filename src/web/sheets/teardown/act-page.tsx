@@ -21,6 +21,8 @@ export function ActPage(props: {
   children: ReactNode;
   go: { readonly label: string; readonly act: () => void; readonly disabled?: boolean };
   back?: (() => void) | undefined;
+  /** what that does; “Back” goes to the one before */
+  backWords?: string | undefined;
   other?: ReactNode;
   onLeave: () => void;
 }) {
@@ -55,7 +57,11 @@ export function ActPage(props: {
         <div className="stack">{props.side}</div>
       </section>
       <footer>
-        {back && <Button onClick={back}>Back</Button>}
+        {back && (
+          <Button className="back" onClick={back}>
+            <span className="cut">{props.backWords ?? 'Back'}</span>
+          </Button>
+        )}
         {props.other}
         <Button look="go" disabled={go.disabled} onClick={go.act}>
           {go.label}
