@@ -56,7 +56,7 @@ export function calibrate(
  * made: which others could not be made follows from them, so that nothing is left out because of what is wrong and not
  * seen.
  */
-function partlyChecked(catalog: Catalog, drawn: DrawnMachine, next: () => number): Machine {
+export function partlyChecked(catalog: Catalog, drawn: DrawnMachine, next: () => number): Machine {
   const share = next();
   const seen: SeenCheck[] = [];
   const passed = new Set<string>();

@@ -5,13 +5,14 @@ import { boundTogether, type DrawnMachine, drawFacts, laidOut, type Next } from 
 
 /** How the world is other than the model that advises in it. */
 export interface World {
-  /** every fault's frequency is up to so many times off, either way */
-  readonly timesOff: number;
+  /** how many times as likely a fault is there as the catalog has it: its odds */
+  readonly odds: (fault: string, next: Next) => number;
   /** part of the readings that show anything */
   readonly falseReadings: number;
 }
 
-export const harder: World = { timesOff: 3, falseReadings: 0.05 };
+/** Every fault's frequency is up to three times off, either way, anew on every machine. */
+export const harder: World = { odds: (_, next) => 3 ** (2 * next() - 1), falseReadings: 0.05 };
 
 /** An owner who tells what he noticed tells one thing in two of three cases, two in one; one in eight has it wrong. */
 const owners = { tellsTwo: 1 / 3, hasItWrong: 1 / 8 };
@@ -26,7 +27,7 @@ export function drawHarder(catalog: Catalog, next: Next, world: World = harder):
   const frequencies = new Map(
     machineNetwork(catalog, facts, []).faults.map(({ id, frequency }) => [
       id,
-      shifted(frequency, world.timesOff ** (2 * next() - 1)),
+      shifted(frequency, world.odds(id, next)),
     ]),
   );
   const could = catalog.complaints.filter((c) => applies(c.when, facts) !== 'no').map((c) => c.id);

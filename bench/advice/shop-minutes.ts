@@ -4,6 +4,7 @@ import { behindComplaints } from '../../src/diagnose/advice/weighed.js';
 import {
   accessFor,
   enoughToAct,
+  type Machine,
   machineNetwork,
   matters,
   needsRunning,
@@ -11,7 +12,7 @@ import {
   type SeenCheck,
   spoiledAlready,
 } from '../../src/diagnose/index.js';
-import { inferExactly } from '../../src/infer/index.js';
+import { type ExactInference, inferExactly } from '../../src/infer/index.js';
 import { sum } from './calibration.js';
 import { canBeMade, type DrawnMachine, stamp } from './machines.js';
 import { type Policy, seemsPossible, stateOf, tryMinutes } from './run.js';
@@ -28,8 +29,18 @@ export interface ShopMinutes {
   readonly checks: number;
 }
 
-/** Checks in a policy's order until the product says that enough is seen; then what it would repair is repaired. */
-export function shopMinutes(catalog: Catalog, drawn: DrawnMachine, policy: Policy): ShopMinutes {
+/** A machine as it stands when the product says that enough is seen. */
+export interface AtStop {
+  readonly machine: Machine;
+  readonly inference: ExactInference;
+  readonly repaired: ReadonlySet<string>;
+  /** minutes */
+  readonly looking: number;
+  readonly checks: number;
+}
+
+/** Checks in a policy's order until the product says that enough is seen; what it would repair is repaired. */
+export function playToStop(catalog: Catalog, drawn: DrawnMachine, policy: Policy): AtStop {
   const seen: SeenCheck[] = [];
   const off = new Set<string>();
   let tried: 'yes' | 'no' | undefined;
@@ -41,10 +52,8 @@ export function shopMinutes(catalog: Catalog, drawn: DrawnMachine, policy: Polic
     const open = machine.checks.filter((c) => seemsPossible(machine, c, state));
     const ranked = nextChecks(machine, inference, { off, runs: state }, Number.POSITIVE_INFINITY);
     const { enough, act } = enoughToAct(machine, inference, ranked);
-    if (enough || open.length === 0) {
-      const repaired = new Set(act.map((a) => a.id));
-      return { looking, ...costOf(catalog, drawn, machine, repaired), checks: seen.length };
-    }
+    if (enough || open.length === 0)
+      return { machine, inference, repaired: new Set(act.map((a) => a.id)), looking, checks: seen.length };
     const chosen = policy({ catalog, machine, inference, off, runs: state, open });
     if (!canBeMade(drawn, chosen)) {
       looking += tryMinutes;
@@ -62,7 +71,10 @@ export function shopMinutes(catalog: Catalog, drawn: DrawnMachine, policy: Polic
   }
 }
 
-type Machine = ReturnType<typeof machineNetwork>;
+export function shopMinutes(catalog: Catalog, drawn: DrawnMachine, policy: Policy): ShopMinutes {
+  const { looking, checks, machine, repaired } = playToStop(catalog, drawn, policy);
+  return { looking, checks, ...costOf(catalog, drawn, machine, repaired) };
+}
 
 function costOf(
   catalog: Catalog,

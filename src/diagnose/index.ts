@@ -23,6 +23,7 @@ export { type OpenQuestion, questionsAt } from './engine/questions.js';
 export type { EngineState } from './engine/state.js';
 export {
   addCounts,
+  countedChance,
   countFaults,
   type FaultCount,
   type FinishedJob,

@@ -11,8 +11,8 @@ import {
 /** What one job teaches, as it is kept beside the log. */
 export interface Lesson {
   readonly finished?: Omit<FinishedHere, 'job' | 'faults'> & {
-    /** a letter for each fault of the catalog, in its order: y it was there, n it was not, - nothing is known */
-    readonly faults: string;
+    /** for each fault of the catalog, in its order, the chance that it was there in 1024ths; null where nothing is told */
+    readonly faults: readonly (number | null)[];
   };
   readonly times: readonly StepTime[];
 }
@@ -25,9 +25,9 @@ export function lessonOf(job: Job, catalog: Catalog): Lesson | undefined {
   const { finished, stepTimes: times } = answersFor({ job, catalog, shop: noShop, jobs: nothingTaught });
   if (!finished) return times.length > 0 ? { times } : undefined;
   const { job: _, faults, ...rest } = finished;
-  const letter = (there: boolean | undefined) => (there === undefined ? '-' : there ? 'y' : 'n');
+  const steps = (chance: number | undefined) => (chance === undefined ? null : Math.round(1024 * chance));
   return {
-    finished: { ...rest, faults: catalog.faults.map(({ id }) => letter(faults[id])).join('') },
+    finished: { ...rest, faults: catalog.faults.map(({ id }) => steps(faults[id])) },
     times,
   };
 }
@@ -35,8 +35,9 @@ export function lessonOf(job: Job, catalog: Catalog): Lesson | undefined {
 export function finishedOf(job: string, lesson: Lesson | undefined, catalog: Catalog): FinishedHere[] {
   const finished = lesson?.finished;
   if (!finished) return [];
-  const said = catalog.faults.flatMap(({ id }, i) =>
-    finished.faults[i] === '-' ? [] : [[id, finished.faults[i] === 'y'] as const],
-  );
+  const said = catalog.faults.flatMap(({ id }, i) => {
+    const steps = finished.faults[i];
+    return typeof steps === 'number' ? [[id, steps / 1024] as const] : [];
+  });
   return [{ ...finished, job, faults: Object.fromEntries(said) }];
 }

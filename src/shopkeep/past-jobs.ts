@@ -116,7 +116,12 @@ const more = (a: FinishedCounts, b: FinishedCounts): FinishedCounts => ({
 
 /** A fault of which nothing is left is as if it had never been counted. */
 function less(all: FinishedCounts, gone: FinishedCounts): FinishedCounts {
-  const minus = gone.counts.map((c) => ({ ...c, present: -c.present, absent: -c.absent }));
+  const minus = gone.counts.map((c) => ({
+    ...c,
+    found: -c.found,
+    present: -c.present,
+    absent: -c.absent,
+  }));
   const counts = addCounts(all.counts, minus).filter((c) => c.present + c.absent > 0);
   return { counts, jobs: added(all.jobs, gone.jobs, -1) };
 }

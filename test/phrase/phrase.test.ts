@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { builtInCatalog } from '../../src/catalog/index.js';
 import {
   capital,
   counted,
@@ -16,17 +17,30 @@ import {
   price,
   roughHours,
   roughMoney,
+  saidOnce,
   sentence,
   shortDay,
   thousands,
   timeWords,
   weekDay,
   withDays,
+  withinSentence,
 } from '../../src/phrase/index.js';
 
 const word = fc.stringMatching(/^[a-z]{1,9}( [a-z]{1,9}){0,2}$/);
 /** What no sentence of ours may hold. */
 const unsaid = / {2}|\. \.|\.\.|, ,|,,| ,/;
+
+test('a fault’s name within a sentence leaves what it explains, and no two faults become one', () => {
+  expect(withinSentence('Control cable seized or mis-set: choke, run or stop not reached')).toBe(
+    'control cable seized or mis-set',
+  );
+  expect(withinSentence('Inlet needle leaking; carburetor floods')).toBe('inlet needle leaking');
+  expect(withinSentence('Fins and shroud packed (nest, chaff)')).toBe('fins and shroud packed');
+  expect(withinSentence('Locked: rust in the bore')).toBe('locked: rust in the bore');
+  const names = builtInCatalog().faults.map((f) => withinSentence(f.name));
+  expect(names.filter((n, i) => names.indexOf(n) !== i)).toEqual([]);
+});
 
 describe('lists', () => {
   test.each([
@@ -35,6 +49,17 @@ describe('lists', () => {
     [['plug', 'coil'], 'plug and coil'],
     [['plug', 'coil', 'key'], 'plug, coil and key'],
   ])('%j is said as “%s”', (items, said) => expect(listed(items)).toBe(said));
+
+  test('what begins alike is said once', () => {
+    expect(saidOnce(['to do: oil', 'weigh it', 'to do: air', 'to do: fuel'])).toEqual([
+      'to do: oil, air and fuel',
+      'weigh it',
+    ]);
+    expect(saidOnce(['to do: tap on, 5 min', 'to do: guards on'])).toEqual([
+      'to do: tap on, 5 min; guards on',
+    ]);
+    expect(saidOnce(['on its way: ring, due: Monday'])).toEqual(['on its way: ring, due: Monday']);
+  });
 
   test('choices end with “or”', () => expect(listed(['in', 'mm', 'thou'], 'or')).toBe('in, mm or thou'));
 

@@ -11,7 +11,9 @@ book(
     const catalog = builtInCatalog();
     const half = { ...catalog.faults.find((f) => f.id === 'coil-dead')!, presentPer100: 50 };
     // a uniform prior is Beta(1, 1): a catalog that says one half with the weight of two machines
-    const counts = [{ architecture: 'side-valve' as const, fault: 'coil-dead', present: 437, absent: 543 }];
+    const counts = [
+      { architecture: 'side-valve' as const, fault: 'coil-dead', found: 437, present: 437, absent: 543 },
+    ];
     const [answer] = learnedFromCounts({ ...catalog, faults: [half] }, counts, 2).frequencies;
     return [
       near('mean', answer!.learned, 0.446, 5e-4),

@@ -63,7 +63,7 @@ describe('what the finished jobs tell of faults', () => {
     await server.store.append(finished(ids[1]!, 2));
     const three = await past();
     expect([two.jobs, three.jobs]).toEqual([{ 'side-valve': 2 }, { 'side-valve': 3 }]);
-    expect(ofKey(three)).toEqual({ architecture: 'side-valve', fault: key, present: 3, absent: 0 });
+    expect(ofKey(three)).toEqual({ architecture: 'side-valve', fault: key, found: 3, present: 3, absent: 0 });
     for (const word of ['Jo', 'Mower', ids[0]!]) expect(JSON.stringify(three)).not.toContain(word);
 
     // a job left out is as if it had never been counted, one that is asked about does not speak for itself

@@ -75,14 +75,14 @@ function asText(told: ReturnType<typeof exportedFrequencies>, left: readonly Fin
     return [
       `No finished job counts yet: one counts when it is handed over and a fault was named in it.${out}`,
     ];
-  const met = told.frequencies.filter((f) => f.present > 0).sort((a, b) => b.present - a.present);
+  const met = told.frequencies.filter((f) => f.found > 0).sort((a, b) => b.found - a.found);
   return [
     `${told.jobs} of the shop’s own jobs count${told.on ? '' : ', but the own frequencies are off: the catalog speaks alone'}.${out}`,
     `The catalog speaks with the weight of ${told.strength} machines.`,
     '',
     ...met.map(
       (f) =>
-        `  ${f.name}, ${f.architecture}: found in ${f.present} of ${f.present + f.absent}; the catalog says ${of100(f.catalog)}, with yours ${of100(f.learned)} of 100`,
+        `  ${f.name}, ${f.architecture}: found in ${f.found} of ${f.present + f.absent}; the catalog says ${of100(f.catalog)}, with yours ${of100(f.learned)} of 100`,
     ),
   ];
 }

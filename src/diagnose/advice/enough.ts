@@ -1,6 +1,6 @@
 import { byId } from '../../catalog/index.js';
 import { chanceTogether, type ExactInference } from '../../infer/index.js';
-import { countWord, listed, lowerFirst } from '../../phrase/index.js';
+import { countWord, listed, withinSentence } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { NextCheck, Ranked } from './next.js';
 import { found, isActedOn, stakesOf } from './stakes.js';
@@ -120,6 +120,8 @@ function riskWords({ act, needless, missed }: Pick<Enough, 'act' | 'needless' | 
   if (act.length === 0)
     return `As it stands nothing is worth repairing; ${outOfTwenty(missed)} such machines have something that matters.`;
   const names =
-    act.length > mostNames ? `${countWord(act.length)} faults` : listed(act.map((a) => lowerFirst(a.name)));
+    act.length > mostNames
+      ? `${countWord(act.length)} faults`
+      : listed(act.map((a) => withinSentence(a.name)));
   return `As it stands one would repair ${names}: on ${outOfTwenty(needless)} such machines ${act.length === 1 ? 'it is' : 'one of them is'} not there, and on ${outOfTwenty(missed)} something else that matters is left in.`;
 }

@@ -1,6 +1,6 @@
 import type { ExactInference, Inference } from '../../infer/index.js';
 import { evidenceWeights, explanations } from '../../infer/index.js';
-import { capital, countWord, lowerFirst, percent, plural } from '../../phrase/index.js';
+import { capital, countWord, lowerFirst, percent, plural, withinSentence } from '../../phrase/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
@@ -210,9 +210,9 @@ const forBits = ({ evidence }: FaultFinding): number =>
 const explains = 2;
 const pointsTo = 0.4;
 
-/** Names of faults have commas of their own; what stands behind a semicolon is said further down. */
+/** Names of faults have commas of their own. */
 function namesOf(faults: readonly FaultFinding[], last: 'and' | 'or' = 'and'): string {
-  const names = faults.map((f) => lowerFirst(f.name.split(';')[0]!));
+  const names = faults.map((f) => withinSentence(f.name));
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join('; ')}; ${last} ${names.at(-1)}`;
 }
 
@@ -230,7 +230,7 @@ function beforeLooking(machine: Machine, likely: readonly FaultFinding[]): strin
   if (machine.complaints.length === 0) return 'Nothing is looked at yet';
   const first = likely.find((f) => f.evidence.some((e) => e.says === 'for'));
   return first
-    ? `Nothing is looked at yet; by what the owner says, first of all ${lowerFirst(first.name)}`
+    ? `Nothing is looked at yet; by what the owner says, first of all ${withinSentence(first.name)}`
     : 'Nothing is looked at yet but what the owner says';
 }
 

@@ -1,5 +1,5 @@
 import { byId } from '../../catalog/index.js';
-import { listed, lowerFirst, percent } from '../../phrase/index.js';
+import { listed, lowerFirst, percent, withinSentence } from '../../phrase/index.js';
 import { clears, stillShows } from '../machine/differential.js';
 import type { Machine } from '../machine/machine.js';
 import type { CheckValue, OutcomeProspect } from './value.js';
@@ -36,7 +36,7 @@ const pull = (o: OutcomeProspect): number => o.probability * Math.abs(o.moves[0]
 
 function outcomeWords(machine: Machine, { check }: CheckValue, o: OutcomeProspect): string {
   const { fault, from, to } = o.moves[0]!;
-  const name = lowerFirst(byId(machine.catalog.faults).get(fault)!.name);
+  const name = withinSentence(byId(machine.catalog.faults).get(fault)!.name);
   const way = to > from ? 'raises' : 'lowers';
   return `“${wordsOf(check.check, o)}” (${percent(o.probability)}) ${way} ${name} from ${percent(from)} to ${percent(to)}`;
 }

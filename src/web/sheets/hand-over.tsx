@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { cautionsFor } from '../../catalog/index.js';
 import { type Answers, type Gate, type Job, stageNames } from '../../job/index.js';
-import { counted, shortDays } from '../../phrase/index.js';
+import { capital, counted, saidOnce, shortDays } from '../../phrase/index.js';
 import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { linesIn } from '../form/field.js';
@@ -181,8 +181,10 @@ function OpenElsewhere({ open }: { open: readonly Gate[] }) {
                 </div>
               ))}
               <div className="soft">
-                {g.missing.slice(0, 4).join('; ')}
-                {g.missing.length > 4 && ` and ${g.missing.length - 4} more`}
+                {saidOnce(g.missing.slice(0, 4)).map((line) => (
+                  <div key={line}>{capital(line)}</div>
+                ))}
+                {g.missing.length > 4 && `and ${g.missing.length - 4} more`}
               </div>
             </div>
           </li>

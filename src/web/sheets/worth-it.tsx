@@ -2,7 +2,15 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { byId, type Catalog } from '../../catalog/index.js';
 import type { From, Job, WorthVerdict } from '../../job/index.js';
-import { lowerFirst, money, percent, price, roughHours, roughMoney, thousands } from '../../phrase/index.js';
+import {
+  money,
+  percent,
+  price,
+  roughHours,
+  roughMoney,
+  thousands,
+  withinSentence,
+} from '../../phrase/index.js';
 import { type Worth, worthWords } from '../../worth/index.js';
 import { useCatalog } from '../data/answers.js';
 import { useShop } from '../data/queries.js';
@@ -127,7 +135,7 @@ function Missing({ job, verdict: { worth, leftOut } }: { job: Job; verdict: Answ
 }
 
 const mostScrap = ({ scrap }: Worth, { faults }: Catalog): string => {
-  const names = scrap.by.slice(0, 2).map((f) => lowerFirst(byId(faults).get(f.fault)?.name ?? f.fault));
+  const names = scrap.by.slice(0, 2).map((f) => withinSentence(byId(faults).get(f.fault)?.name ?? f.fault));
   return names.length > 0 ? `, mostly by ${names.join(' or ')}` : '';
 };
 

@@ -68,7 +68,7 @@ function standing({ on, learned: { jobs, strength } }: OwnFrequencies): string {
   const share = Math.round((100 * jobs) / (jobs + strength));
   const these = counted(jobs, 'finished job counts', 'finished jobs count');
   if (!on) return `${these}, but nothing is shifted by them: the catalog speaks alone.`;
-  return `${these}. The catalog speaks with the weight of ${strength} machines, so a fault that was looked for in all of them has moved ${share} % of the way from the catalog’s figure to the shop’s own.`;
+  return `${these}. The catalog speaks with the weight of ${strength} machines, so a fault that all of them tell of has moved ${share} % of the way from the catalog’s figure to the shop’s own. What nobody decided on counts by the chance that was left of it.`;
 }
 
 const shownAtFirst = 6;
@@ -79,7 +79,7 @@ function Shifts({ own }: { own: OwnFrequencies }) {
   const [all, setAll] = useState(false);
   const names = byId(useCatalog().faults);
   const met = own.learned.frequencies
-    .filter((f) => f.present > 0 || Math.abs(f.learned - f.catalog) >= worthALine)
+    .filter((f) => f.found > 0 || Math.abs(f.learned - f.catalog) >= worthALine)
     .toSorted((a, b) => Math.abs(Math.log(b.oddsTimes)) - Math.abs(Math.log(a.oddsTimes)));
   if (met.length === 0) return null;
   const shown = all ? met : met.slice(0, shownAtFirst);
@@ -92,7 +92,7 @@ function Shifts({ own }: { own: OwnFrequencies }) {
             <div>
               <b>{names.get(f.fault)?.name ?? f.fault}</b> <span className="soft">{f.architecture}</span>
               <div className="soft">
-                found in {f.present} of {f.present + f.absent}: {shiftWords(f)}
+                found in {f.found} of {f.present + f.absent}: {shiftWords(f)}
               </div>
             </div>
             <span className="minutes">

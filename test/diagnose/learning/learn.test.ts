@@ -15,7 +15,7 @@ const catalog = builtInCatalog();
 const ids = catalog.faults.slice(0, 12).map((f) => f.id);
 const job = fc.record({
   architecture: fc.constantFrom(...architectures),
-  faults: fc.dictionary(fc.constantFrom(...ids), fc.boolean()),
+  faults: fc.dictionary(fc.constantFrom(...ids), fc.double({ min: 0, max: 1, noNaN: true })),
   invented: fc.boolean(),
 });
 const jobs = fc.array(job, { maxLength: 25 });
@@ -47,7 +47,12 @@ describe('what finished jobs teach', () => {
         ).toEqual(learnedPriors(catalog, all));
         const counted = countFaults(catalog, [{ ...dropped, invented: false }]);
         const there = addCounts(countFaults(catalog, all), counted);
-        const back = counted.map((c) => ({ ...c, present: -c.present, absent: -c.absent }));
+        const back = counted.map((c) => ({
+          ...c,
+          found: -c.found,
+          present: -c.present,
+          absent: -c.absent,
+        }));
         const left = addCounts(there, back).filter((c) => c.present + c.absent > 0);
         expect(sorted(left)).toEqual(sorted(countFaults(catalog, all)));
       }),
@@ -71,7 +76,7 @@ describe('what finished jobs teach', () => {
         catalog,
         Array.from({ length: n }, () => ({
           architecture: 'side-valve' as const,
-          faults: { 'coil-dead': true },
+          faults: { 'coil-dead': 1 },
         })),
       ).frequencies[0]!;
     let before = 0;
@@ -88,13 +93,13 @@ describe('what finished jobs teach', () => {
 
   test('goes out as counts alone, and comes back the same', () => {
     const all: FinishedJob[] = [
-      { architecture: 'two-stroke', faults: { 'coil-dead': true, 'plug-wrong': false } },
-      { architecture: 'two-stroke', faults: { 'coil-dead': false } },
+      { architecture: 'two-stroke', faults: { 'coil-dead': 1, 'plug-wrong': 0 } },
+      { architecture: 'two-stroke', faults: { 'coil-dead': 0 } },
     ];
     const counts = JSON.parse(JSON.stringify(countFaults(catalog, all)));
     expect(counts).toEqual([
-      { architecture: 'two-stroke', fault: 'plug-wrong', present: 0, absent: 1 },
-      { architecture: 'two-stroke', fault: 'coil-dead', present: 1, absent: 1 },
+      { architecture: 'two-stroke', fault: 'plug-wrong', found: 0, present: 0, absent: 1 },
+      { architecture: 'two-stroke', fault: 'coil-dead', found: 1, present: 1, absent: 1 },
     ]);
     expect(learnedFromCounts(catalog, counts).frequencies).toEqual(learnedPriors(catalog, all).frequencies);
   });
@@ -102,7 +107,7 @@ describe('what finished jobs teach', () => {
   test('moves the machine’s own network', () => {
     const met = Array.from({ length: 20 }, () => ({
       architecture: 'side-valve' as const,
-      faults: { 'coil-dead': true },
+      faults: { 'coil-dead': 1 },
     }));
     const frequencies = frequenciesFor(learnedPriors(catalog, met), 'side-valve');
     const prior = (own?: ReadonlyMap<string, number>) =>
@@ -114,6 +119,28 @@ describe('what finished jobs teach', () => {
       ).network.faults.find((f) => f.id === 'coil-dead')!.prior;
     expect(prior(frequencies)).toBeGreaterThan(4 * prior());
     expect(frequenciesFor(learnedPriors(catalog, met), 'two-stroke').size).toBe(0);
+  });
+
+  test('by its chance where nobody decided: half a chance is half a machine', () => {
+    const [met] = learnedPriors(catalog, [
+      { architecture: 'side-valve', faults: { 'coil-dead': 0.5 } },
+      { architecture: 'side-valve', faults: { 'coil-dead': 1 } },
+    ]).frequencies;
+    expect(met).toMatchObject({ found: 1, present: 1.5, absent: 0.5 });
+    expect(met!.learned).toBeCloseTo((30 * 0.05 + 1.5) / 32, 12);
+  });
+
+  test('of one kind of engine moves where another begins, by as many times the odds', () => {
+    const met = (architecture: 'side-valve' | 'overhead-valve', n: number, chance: number): FinishedJob[] =>
+      Array.from({ length: n }, () => ({ architecture, faults: { 'coil-dead': chance } }));
+    const of = (jobs: FinishedJob[]) =>
+      learnedPriors(catalog, jobs).frequencies.find((f) => f.architecture === 'overhead-valve')!;
+    const [own] = [of(met('overhead-valve', 1, 0))];
+    const both = of([...met('side-valve', 30, 1 / 4), ...met('overhead-valve', 1, 0)]);
+    expect(own.learned).toBeLessThan(own.catalog);
+    // side-valve: (30 × 0.05 + 7.5)/60 = 0.15, odds 3.353 times the catalog's; overhead-valve begins there
+    const begins = (3.3529 * own.catalog) / (1 - own.catalog + 3.3529 * own.catalog);
+    expect(both.learned).toBeCloseTo((30 * begins) / 31, 4);
   });
 
   test('has a strength above nothing', () => {

@@ -1,6 +1,6 @@
 import { byId, type Catalog } from '../../../catalog/index.js';
 import { byFault } from '../../../infer/index.js';
-import { lowerFirst } from '../../../phrase/index.js';
+import { withinSentence } from '../../../phrase/index.js';
 import type { RawEntry } from '../../entry.js';
 import { fold } from '../../fold.js';
 import type { Job, LogLine } from '../../job.js';
@@ -108,6 +108,6 @@ function beside(m: Step, all: readonly Step[]): string {
   const up = m.to > m.from;
   const other = all.find((o) => o.id !== m.id && o.to > o.from !== up);
   if (!other) return '';
-  const name = lowerFirst(other.name);
+  const name = withinSentence(other.name);
   return up ? `left over when ${name} falls` : `no longer needed: ${name} explains it`;
 }

@@ -1,5 +1,6 @@
-import { type Architecture, applies, architectures, byId, type Catalog } from '../../../catalog/index.js';
+import { type Architecture, architectures, byId, type Catalog } from '../../../catalog/index.js';
 import {
+  countedChance,
   countFaults,
   type FaultCount,
   type FinishedJob,
@@ -17,26 +18,30 @@ import { lastKept } from '../once.js';
  * Which faults a finished job's machine had and had not, for the shop's own frequencies; undefined while it is not
  * finished or its kind of engine is not known.
  *
- * A fault that was decided on counts as decided. A machine that was repaired and handed over had none of the others:
- * it would not have passed its run-up. One that went as scrap, as a donor or unrepaired says nothing of the faults that
- * nobody looked for, and only the decided ones count. A job in which no fault was named says nothing: that nobody
+ * A fault that was decided on counts as decided. In a machine that was repaired and handed over the others count by the
+ * chance that what was seen leaves them: most show nothing at a run-up, so that none was found is no sign that there was
+ * none. One that went as scrap, as a donor or unrepaired says nothing of the faults that nobody looked for, and only the
+ * decided ones count. A job in which no fault was named says nothing: that nobody
  * wrote one down is no sign that there was none.
  */
-export function faultsOfJob({
-  job,
-  catalog,
-  architecture,
-  faultsSaid,
-  engine,
-}: Answers): FinishedJob | undefined {
+export function faultsOfJob(answers: Answers): FinishedJob | undefined {
+  const { job, architecture, faultsSaid } = answers;
   if (!job.handOver || architecture === undefined) return undefined;
-  const said = Object.fromEntries(faultsSaid.map((f) => [f.fault, f.present]));
-  if (!Object.values(said).includes(true)) return undefined;
-  const others = wasRepaired(job)
-    ? catalog.faults.filter((f) => !(f.id in said) && applies(f.when, engine.facts) !== 'no')
-    : [];
-  const faults = { ...Object.fromEntries(others.map((f) => [f.id, false])), ...said };
-  return { architecture, faults, invented: job.invented };
+  const said = Object.fromEntries(faultsSaid.map((f) => [f.fault, f.present ? 1 : 0]));
+  if (!Object.values(said).includes(1)) return undefined;
+  const left = wasRepaired(job) ? chancesLeft(answers) : {};
+  return { architecture, faults: { ...left, ...said }, invented: job.invented };
+}
+
+/** By fault of this machine; none where the log contradicts itself. */
+function chancesLeft({ machine, inference }: Answers): Record<string, number> {
+  const place = new Map(inference?.faults.map((id, i) => [id, i]));
+  return Object.fromEntries(
+    machine.faults.flatMap(({ id }) => {
+      const at = place.get(machine.now(id));
+      return at === undefined ? [] : [[id, countedChance(inference!.posterior[at]!)]];
+    }),
+  );
 }
 
 function wasRepaired(job: Job): boolean {
@@ -115,8 +120,8 @@ export interface OwnSay {
   readonly frequencies: ReadonlyMap<string, number>;
   /** how many of the shop's own jobs stand behind them */
   readonly jobs: number;
-  /** of them, how many had each fault, and of how many that is known */
-  readonly counts: ReadonlyMap<string, { readonly present: number; readonly of: number }>;
+  /** in how many of them each fault was found, and of how many that is told */
+  readonly counts: ReadonlyMap<string, { readonly found: number; readonly of: number }>;
 }
 
 /**
@@ -136,7 +141,7 @@ const sayOf = lastKept((own: OwnFrequencies, architecture: Architecture): OwnSay
   return {
     frequencies: frequenciesFor(own.learned, architecture),
     jobs,
-    counts: new Map(here.map((f) => [f.fault, { present: f.present, of: f.present + f.absent }])),
+    counts: new Map(here.map((f) => [f.fault, { found: f.found, of: f.present + f.absent }])),
   };
 });
 

@@ -1,5 +1,5 @@
 import { byId, canHurt } from '../../../catalog/index.js';
-import { capital, counted, lowerFirst } from '../../../phrase/index.js';
+import { capital, counted, withinSentence } from '../../../phrase/index.js';
 import type { Answers } from '../answers.js';
 
 /** A machine that goes back without the work: what its owner must know, in words. */
@@ -52,7 +52,7 @@ export function notReady(answers: Answers): string[] {
   return [
     ...open
       .filter((f) => !left(f.fault) || !decided.get(f.fault)?.reason)
-      .map((f) => `found and not repaired: ${lowerFirst(faults.get(f.fault)?.name ?? f.fault)}`),
+      .map((f) => `found and not repaired: ${withinSentence(faults.get(f.fault)?.name ?? f.fault)}`),
     ...provisionals
       .filter(({ decision }) => decision.about !== 'fault' && decision.reason.trim() === '')
       .map(({ decision }) => `in for now, and nobody said why: ${decision.title}`),

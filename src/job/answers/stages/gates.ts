@@ -1,4 +1,4 @@
-import { counted, money } from '../../../phrase/index.js';
+import { counted, listed, money, plural } from '../../../phrase/index.js';
 import type { Stage } from '../../entry.js';
 import { stages } from '../../entry.js';
 import { boltOf, type From, type Job } from '../../job.js';
@@ -92,7 +92,7 @@ const look: Readonly<Record<Stage, (answers: Answers, rules: GateRules) => Look>
 };
 
 /** Keeps the sentences whose condition holds. */
-const listed = (...pairs: readonly (readonly [boolean, string])[]) =>
+const holding = (...pairs: readonly (readonly [boolean, string])[]) =>
   pairs.filter(([on]) => on).map(([, say]) => say);
 
 function lookAtIntake({ job }: Answers): Look {
@@ -100,7 +100,7 @@ function lookAtIntake({ job }: Answers): Look {
   const views = job.photographs.filter((p) => p.stage === 'intake').length;
   return {
     touched: Object.keys(intake).length > 0 || job.identities.length > 0,
-    missing: listed(
+    missing: holding(
       [!intake.machine, 'say what machine it is'],
       [!intake.complaint, 'write down the owner’s complaint'],
       [!intake.architecture, 'say which kind of engine, or that it is not known yet'],
@@ -125,7 +125,10 @@ function lookAtFindings({ job }: Answers, rules: GateRules): Look {
   const left = rules.firstLooks.filter((f) => !f.checks.some((c) => looked.has(c)));
   return {
     touched: job.observations.length > 0,
-    missing: left.map((f) => `first look still open: ${f.title}`),
+    missing: holding([
+      left.length > 0,
+      `${plural(left.length, 'first look')} still open: ${listed(left.map((f) => f.title))}`,
+    ]),
     summary: job.observations.length === 0 ? '' : counted(job.observations.length, 'check'),
   };
 }
@@ -135,7 +138,7 @@ function lookAtWorth({ job }: Answers): Look {
   const limit = job.intake.stopLimit;
   return {
     touched: choice !== undefined,
-    missing: listed([!choice, 'decide with the owner: repair, part-repair, donor or scrap']),
+    missing: holding([!choice, 'decide with the owner: repair, part-repair, donor or scrap']),
     summary: choice ? choice.title : limit ? `call above ${money(limit.currency, limit.amount)}` : '',
   };
 }
@@ -270,7 +273,7 @@ function lookAtHandOver(answers: Answers, rules: GateRules): Look {
   const notShown = safetyNotShown(job, rules);
   const started = job.runUp.size > 0 || job.handOver !== undefined;
   const touched = job.handOver !== undefined;
-  const missing = listed([!job.handOver, 'say who received it and what they were told']);
+  const missing = holding([!job.handOver, 'say who received it and what they were told']);
   const summary = job.handOver
     ? `to ${job.handOver.receivedBy}`
     : notShown.length > 0

@@ -200,7 +200,7 @@ function WhatSpeaks({ fault: f, own }: { fault: Fault; own: OwnSay | undefined }
         <li>
           <span>
             Before anything was seen, in machines like this
-            {count && `; your own jobs: ${count.present} of ${count.of}`}
+            {count && `; found in ${count.found} of ${count.of} of your own jobs`}
           </span>
           <b>{percent(f.prior)}</b>
         </li>

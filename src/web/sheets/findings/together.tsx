@@ -1,6 +1,6 @@
 import type { Findings } from '../../../diagnose/index.js';
 import type { Job } from '../../../job/index.js';
-import { capital, listed, lowerFirst, percent } from '../../../phrase/index.js';
+import { capital, listed, percent, withinSentence } from '../../../phrase/index.js';
 import { AllAtOnce } from './all-at-once.js';
 
 type Joint = Findings['explanations'][number];
@@ -48,7 +48,7 @@ const mostNames = 5;
 /** "stale fuel, and with it a stuck valve" — several faults at once, as one sentence. */
 function sentence({ faults }: Joint): string {
   if (faults.length === 0) return 'None of the faults in question.';
-  const names = faults.slice(0, mostNames).map((f) => lowerFirst(f.name));
+  const names = faults.slice(0, mostNames).map((f) => withinSentence(f.name));
   const more = faults.length > mostNames ? [`${faults.length - mostNames} more`] : [];
   const said = listed([...names, ...more]);
   return faults.length === 1 ? `${said}, and no other that matters.` : `${said}: all of them at once.`;

@@ -1,6 +1,14 @@
 import { byId, type Catalog, componentsOf } from '../../../catalog/index.js';
 import type { Job, WorthVerdict } from '../../../job/index.js';
-import { listed, lowerFirst, minutesWords, percent, roughHours, roughMoney } from '../../../phrase/index.js';
+import {
+  listed,
+  lowerFirst,
+  minutesWords,
+  percent,
+  roughHours,
+  roughMoney,
+  withinSentence,
+} from '../../../phrase/index.js';
 import { type Driver, estimateOf, restWords, type Service, type Worth } from '../../../worth/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
@@ -187,7 +195,7 @@ function repairRows(catalog: Catalog, job: Job, d: Driver, { currency, ratePerHo
 function Rest({ worth, money }: { worth: Worth; money: ((amount: number) => string) | undefined }) {
   const faults = byId(useCatalog().faults);
   const names = worth.rest.most.map(
-    (f) => `${lowerFirst(faults.get(f.fault)!.name)} (${percent(f.present)})`,
+    (f) => `${withinSentence(faults.get(f.fault)!.name)} (${percent(f.present)})`,
   );
   return (
     <p>

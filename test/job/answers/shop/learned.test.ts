@@ -55,7 +55,7 @@ describe('the shop’s own frequencies', () => {
   test('lift what the shop has met, and say by how many jobs', () => {
     const say = door(open, taught).ownSay!;
     expect(ownSayWords(say)).toBe('Shifted by 3 of your own jobs');
-    expect(say.counts.get(key)).toEqual({ present: 3, of: 3 });
+    expect(say.counts.get(key)).toEqual({ found: 3, of: 3 });
     const prior = (more = {}) => {
       const said = door(open, more).findings;
       if (said.state !== 'answered') throw new Error(said.words);
@@ -121,12 +121,17 @@ describe('what a finished job teaches', () => {
     expect(finishedJobs([jobWith(), over()])).toHaveLength(1);
   });
 
-  test('a repaired machine had what was decided on and none of the rest', () => {
+  test('a repaired machine had what was decided on, and of the rest as much as was left of it', () => {
     const { faults, architecture } = faultsOfJob(door(over()))!;
     expect(architecture).toBe('overhead-valve');
-    expect(Object.keys(faults).filter((f) => faults[f])).toEqual(['stale-fuel']);
-    expect(faults['coil-dead']).toBe(false);
-    expect(faults['bore-scored']).toBe(false);
+    expect(Object.keys(faults).filter((f) => faults[f] === 1)).toEqual(['stale-fuel']);
+    expect(faults['coil-dead']).toBe(0);
+    const left = (job: Job) => faultsOfJob(door(job))!.faults['air-cleaner-choked']!;
+    expect(left(over())).toBeGreaterThan(0.1);
+    const clean = over((add) =>
+      add('observation', { check: 'air-cleaner-look', title: 'Air cleaner', outcomes: ['clean'] }),
+    );
+    expect(left(clean)).toBeLessThan(0.1);
     // not on an overhead-valve engine
     expect(faults).not.toHaveProperty('crank-seal-leaking-air');
   });
@@ -135,7 +140,7 @@ describe('what a finished job teaches', () => {
     const job = over((add) =>
       add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
     );
-    expect(faultsOfJob(door(job))!.faults).toEqual({ 'stale-fuel': true, 'coil-dead': false });
+    expect(faultsOfJob(door(job))!.faults).toEqual({ 'stale-fuel': 1, 'coil-dead': 0 });
   });
 
   test('a later word on a fault takes the place of an earlier one', () => {

@@ -30,10 +30,7 @@ test('an empty job says at each stage what is missing, in words', () => {
   const all = gates(door(fold(jobId, lines)), rules);
   expect(all.map((g) => g.state)).toEqual(Array(9).fill('untouched'));
   expect(at(lines, 'intake').missing).toContain('photograph the condition it came in');
-  expect(at(lines, 'findings').missing).toEqual([
-    'first look still open: spark',
-    'first look still open: oil as found',
-  ]);
+  expect(at(lines, 'findings').missing).toEqual(['first looks still open: spark and oil as found']);
 });
 
 test('either way of looking closes a first look', () => {
