@@ -184,25 +184,23 @@ function goWords(
   return `Back on, ${said.length > 0 ? said.join(', ') : 'all right'} · next`;
 }
 
+/** Within a step the key takes back what was looked at last, else what was done last; of a piece that is back it only leads on. */
+function useBackKey(at: Pick<ActProps, 'step' | 'onDone'> & { form: Form; logged: boolean }) {
+  const { step, form, logged, onDone } = at;
+  const takeBack = useTakeBack();
+  if (logged) return { words: 'Back', act: onDone };
+  const checked = form.list('checked');
+  const ticked = checksOf(step).safety.findLast((check) => checked.includes(check));
+  if (ticked === undefined) return takeBack;
+  const without = checked.filter((check) => check !== ticked);
+  return { words: `Not so yet: ${ticked}`, act: () => form.set('checked', without) };
+}
+
 function Act(props: ActProps) {
   const { job, step, where, onDone, onLeave } = props;
   const [asking, setAsking] = useState(false);
   const { logged, form, plugs, checks, here, look, spoken } = useBack(props);
-  const takeBack = useTakeBack();
-  // within a step the key takes back what was looked at last; of a piece that is back it only leads on
-  const ticked = checksOf(step).safety.findLast((check) => form.list('checked').includes(check));
-  const back = logged
-    ? { words: 'Back', act: onDone }
-    : ticked
-      ? {
-          words: `Not so yet: ${ticked}`,
-          act: () =>
-            form.set(
-              'checked',
-              form.list('checked').filter((check) => check !== ticked),
-            ),
-        }
-      : takeBack;
+  const back = useBackKey({ step, form, logged: Boolean(logged), onDone });
   const doubts = doubtsOf(step, {
     counts: form.list<number>('$counts'),
     plugged: plugs.filter((port) => !form.list('unplugged').includes(port)),

@@ -40,17 +40,15 @@ export function Tighten({ job, joint: handle }: { job: Job; joint: string }) {
   return <Steps key={joint.entry} job={job} joint={joint} />;
 }
 
-function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
+/** The bolt in hand, and what is said of it and taken back: a note, a word of trouble or a click, the last first. */
+function useBolts(job: Job, joint: From<'joint'>) {
   const { tightening, lastAct } = useAnswers();
   const progress = tightening.get(joint.joint)!;
   const [stood, setPlace] = useState(progress.next ?? progress.turns.length);
   const { wrong, busy, act } = useAct();
   // the next bolt is shown when it can be answered: a press at that very moment would be lost otherwise
   const place = busy ? stood : turnFrom(progress, stood);
-  const [, go] = useLocation();
-  const leave = () => go(`/job/${job.id}/assembly`);
   const turn = progress.turns[place];
-
   const say = async (result: From<'torque'>['result']) => {
     if (!turn || busy) return;
     setPlace(place);
@@ -69,22 +67,22 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
     const isBack = !last || (await act(() => write(job.id, 'strike', strike)));
     if (isBack && last?.result !== 'turned without rising') setPlace(Math.max(0, place - 1));
   };
+  const words = note ? 'Take back the note' : backWords(progress, place, last);
+  return { progress, place, turn, wrong, busy, say, back: () => void back(), words };
+}
+
+function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
+  const { progress, place, turn, wrong, busy, say, back, words } = useBolts(job, joint);
+  const [, go] = useLocation();
+  const leave = () => go(`/job/${job.id}/assembly`);
   const about = turn ? inHand(joint, turn, progress) : joint.name;
   const talk = useTalk(job.id, { stage: 'assembly', about });
   const onward = useOnward(progress);
   const clicked = turn ? () => void say('clicked') : onward.act;
-  useStepKeys(clicked, () => void back(), leave, talk);
+  useStepKeys(clicked, back, leave, talk);
 
   if (!turn)
-    return (
-      <Finished
-        joint={joint}
-        progress={progress}
-        onward={onward}
-        onBack={() => void back()}
-        onLeave={leave}
-      />
-    );
+    return <Finished joint={joint} progress={progress} onward={onward} onBack={back} onLeave={leave} />;
   return (
     <div className="step">
       <BoltHead job={job} joint={joint} turn={turn} progress={progress} onLeave={leave} />
@@ -103,13 +101,7 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
         <TalkAtStep job={job} stage="assembly" about={about} talk={talk} />
       </section>
       {/* anew for each bolt: a touch meant for the one before finds nothing yet */}
-      <BoltButtons
-        key={place}
-        busy={busy}
-        back={note ? 'Take back the note' : backWords(progress, place, last)}
-        onBack={() => void back()}
-        say={say}
-      />
+      <BoltButtons key={place} busy={busy} back={words} onBack={back} say={say} />
     </div>
   );
 }

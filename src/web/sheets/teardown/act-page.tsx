@@ -7,8 +7,7 @@ import { useStepKeys } from '../../parts/step-keys.js';
 import { TalkAtStep } from '../../talk/talk.js';
 import { useTalk } from '../../talk/use-talk.js';
 
-/** Step mode: one act at a time in large type, driven by thumb, space and arrows or a foot pedal. */
-export function ActPage(props: {
+interface ActPageProps {
   job: Job;
   stage: Stage;
   /** "Teardown 6 / 13" */
@@ -25,7 +24,10 @@ export function ActPage(props: {
   backWords?: string | undefined;
   other?: ReactNode;
   onLeave: () => void;
-}) {
+}
+
+/** Step mode: one act at a time in large type, driven by thumb, space and arrows or a foot pedal. */
+export function ActPage(props: ActPageProps) {
   const { job, stage, title, go, back, onLeave } = props;
   const talk = useTalk(job.id, { stage, about: title });
   useStepKeys(go.disabled ? undefined : go.act, back, onLeave, talk);
@@ -56,17 +58,23 @@ export function ActPage(props: {
         </div>
         <div className="stack">{props.side}</div>
       </section>
-      <footer>
-        {back && (
-          <Button className="back" onClick={back}>
-            <span className="cut">{props.backWords ?? 'Back'}</span>
-          </Button>
-        )}
-        {props.other}
-        <Button look="go" disabled={go.disabled} onClick={go.act}>
-          {go.label}
-        </Button>
-      </footer>
+      <ActFoot {...props} />
     </main>
+  );
+}
+
+function ActFoot({ back, backWords = 'Back', other, go }: ActPageProps) {
+  return (
+    <footer>
+      {back && (
+        <Button className="back" onClick={back}>
+          <span className="cut">{backWords}</span>
+        </Button>
+      )}
+      {other}
+      <Button look="go" disabled={go.disabled} onClick={go.act}>
+        {go.label}
+      </Button>
+    </footer>
   );
 }
