@@ -29,7 +29,8 @@ describe('what an engine has (common practice)', () => {
     });
     expect(pieces.get('primer-bulb')).toMatchObject({ fitted: 'not fitted', why: /primer bulb\?” no/ });
     expect(pieces.get('fuel-hose')).toMatchObject({ fitted: 'not fitted', why: 'said not to be there' });
-    expect(pieces.get('fuel-tap')!.fitted).toBe('not known');
+    expect(pieces.get('fuel-tap')!.fitted).toBe('not fitted');
+    expect(now({ facts: { architecture: 'side-valve' } }).pieces.get('fuel-tap')!.fitted).toBe('not known');
     expect(pieces.get('reed-valve')!.fitted).toBe('not fitted');
   });
 
@@ -43,6 +44,7 @@ describe('what an engine has (common practice)', () => {
       'governor-arm-mis-set',
       'governor-gear-failed',
       'main-jet-plugged',
+      'fuel-tap-or-solenoid-shut',
     ])
       expect(may(tankTop, fault), fault).toBe(false);
     expect(may(tankTop, 'diaphragm-stiff-or-torn')).toBe(true);

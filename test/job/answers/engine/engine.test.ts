@@ -25,7 +25,15 @@ describe('nothing of a piece that is not fitted is ever shown', () => {
     const at = tankTop();
     const answers = door(at.job());
     const faults = faultsOf(at);
-    for (const gone of ['fuel-hose-perished', 'primer-faulty', 'bowl-seal-leaking', 'governor-arm-mis-set'])
+    for (const gone of [
+      'fuel-hose-perished',
+      'primer-faulty',
+      'bowl-seal-leaking',
+      'float-faulty',
+      'inlet-needle-leaking',
+      'fuel-tap-or-solenoid-shut',
+      'governor-arm-mis-set',
+    ])
       expect(faults, gone).not.toContain(gone);
     const checks = answers.machine.checks.map((c) => c.check.id);
     for (const gone of ['fuel-flow', 'primer-press', 'bowl-sample', 'needle-by-hand', 'needle-pressure-hold'])
