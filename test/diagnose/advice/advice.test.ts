@@ -338,6 +338,8 @@ describe('enough to act', () => {
     expect(enough.enough).toBe(false);
     expect(enough.missed).toBeGreaterThan(0.9);
     expect(enough.words).toMatch(/^Look further first: /);
+    expect(enough.words).toMatch(/on .* of 20 something else that matters is left in\.$/);
+    expect(enough.words).not.toMatch(/not looked for|on average|%/);
   });
 
   test('is said once every check is made, with the chances left', () => {

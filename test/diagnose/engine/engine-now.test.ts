@@ -175,10 +175,12 @@ describe('what must not be done (common practice)', () => {
     expect(now({ facts, seen: [leak] }).stop).toContain('First: tap shut');
   });
 
-  test('no running without oil, on a four-stroke', () => {
+  test('no running without oil or with sludge for it, on a four-stroke', () => {
     const seen = [{ check: 'oil-level', outcomes: ['none'], at }];
     expect(now({ facts, seen }).mustNot(check('smoke'))).toBe('there is no oil in it');
     expect(now({ facts, seen }).mustNot(check('compression-dry'))).toBeUndefined();
+    const sludge = [{ check: 'oil-smell-and-feel', outcomes: ['milky'], at }];
+    expect(now({ facts, seen: sludge }).mustNot(check('smoke'))).toBe('there is fuel or water in the oil');
     const filled = { oil: '2026-05-05T08:00:00.000Z' };
     expect(now({ facts, seen, filled }).mustNot(check('smoke'))).toBeUndefined();
   });
