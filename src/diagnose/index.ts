@@ -36,6 +36,7 @@ export {
 export type { CaseHistory, MachineFacts, Repair, SeenCheck } from './machine/case.js';
 export { clears, stillShows } from './machine/differential.js';
 export type { MachineFault } from './machine/faults.js';
+export { type LinkedPair, linkedPairs } from './machine/linked-pairs.js';
 export type { MachineCheck, TakenReading } from './machine/machine.js';
 export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';

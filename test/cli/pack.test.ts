@@ -82,3 +82,22 @@ test('an empty file, bytes that are no text, and an id the shop does not have ar
   await wristpin('pack', 'add', 'nests.yaml');
   expect((await wristpin('pack', 'remove', 'nest')).err).toContain('no pack “nest”');
 });
+
+test('which checks show a fault, and of which faults a check speaks, is told: by itself, through a function, silent', async () => {
+  const fault = (await wristpin('pack', 'links', 'air-cleaner-choked')).out;
+  expect(fault).toMatch(/^Air cleaner choked or oil-soaked\n {2}by itself\n/);
+  expect(fault).toMatch(/ {4}Air cleaner: .*blocked/);
+  expect(fault).toMatch(/\n {2}through mixture.*\n {4}/);
+  expect(fault).toMatch(/\n {2}silent: \d+ other checks/);
+  const check = (await wristpin('pack', 'links', 'air-cleaner-look')).out;
+  expect(check).toMatch(/ {4}Air cleaner choked or oil-soaked: .*blocked/);
+  const all = (await wristpin('pack', 'links')).out.trim().split('\n');
+  expect(all.length).toBeGreaterThan(100);
+  for (const line of all)
+    expect(line).toMatch(/^\S+ {2}\d+ checks? shows? it, \d+ more through a function, \d+ silent$/);
+  const wrong = await wristpin('pack', 'links', 'air-cleaner-chocked');
+  expect(wrong).toMatchObject({ code: 1, out: '' });
+  expect(wrong.err).toContain(
+    'is neither a fault nor a check of the catalog. Did you mean “air-cleaner-choked”?',
+  );
+});

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
-import { CatalogError, type Pack, problemWords } from '../../catalog/index.js';
+import { type Catalog, CatalogError, type Pack, problemWords } from '../../catalog/index.js';
 import {
   foldShop,
   givesWords,
@@ -14,13 +14,19 @@ import type { Store } from '../../store/index.js';
 import { type Call, type Command, Failed, type Surroundings, text, WronglyCalled } from '../command.js';
 import { suggestion } from '../nearest.js';
 import { readWhole } from './in-file.js';
+import { linkLines } from './pack-links.js';
 import { storeFile, storeOptions, withStore } from './store-options.js';
 import { writeShop } from './write-shop.js';
 
 export const pack: Command = {
-  usage: 'wristpin pack list | check FILE | add FILE | show ID | remove ID [options]',
+  usage: 'wristpin pack list | check FILE | add FILE | show ID | remove ID | links [ID] [options]',
   options: storeOptions,
-  examples: ['wristpin pack check pumps.yaml', 'wristpin pack add pumps.yaml', 'wristpin pack remove pumps'],
+  examples: [
+    'wristpin pack check pumps.yaml',
+    'wristpin pack add pumps.yaml',
+    'wristpin pack remove pumps',
+    'wristpin pack links coil-dead',
+  ],
   takes: { least: 1, most: 2 },
   run: async (call, around) => {
     const [act, what] = call.positionals;
@@ -29,7 +35,7 @@ export const pack: Command = {
       const names = Object.keys(forms);
       throw new WronglyCalled(`“${act}” is none of ${names.join(', ')}.${suggestion(act!, names)}`);
     }
-    if (form.wants && what === undefined)
+    if (form.wants && !form.may && what === undefined)
       throw new WronglyCalled(`wristpin pack ${act} wants ${form.wants}.`);
     if (!form.wants && what !== undefined)
       throw new WronglyCalled(`“${what}” is too much after pack ${act}.`);
@@ -40,6 +46,8 @@ export const pack: Command = {
 interface Form {
   /** what must follow its name */
   readonly wants?: string;
+  /** that may be left out */
+  readonly may?: true;
   readonly run: (call: Call, around: Surroundings, what: string) => Promise<void>;
 }
 
@@ -49,6 +57,7 @@ const forms: Readonly<Record<string, Form>> = {
   add: { wants: 'the pack’s file', run: add },
   show: { wants: 'the pack’s id', run: showText },
   remove: { wants: 'the pack’s id', run: remove },
+  links: { wants: 'the id of a fault or a check', may: true, run: links },
 };
 
 async function list(call: Call, around: Surroundings): Promise<void> {
@@ -95,6 +104,13 @@ async function remove(call: Call, around: Surroundings, id: string): Promise<voi
     await writeShop(store, around, 'pack', { pack: named, text: kept, removed: true });
     around.out(`${named} is out of the catalog. Its text stays in the shop’s log.`);
   });
+}
+
+/** Of the shop's catalog where there is a store, else of the program's own. */
+async function links(call: Call, around: Surroundings, id: string): Promise<void> {
+  const say = (catalog: Catalog) => around.out(linkLines(catalog, id).join('\n'));
+  if (!hasStore(call, around)) return say(shopCatalog(foldShop([])).catalog);
+  await withStore(call, around, 'must-exist', async ({ store }) => say((await shopNow(store)).catalog));
 }
 
 async function packsOf(store: Store): Promise<readonly ShopPack[]> {
