@@ -199,6 +199,10 @@ export const bodies = {
       .optional(),
     /** film counts too: named by file and times, nothing is uploaded */
     clip: z.object({ file: line, from: z.string().max(20), to: z.string().max(20) }).optional(),
+    /** a picture out of a film: which one, how far into it, and when that was by the bench's clock */
+    still: z
+      .object({ film: line, seconds: z.number().min(0).max(1e6), at: z.iso.datetime({ offset: true }) })
+      .optional(),
     caption: z.string().max(400),
     stage: z.enum(stages),
     /** what it shows: a view the step asked for, a component, a step */

@@ -28,6 +28,7 @@ export {
   stages,
   type Written,
 } from './entry.js';
+export { filmMinutesLeft, filmSeconds } from './film-time.js';
 export * from './find/index.js';
 export { fold, foldShop } from './fold.js';
 export { boltOf, type From, type IntakeFacts, type Job, type LogLine, quantityOf, type Shop } from './job.js';

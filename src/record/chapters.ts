@@ -1,4 +1,4 @@
-import { type From, type Job, lineWords, whenOf } from '../job/index.js';
+import { type From, filmSeconds, type Job, lineWords, whenOf } from '../job/index.js';
 import { RecordError } from './error.js';
 
 /** A chapter file belongs to one film: its times count from the start of that film. */
@@ -103,18 +103,6 @@ function notPlacedWords({ clip, caption }: Clip): string {
 
 function cue({ start, end, title }: Chapter, index: number): string {
   return `${index + 1}\n${timestamp(start)} --> ${timestamp(end)}\n${cueText(title)}`;
-}
-
-/** "83.5", "1:23.5", "0:01:23,5" → seconds. Minutes and seconds past 59 are a slip, not a time. */
-export function filmSeconds(text: string): number | undefined {
-  const match = /^(?:(?:(\d+):)?(\d{1,3}):)?(\d+(?:[.,]\d+)?)$/.exec(text.trim());
-  if (!match) return undefined;
-  const [hours, minutes, seconds] = [match[1], match[2], match[3]?.replace(',', '.')].map((part) =>
-    Number(part ?? 0),
-  );
-  const isClock = match[2] !== undefined;
-  if ((isClock && seconds! >= 60) || (match[1] !== undefined && minutes! >= 60)) return undefined;
-  return hours! * 3600 + minutes! * 60 + seconds!;
 }
 
 function timestamp(seconds: number): string {

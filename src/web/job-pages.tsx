@@ -13,6 +13,7 @@ const Tighten = later(() => import('./sheets/assembly/tighten.js').then((m) => m
 const TakeApart = later(() => import('./sheets/teardown/take-apart.js').then((m) => m.TakeApart));
 const OnTheMat = later(() => import('./mat/on-the-mat.js').then((m) => m.OnTheMat));
 const WhereWasI = later(() => import('./sheets/where-was-i.js').then((m) => m.WhereWasISheet));
+const FilmPage = later(() => import('./film/film-page.js').then((m) => m.FilmPage));
 const PutTogether = later(() => import('./sheets/assembly/put-together.js').then((m) => m.PutTogether));
 
 /** One job: its sheets, and its steps one at a time. */
@@ -33,6 +34,11 @@ export function JobPages() {
       <Route path="/job/:id/on-the-mat/:about?">
         {({ id, about }) => (
           <OnJob id={id}>{(answers) => <OnTheMat answers={answers} about={about} />}</OnJob>
+        )}
+      </Route>
+      <Route path="/job/:id/film/:stage?">
+        {({ id, stage }) => (
+          <OnJob id={id}>{(answers) => <FilmPage answers={answers} stage={stage} />}</OnJob>
         )}
       </Route>
       <Route path="/job/:id/:stage">

@@ -17,6 +17,7 @@ import './look/run-up.css';
 import './look/supply.css';
 import './look/bench.css';
 import './look/mat.css';
+import './look/film.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { filmSeconds } from '../../src/record/chapters.js';
+import { filmSeconds } from '../../src/job/index.js';
 import { chapters, chaptersOfLog } from '../../src/record/index.js';
 import { Log } from './log.js';
 

@@ -36,6 +36,7 @@ import { stepTimes } from './shop/step-minutes.js';
 import { asItIsOf, goesWithoutWork } from './stages/as-it-is.js';
 import { gates, safetyNotShown } from './stages/gates.js';
 import { listedRules } from './stages/rules.js';
+import { type Film, viewsOnFilm } from './steps/film.js';
 import { architectureOf, inOrderDone, offNow, stillOff } from './steps/taken.js';
 import { tally } from './steps/tally.js';
 import { twoAccountsOf } from './steps/two-accounts.js';
@@ -94,6 +95,8 @@ const members = {
   /** components that lie on the bench now */
   offNow: (a: Answers) => offNow(a),
   tally: (a: Answers) => tally(a.job),
+  /** views without a picture, with the moments of a film at which to look for them */
+  viewsOnFilm: (a: Answers) => (film: Film) => viewsOnFilm(a, film),
   /** acts that two devices tell of, each once; what they differ in is to be settled */
   twoAccounts: (a: Answers) => twoAccountsOf(a.job),
 

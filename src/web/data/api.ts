@@ -249,8 +249,8 @@ export const documentUrl = (
 /** The chapters of a film that was named piece by piece, by its place among the films of a job. */
 export const namedChaptersUrl = (job: string, n: number) => `/api/jobs/${job}/films/${n}/chapters.vtt`;
 /** The log as the chapters of a film that ran along; ISO instants. */
-export const logChaptersUrl = (job: string, times: { from: string; to?: string }) =>
-  `/api/jobs/${job}/chapters.vtt?${new URLSearchParams(times)}`;
+export const logChaptersUrl = (job: string, { from, to }: { from: string; to: string | undefined }) =>
+  `/api/jobs/${job}/chapters.vtt?${new URLSearchParams({ from, ...(to !== undefined && { to }) })}`;
 /** Labels for the bags or the parts of a job, on that paper. */
 export const labelsUrl = (job: string, kind: 'bag' | 'part', { paper, width, length }: LabelPaper) => {
   const roll = paper === 'roll' ? { width, length } : {};

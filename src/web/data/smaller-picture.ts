@@ -1,7 +1,7 @@
 import { mostPixels, pictureFrame } from '../../job/index.js';
 
 /** Long side in pixels: a nameplate filled by the picture can still be read. */
-const longestSide = 2400;
+export const longestSide = 2400;
 
 /**
  * The picture as a JPEG whose long side is at most 2,400 pixels.
@@ -16,15 +16,30 @@ export async function smaller(picture: Blob): Promise<Blob> {
       `This picture has ${Math.round(pixels / 1e6)} million pixels, too many to be made smaller here. Take it again with a smaller size set on the camera.`,
     );
   const bitmap = await createImageBitmap(picture);
-  const by = Math.min(1, longestSide / Math.max(bitmap.width, bitmap.height));
+  try {
+    return await asJpeg(bitmap, bitmap, longestSide);
+  } finally {
+    bitmap.close();
+  }
+}
+
+/**
+ * What can be drawn as a JPEG whose long side is at most `longest` pixels.
+ * @throws Error in words when the browser cannot draw it
+ */
+export function asJpeg(
+  drawn: CanvasImageSource,
+  { width, height }: { readonly width: number; readonly height: number },
+  longest: number,
+): Promise<Blob> {
+  const by = Math.min(1, longest / Math.max(width, height));
   const canvas = document.createElement('canvas');
-  canvas.width = Math.max(1, Math.round(bitmap.width * by));
-  canvas.height = Math.max(1, Math.round(bitmap.height * by));
-  canvas.getContext('2d')?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  bitmap.close();
+  canvas.width = Math.max(1, Math.round(width * by));
+  canvas.height = Math.max(1, Math.round(height * by));
+  canvas.getContext('2d')?.drawImage(drawn, 0, 0, canvas.width, canvas.height);
   return new Promise((resolve, reject) => {
     const done = (blob: Blob | null) =>
-      blob ? resolve(blob) : reject(new Error('This browser cannot make the picture smaller.'));
+      blob ? resolve(blob) : reject(new Error('This browser cannot make a picture of it.'));
     canvas.toBlob(done, 'image/jpeg', 0.85);
   });
 }

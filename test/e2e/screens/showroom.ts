@@ -38,9 +38,13 @@ async function invented(address: string): Promise<Pick<Showroom, 'finished' | 'u
     `/api/jobs/${finished}/entries`,
   );
   const joint = entries.find((e) => e.kind === 'joint')!.body.joint;
-  const ofJob = [...stages, `tighten/${joint}`, 'take-apart/carburetor', 'put-together/cylinder-head'].map(
-    (path) => `/job/${finished}/${path}`,
-  );
+  const ofJob = [
+    ...stages,
+    `tighten/${joint}`,
+    'take-apart/carburetor',
+    'put-together/cylinder-head',
+    'film',
+  ].map((path) => `/job/${finished}/${path}`);
   const screens = ['/', '/desk', '/desk/tightening-order', '/shop', '/shop/unsent', ...ofJob];
   return { finished, underWay, screens };
 }

@@ -50,11 +50,11 @@ function toldOf(answers: Answers): PieceTold[] {
       const piece = specs.get(spec)?.component;
       return piece === undefined ? [] : [{ piece, fitted: true, why: 'it is on the maker’s sheet', at }];
     }),
-    ...job.photographs.flatMap(({ about, at }) => {
+    ...job.photographs.flatMap(({ about, at: written, still }) => {
       const piece = about?.split(':')[0];
       return piece === undefined || !answers.components.has(piece)
         ? []
-        : [{ piece, fitted: true, why: 'a picture shows it', at }];
+        : [{ piece, fitted: true, why: 'a picture shows it', at: still?.at ?? written }];
     }),
     ...answers.takenOff.flatMap((step) =>
       piecesOf(answers, step).map((piece) => ({ piece, fitted: true, why: 'it was taken off', at: step.at })),

@@ -58,7 +58,7 @@ export function Assembly({ answers, job, gate }: SheetProps) {
       <BackOn job={job} plan={plan} />
       <Gates plan={plan} />
       <ForNow plan={plan} />
-      <CoverageLine coverage={plan.coverage} />
+      <CoverageLine job={job.id} coverage={plan.coverage} />
       <section className="stack section">
         <h2>Joints</h2>
         {joints.length === 0 && (

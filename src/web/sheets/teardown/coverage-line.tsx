@@ -1,7 +1,8 @@
+import { Link } from 'wouter';
 import type { Coverage } from '../../../job/index.js';
 
 /** How many of the views worth a picture have one, and which are missing or gone. */
-export function CoverageLine({ coverage }: { coverage: Coverage }) {
+export function CoverageLine({ job, coverage }: { job: string; coverage: Coverage }) {
   const { wanted, present, missing, figure } = coverage;
   if (wanted.length === 0) return null;
   const gone = wanted.filter((v) => v.gone);
@@ -24,7 +25,14 @@ export function CoverageLine({ coverage }: { coverage: Coverage }) {
       {gone.length > 0 && (
         <details>
           <summary>{gone.length} were not taken before it came off</summary>
-          <Views views={gone} />
+          <div className="stack tight">
+            <Views views={gone} />
+            <div className="row">
+              <Link className="button" href={`/job/${job}/film/${coverage.stage}`}>
+                Look for them on a film
+              </Link>
+            </div>
+          </div>
         </details>
       )}
     </section>

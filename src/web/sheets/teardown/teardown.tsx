@@ -8,7 +8,6 @@ import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button, useAct } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
-import { FilmChapters } from '../../parts/film-chapters.js';
 import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
 import { PrintLabels } from '../../parts/print-labels.js';
@@ -59,7 +58,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       {plan && <Early job={job} early={plan.early} />}
       {plan && <Way job={job} plan={plan} />}
       <OffAlready job={job} />
-      {plan && <CoverageLine coverage={plan.coverage} />}
+      {plan && <CoverageLine job={job.id} coverage={plan.coverage} />}
       {plan && (
         <section className="section stack tight" aria-label="How it hangs together">
           <h2>How it hangs together</h2>
@@ -74,7 +73,9 @@ export function Teardown({ answers, job, gate }: SheetProps) {
         <div className="row">
           <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
           <NameClip job={job.id} stage="teardown" />
-          <FilmChapters job={job} />
+          <Link className="button" href={`/job/${job.id}/film/teardown`}>
+            Film
+          </Link>
           {next && <Button onClick={() => setChoosing(true)}>Something else comes off</Button>}
         </div>
       </section>

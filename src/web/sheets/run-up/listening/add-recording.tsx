@@ -7,8 +7,8 @@ import { Asked, FormBox } from '../../../form/form.js';
 import { useForm } from '../../../form/use-form.js';
 import { Button, useAct, Wrong } from '../../../parts/act.js';
 import { Dialog } from '../../../parts/dialog.js';
+import { DropFile } from '../../../parts/drop-file.js';
 import { decode } from './decode.js';
-import { DropSound } from './drop-sound.js';
 import { hear } from './ear.js';
 import { SoundPicture } from './sound-picture.js';
 import { SpeedPicture, spanOf } from './speed-picture.js';
@@ -142,7 +142,12 @@ function AddForm({ job, most, onClose }: Parameters<typeof AddRecording>[0]) {
         <summary>A belt drives the tool</summary>
         <Asked form={form} names={['$belt', '$beats']} />
       </details>
-      <DropSound onSound={(chosen) => void listen(chosen)} />
+      <DropFile
+        label="Choose a recording"
+        or="or drop it here: sound, or a film with sound"
+        accept="audio/*,video/mp4,video/webm,.wav,.mp3,.m4a,.ogg,.mp4"
+        onFile={(chosen) => void listen(chosen)}
+      />
       {busy && <p role="status">Listening …</p>}
       <Wrong words={wrong} />
       {heard && <Preview heard={heard.recording} look={heard.look} />}

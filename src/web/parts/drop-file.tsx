@@ -1,12 +1,19 @@
 import { useId, useState } from 'react';
 
-/** A place to drop a recording, which a tap or the keyboard opens as a file chooser. */
-export function DropSound({ onSound }: { onSound: (file: File) => void }) {
+/** A place to drop a file, which a tap or the keyboard opens as a file chooser. */
+export function DropFile(props: {
+  /** on the button */
+  label: string;
+  /** under it: what may be dropped */
+  or: string;
+  accept: string;
+  onFile: (file: File) => void;
+}) {
   const id = useId();
   const [over, setOver] = useState(false);
   const take = (files: FileList | null) => {
     const [file] = files ?? [];
-    if (file) onSound(file);
+    if (file) props.onFile(file);
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra way; the file field inside does the same by tap and keyboard
@@ -24,19 +31,19 @@ export function DropSound({ onSound }: { onSound: (file: File) => void }) {
       }}
     >
       <label className="button" htmlFor={id}>
-        Choose a recording
+        {props.label}
       </label>
       <input
         id={id}
         className="hidden"
         type="file"
-        accept="audio/*,video/mp4,video/webm,.wav,.mp3,.m4a,.ogg,.mp4"
+        accept={props.accept}
         onChange={(e) => {
           take(e.target.files);
           e.target.value = '';
         }}
       />
-      <p className="soft">or drop it here: sound, or a film with sound</p>
+      <p className="soft">{props.or}</p>
     </div>
   );
 }
