@@ -1,11 +1,12 @@
 import { byId } from '../../catalog/index.js';
 import { chanceTogether, type ExactInference } from '../../infer/index.js';
-import { countWord, listed, withinSentence } from '../../phrase/index.js';
+import { countWord } from '../../phrase/index.js';
 import type { Machine } from '../machine/machine.js';
 import type { NextCheck, Ranked } from './next.js';
 import { found, isActedOn, stakesOf } from './stakes.js';
 import { lossAt } from './value.js';
 import { behindComplaints, type Complaint, complaintStands, weighedFaults } from './weighed.js';
+import { namesOf } from './words.js';
 
 /** Whether to act now, and what is risked by it. */
 export interface Enough {
@@ -119,9 +120,6 @@ function outOfTwenty(chance: number): string {
 function riskWords({ act, needless, missed }: Pick<Enough, 'act' | 'needless' | 'missed'>): string {
   if (act.length === 0)
     return `As it stands nothing is worth repairing; ${outOfTwenty(missed)} such machines have something that matters.`;
-  const names =
-    act.length > mostNames
-      ? `${countWord(act.length)} faults`
-      : listed(act.map((a) => withinSentence(a.name)));
+  const names = act.length > mostNames ? `${countWord(act.length)} faults` : namesOf(act);
   return `As it stands one would repair ${names}: on ${outOfTwenty(needless)} such machines ${act.length === 1 ? 'it is' : 'one of them is'} not there, and on ${outOfTwenty(missed)} something else that matters is left in.`;
 }

@@ -1,6 +1,6 @@
 import type { ExactInference, Inference } from '../../infer/index.js';
 import { evidenceWeights, explanations } from '../../infer/index.js';
-import { capital, countWord, lowerFirst, percent, plural, withinSentence } from '../../phrase/index.js';
+import { capital, countWord, percent, plural, withinSentence } from '../../phrase/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
@@ -8,7 +8,7 @@ import { type SafetyQuestion, safetyQuestions } from './safety.js';
 import { found, matters } from './stakes.js';
 import { type Unexplained, unexplainedReadings } from './unexplained.js';
 import { behindComplaints } from './weighed.js';
-import { likelihoodWords } from './words.js';
+import { likelihoodWords, namesOf } from './words.js';
 
 export interface EvidenceItem {
   /** "Spark across the gap: none", "the owner says: cranks, never fires" */
@@ -190,7 +190,8 @@ function nothingSure(weighing: readonly FaultFinding[], small: readonly FaultFin
   const open = weighing
     .filter((f) => forBits(f) >= pointsTo && f.posterior >= worthNaming)
     .slice(0, mostNames);
-  if (open.length > 0) return `Not ${open.length === 1 ? 'sure' : 'told apart'} yet: ${namesOf(open, 'or')}`;
+  if (open.length === 1) return `What you saw points to one fault, not for sure: ${namesOf(open)}`;
+  if (open.length > 1) return `Not told apart yet: ${namesOf(open, 'or')}`;
   if (small.length === 0) return 'No fault that matters shows yet';
   return `Nothing that keeps it from running shows yet${beside(small)}`;
 }
@@ -209,12 +210,6 @@ const forBits = ({ evidence }: FaultFinding): number =>
 
 const explains = 2;
 const pointsTo = 0.4;
-
-/** Names of faults have commas of their own. */
-function namesOf(faults: readonly FaultFinding[], last: 'and' | 'or' = 'and'): string {
-  const names = faults.map((f) => withinSentence(f.name));
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join('; ')}; ${last} ${names.at(-1)}`;
-}
 
 /** What shows as well and keeps no engine from running. */
 function beside(small: readonly FaultFinding[]): string {

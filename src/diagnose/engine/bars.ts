@@ -33,6 +33,8 @@ export interface EngineNow extends Pieces {
   readonly barred: (act: Act) => string | undefined;
   /** "there is fuel in the crankcase: drain the oil …", while anything stands against pulling or running it */
   readonly stop?: string;
+  /** the least that is not to be done while it stands: pulling bars running as well */
+  readonly stopsFrom?: Hazard['bars'];
 }
 
 /**
@@ -55,7 +57,10 @@ export function engineNow(catalog: Catalog, known: KnownOfEngine): EngineNow {
     cannot,
     mustNot,
     barred: (act) => mustNot(act) ?? cannot(act),
-    ...(stop !== undefined && { stop }),
+    ...(stop !== undefined && {
+      stop,
+      stopsFrom: hazards.some((h) => h.bars === 'pulling') ? 'pulling' : 'running',
+    }),
   };
 }
 

@@ -151,6 +151,10 @@ describe('what must not be done (common practice)', () => {
   test('an engine struck hard is not run before the shaft was looked at', () => {
     const struck = { facts: { ...facts, struck: 'yes' } };
     expect(now(struck).mustNot(check('smoke'))).toContain('it was struck');
+    // the rope may be pulled
+    expect(now(struck).stopsFrom).toBe('running');
+    expect(now({ facts, complaints: ['will-not-stop'] }).stopsFrom).toBe('pulling');
+    expect(now({ facts }).stopsFrom).toBeUndefined();
     const looked = { ...struck, seen: [{ check: 'shaft-wobble', outcomes: ['under-one-mm'], at }] };
     expect(now(looked).mustNot(check('smoke'))).toBeUndefined();
   });

@@ -4,14 +4,15 @@ import { useAnswers } from '../../data/answers.js';
 
 /** Stands over the findings while nothing may be pulled or run. */
 export function Stop() {
-  const { stop } = useAnswers().engine;
+  const { stop, stopsFrom } = useAnswers().engine;
   if (stop === undefined) return null;
   const end = stop.indexOf('. First: ');
   return (
     <div className="stop-now" role="alert">
       <b>Stop</b>
       <p>
-        <strong>{stop.slice(0, end)}.</strong> Nothing is pulled or run before that is put right.
+        <strong>{stop.slice(0, end)}.</strong>{' '}
+        {stopsFrom === 'running' ? 'It is not run' : 'Nothing is pulled or run'} before that is put right.
       </p>
       <p>{stop.slice(end + 2)}</p>
     </div>
