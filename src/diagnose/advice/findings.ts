@@ -1,6 +1,6 @@
 import type { ExactInference, Inference } from '../../infer/index.js';
 import { evidenceWeights, explanations } from '../../infer/index.js';
-import { capital, countWord, percent, plural, withinSentence } from '../../phrase/index.js';
+import { capital, countWord, lowerFirst, percent, plural, withinSentence } from '../../phrase/index.js';
 import { complaintSign } from '../machine/complaints.js';
 import type { MachineFault } from '../machine/faults.js';
 import type { Machine } from '../machine/machine.js';
