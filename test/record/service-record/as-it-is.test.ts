@@ -5,7 +5,7 @@ import { door } from '../../job/door.js';
 import { jobId, log } from '../../job/entries.js';
 
 /** A trimmer that its owner takes home without the work. */
-function declined() {
+function declined(reason = 'too dear', title = 'Declined') {
   const { add, lines } = log();
   add('open', { tag: 4, title: 'Trimmer' });
   add('intake', { machine: 'Trimmer', architecture: 'two-stroke', use: 'trimmer', starter: 'rope' });
@@ -19,7 +19,7 @@ function declined() {
     state: 'done',
     bag: '1',
   });
-  add('decision', { about: 'machine', title: 'Declined', choice: 'declined', reason: 'too dear' });
+  add('decision', { about: 'machine', title, choice: 'declined', reason });
   add('hand-over', {
     receivedBy: 'Ida Brekke',
     told: 'do not run it',
@@ -44,4 +44,15 @@ test('own words are printed as words, nothing is priced that was not fitted, and
   expect(words('charge')).toContain('none fitted');
   expect(words('next')).toContain('What the owner was told');
   expect(words('next')).not.toContain('Next service');
+});
+
+test('what the owner declines is one sentence with one colon at most, with a reason and without', () => {
+  const title = 'The owner declines: it goes back as it is';
+  const box = (reason: string) =>
+    JSON.stringify(declined(reason, title).sections.find((s) => s.id === 'open'));
+  expect(box('')).toContain('"The owner declines: it goes back as it is."');
+  expect(box('too dear')).toContain(
+    '"lead":"The owner declines, it goes back as it is:","words":"Too dear."',
+  );
+  expect(box('')).not.toMatch(/:"[,}]/);
 });

@@ -51,7 +51,6 @@ describe('the brief form', () => {
       {
         lead: 'Oil level as received:',
         words: 'right',
-        origin: 'conditions not noted',
         care: 'doubtful reading',
       },
       { lead: 'A check of our own:', words: 'low', origin: 'warm' },

@@ -51,9 +51,11 @@ function answersFact(intake: IntakeFacts): Fact | undefined {
 
 function consentFact({ consent, stopLimit }: IntakeFacts): Fact | undefined {
   const value = joined([
-    consent && (consent.given ? 'given' : 'not given'),
+    consent && consentWords(consent),
     stopLimit && `call above ${money(stopLimit.currency, stopLimit.amount)}`,
   ]);
-  const origin = consent && joined([consent.by, consent.how], ', ');
-  return value ? { label: 'Consent', value, ...(origin && { origin }) } : undefined;
+  return value ? { label: 'Consent', value, ...(consent?.how && { origin: consent.how }) } : undefined;
 }
+
+const consentWords = ({ given, by }: NonNullable<IntakeFacts['consent']>): string =>
+  given ? joined(['given', by && `by ${by}`], ' ') : 'not given';

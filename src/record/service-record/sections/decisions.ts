@@ -89,12 +89,18 @@ function declinedBox(sheet: Sheet): Box | undefined {
   const { job } = sheet;
   const decided = standingDecisions(job)
     .filter((d) => d.choice === 'declined')
-    .map((d): Item => ({ lead: `${faultName(sheet, d)}:`, words: sentence(d.reason) }));
+    .map((d) => declinedItem(faultName(sheet, d), d.reason));
   const signed = (job.handOver?.declined ?? []).map((line): Item => ({ words: sentence(line) }));
   const items = [...decided, ...signed];
   return items.length > 0
     ? { type: 'box', tone: 'stop', title: 'Unsafe or advised work that the owner declined', items }
     : undefined;
+}
+
+/** One colon a line; a name alone where no reason was given. */
+function declinedItem(name: string, reason: string): Item {
+  if (reason.trim() === '') return { words: sentence(name) };
+  return { lead: `${name.replace(': ', ', ')}:`, words: sentence(reason) };
 }
 
 function amountWords({ amount }: From<'decision'>): string | undefined {

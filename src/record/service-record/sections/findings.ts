@@ -21,7 +21,7 @@ function findingTable(all: readonly Seen[], dated: boolean): Block {
     type: 'table',
     columns: [
       { title: 'Checked', share: 38 },
-      { title: 'Found, and under which conditions', share: 62 },
+      { title: 'Found, and under which conditions where they were noted', share: 62 },
     ],
     rows: all.map((seen) => findingRow(seen, dated)),
   };
@@ -33,7 +33,7 @@ function findingRow(seen: Seen, dated: boolean): Cell[] {
     {
       text: outcomeWords(seen),
       strong: true,
-      sub: joined([besideOutcomes(seen), conditionWords(seen)]),
+      sub: joined([besideOutcomes(seen), seen.conditions]),
       ...(seen.doubtful && { care: doubtfulMark }),
     },
   ];
@@ -48,10 +48,6 @@ const outcomeWords = ({ words, ...seen }: Seen): string =>
 const besideOutcomes = ({ outcomes, words }: Seen): string | undefined =>
   outcomes.length > 0 && words ? `“${words}”` : undefined;
 
-function conditionWords(seen: Seen): string {
-  return seen.conditions || 'conditions not noted';
-}
-
 /** What accuses a fault or is doubtful has a line with its conditions; what was healthy runs on. */
 function briefList(all: readonly Seen[], sheet: Sheet): Block {
   const sound = all.filter((seen) => isHealthy(seen, sheet));
@@ -60,7 +56,7 @@ function briefList(all: readonly Seen[], sheet: Sheet): Block {
     (seen): Item => ({
       lead: `${briefTitle(seen.title)}:`,
       words: joined([outcomeWords(seen), besideOutcomes(seen)], ', '),
-      origin: conditionWords(seen),
+      ...(seen.conditions && { origin: seen.conditions }),
       ...(seen.doubtful && { care: doubtfulMark }),
     }),
   );
