@@ -52,7 +52,7 @@ test('what the owner declines is one sentence with one colon at most, with a rea
     JSON.stringify(declined(reason, title).sections.find((s) => s.id === 'open'));
   expect(box('')).toContain('"The owner declines: it goes back as it is."');
   expect(box('too dear')).toContain(
-    '"lead":"The owner declines, it goes back as it is:","words":"Too dear."',
+    '"lead":"The owner declines, it goes back as it is:","words":"too dear."',
   );
   expect(box('')).not.toMatch(/:"[,}]/);
 });
