@@ -208,6 +208,8 @@ export const bodies = {
     /** what it shows: a view the step asked for, a component, a step */
     about: z.string().max(120).optional(),
     when: z.enum(['before', 'during', 'after']),
+    /** the line of which it says anew what the picture shows */
+    insteadOf: lineId.optional(),
   }),
   decision: z.object({
     about: z.enum(['machine', 'component', 'part', 'measurement', 'fault', 'safety']),

@@ -199,7 +199,7 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
   spec: (d, e) => d.specs.set(e.body.spec, from(e)),
   observation: (d, e) => d.observations.push(from(e)),
   measurement: (d, e) => d.measurements.push(from(e)),
-  photograph: (d, e) => d.photographs.push(from(e)),
+  photograph: (d, e) => photographed(d.photographs, from(e)),
   decision: (d, e) => d.decisions.push(from(e)),
   part: (d, e) => d.parts.set(e.body.part, from(e)),
   offer: (d, e) => d.offers.set(e.body.offer, from(e)),
@@ -229,4 +229,12 @@ const takers: { readonly [K in EntryKind]: Taker<K> } = {
 
 function take(draft: Draft, entry: Entry): void {
   (takers[entry.kind] as Taker<EntryKind>)(draft, entry as EntryOf<EntryKind>);
+}
+
+/** A picture of which it is said anew what it shows keeps its place and its time; one that was struck meanwhile is not brought back. */
+function photographed(all: From<'photograph'>[], said: From<'photograph'>): void {
+  const { insteadOf } = said;
+  if (insteadOf === undefined) return void all.push(said);
+  const place = all.findIndex((p) => p.entry === insteadOf || p.insteadOf === insteadOf);
+  if (place >= 0) all[place] = { ...said, at: all[place]!.at, by: all[place]!.by };
 }

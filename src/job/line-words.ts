@@ -175,7 +175,7 @@ const tellers: { readonly [K in EntryKind]: Teller<K> } = {
     ),
   photograph: ({ body }) =>
     say(
-      body.clip ? 'Film' : 'Photograph',
+      body.insteadOf ? 'Picture, said anew' : body.clip ? 'Film' : 'Photograph',
       body.caption || false,
       body.clip && `film ${body.clip.file}, ${body.clip.from} to ${body.clip.to}`,
       body.still && `out of the film ${body.still.film}, ${body.still.at.slice(11, 19)}`,

@@ -1,10 +1,11 @@
 import { memo, useEffect, useRef, useState } from 'react';
 import { useSearchParams } from 'wouter';
-import { type Job, type LogLine, lineWords, type Stage, whenOf } from '../../job/index.js';
+import { type From, type Job, type LogLine, lineWords, type Stage, whenOf } from '../../job/index.js';
 import { useOutbox } from '../data/outbox.js';
 import { FormBox, FormFrame } from '../form/form.js';
 import { useForm } from '../form/use-form.js';
 import { Wrong } from '../parts/act.js';
+import { ChangeCaption } from '../parts/caption.js';
 import { Dialog } from '../parts/dialog.js';
 import { Camera, Picture } from '../parts/picture.js';
 import { PlaySound } from '../talk/play-sound.js';
@@ -34,6 +35,8 @@ const Lines = memo(function Lines({ job, onStrike }: { job: Job; onStrike: (line
     if (looked !== null && line) list.current!.scrollTop = line.offsetTop - 80;
   }, [looked]);
   const unsent = new Set(waiting.map((e) => e.id));
+  // what a picture shows is said anew at the line that says it now
+  const shown = new Map(job.photographs.map((p) => [p.entry, p]));
   const lines = job.log.filter((l) => l.known?.kind !== 'strike').toReversed();
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
@@ -45,6 +48,7 @@ const Lines = memo(function Lines({ job, onStrike }: { job: Job; onStrike: (line
           before={lines[i - 1]}
           unsent={unsent.has(line.entry.id)}
           lookedFor={line.entry.id === looked}
+          shown={shown.get(line.entry.id)}
           onStrike={onStrike}
         />
       ))}
@@ -60,6 +64,8 @@ interface LineProps {
   readonly before?: LogLine | undefined;
   readonly unsent: boolean;
   readonly lookedFor: boolean;
+  /** of a picture: the line that says what it shows */
+  readonly shown: From<'photograph'> | undefined;
   readonly onStrike: (line: LogLine) => void;
 }
 
@@ -81,10 +87,11 @@ const LineWithDay = memo(
     a.line.struck?.entry === b.line.struck?.entry &&
     a.before?.entry === b.before?.entry &&
     a.unsent === b.unsent &&
+    (a.shown === undefined) === (b.shown === undefined) &&
     a.lookedFor === b.lookedFor,
 );
 
-function Line({ line, unsent, lookedFor, onStrike }: LineProps) {
+function Line({ line, unsent, lookedFor, shown, onStrike }: LineProps) {
   const { entry, known, struck } = line;
   const { title, value, detail } = lineWords(line);
   const picture = known?.kind === 'photograph' ? known.body.picture : undefined;
@@ -112,6 +119,7 @@ function Line({ line, unsent, lookedFor, onStrike }: LineProps) {
         {picture && (
           <div className="thumbs">
             <Picture sha256={picture.sha256} alt={title} width={160} />
+            {shown && <ChangeCaption job={entry.job} of={shown} />}
           </div>
         )}
       </div>

@@ -2,6 +2,8 @@ import { useEffect, useId, useState } from 'react';
 import type { Body, From, Stage } from '../../job/index.js';
 import { pictureUrl } from '../data/api.js';
 import { localPicture, writePhotograph } from '../data/outbox.js';
+import { ChangeCaption } from './caption.js';
+import { inHandOn } from './in-hand.js';
 
 /** A picture from the store, or from this device while it has not been sent yet. */
 export function Picture({ sha256, alt, width = 320 }: { sha256: string; alt: string; width?: number }) {
@@ -39,7 +41,9 @@ export function useLocalAddress(sha256: string): string | undefined {
   return address;
 }
 
-export function PictureGrid({ photographs }: { photographs: readonly From<'photograph'>[] }) {
+/** Each with what it shows; with the job, that may be said anew. */
+export function PictureGrid(props: { photographs: readonly From<'photograph'>[]; job?: string }) {
+  const { photographs, job } = props;
   if (photographs.length === 0) return null;
   return (
     <div className="pictures">
@@ -55,6 +59,7 @@ export function PictureGrid({ photographs }: { photographs: readonly From<'photo
             </div>
           )}
           <figcaption>{[p.caption, p.when].filter(Boolean).join(' · ')}</figcaption>
+          {job !== undefined && <ChangeCaption job={job} of={p} />}
         </figure>
       ))}
     </div>
@@ -117,7 +122,15 @@ const whenOn: Readonly<Record<Stage, Taking['when']>> = {
 /** One touch from anywhere on a job: a phone opens its camera at once. What is in hand is the caption. */
 export function Camera({ job, stage, about }: { job: string; stage: Stage; about?: string }) {
   const id = useId();
-  const what = { job, stage, when: whenOn[stage], ...(about !== undefined && { caption: about }) };
+  // read when it is taken
+  const what = {
+    job,
+    stage,
+    when: whenOn[stage],
+    get caption() {
+      return about ?? inHandOn(stage);
+    },
+  };
   const { wrong, busy, take } = useTaking(what);
   return (
     <>

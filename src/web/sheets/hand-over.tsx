@@ -12,6 +12,7 @@ import { Sheet, type SheetProps } from '../frame/sheet.js';
 import { Caution } from '../parts/caution.js';
 import { Dialog } from '../parts/dialog.js';
 import { PictureGrid, TakePicture } from '../parts/picture.js';
+import { sideKey, sideToRepeat } from '../parts/sides.js';
 
 /** The owner knows what was found, done, not done, and due next. The record says it in print. */
 export function HandOver({ answers, job, gate }: SheetProps) {
@@ -51,8 +52,8 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       {!answers.asItIs && <NotLookedAt items={answers.runUp.items} />}
       <section className="section stack tight">
         <h2>Photographs after the work</h2>
-        <PictureGrid photographs={job.photographs.filter((p) => p.when === 'after')} />
-        <TakePicture job={job.id} stage="hand-over" when="after" label="Photograph it as it leaves" />
+        <PictureGrid job={job.id} photographs={job.photographs.filter((p) => p.when === 'after')} />
+        <TakeAfter job={job} />
       </section>
       {job.handOver && job.handOver.nextDue.length > 0 && (
         <section className="section">
@@ -269,6 +270,20 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
       onLeave={onClose}
       barred={form.text('receivedBy') === ''}
       before={<Caution lines={cautionsFor(catalog, { stage: 'hand-over' })} />}
+    />
+  );
+}
+
+/** The sides that were pictured as it came in are pictured as it leaves: each pair stands side by side in the record. */
+function TakeAfter({ job }: { job: Job }) {
+  const side = sideToRepeat(job.photographs);
+  return (
+    <TakePicture
+      job={job.id}
+      stage="hand-over"
+      when="after"
+      {...(side && { about: sideKey(side), caption: side })}
+      label={side ? `Photograph as it leaves: ${side}` : 'Photograph it as it leaves'}
     />
   );
 }

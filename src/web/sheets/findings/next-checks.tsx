@@ -6,6 +6,7 @@ import { capital, listed, lowerFirst } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
+import { useInHand } from '../../parts/in-hand.js';
 import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
 import { TypedNumber } from './typed-number.js';
@@ -21,6 +22,7 @@ export function BestNext(props: {
   const { job, next, enough, onLog } = props;
   const check = byId(useCatalog().checks).get(next?.id ?? '');
   const top = useRef<HTMLHeadingElement>(null);
+  useInHand(check && lowerFirst(check.title));
   return (
     <section className="stack tight" aria-label="Check next">
       <h2 ref={top} tabIndex={-1}>

@@ -1,7 +1,10 @@
+import { useState } from 'react';
+import type { Job } from '../../../job/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
+import { sideKey, sidesLeft } from '../../parts/sides.js';
 import { EngineFacts } from './engine-facts.js';
 import { History } from './history.js';
 import { Identity } from './identity.js';
@@ -24,17 +27,8 @@ export function Intake({ job, gate }: SheetProps) {
       <Owner job={job} />
       <section className="section stack tight">
         <h2>Condition as it came in</h2>
-        <PictureGrid photographs={pictures} />
-        <div className="row">
-          <TakePicture
-            job={job.id}
-            stage="intake"
-            inputId={chooser}
-            when="before"
-            caption={viewNames[pictures.length] ?? 'as it came in'}
-            label={`Photograph: ${viewNames[pictures.length] ?? 'another view'}`}
-          />
-        </div>
+        <PictureGrid job={job.id} photographs={pictures} />
+        <TakeSide job={job} pictures={pictures} />
       </section>
       <EngineFacts job={job} />
       <History job={job} />
@@ -45,17 +39,32 @@ export function Intake({ job, gate }: SheetProps) {
   );
 }
 
-/** Sides in the order in which one walks round a machine. */
-const viewNames = [
-  'front',
-  'left side',
-  'back',
-  'right side',
-  'top',
-  'plates and numbers',
-  'guards and what is missing',
-  'control cables as they run',
-];
+/** The next side is offered; another is chosen by name, so that a side that cannot be reached shifts none of the others. */
+function TakeSide({ job, pictures }: { job: Job; pictures: Job['photographs'] }) {
+  const left = sidesLeft(pictures);
+  const [chosen, setChosen] = useState<string>();
+  const side = chosen !== undefined && left.includes(chosen) ? chosen : left[0];
+  return (
+    <div className="row">
+      <TakePicture
+        job={job.id}
+        stage="intake"
+        inputId={chooser}
+        when="before"
+        {...(side && { about: sideKey(side) })}
+        caption={side ?? 'as it came in'}
+        label={`Photograph: ${side ?? 'another view'}`}
+      />
+      {left.length > 1 && (
+        <select aria-label="Another side" value={side} onChange={(e) => setChosen(e.target.value)}>
+          {left.map((name) => (
+            <option key={name}>{name}</option>
+          ))}
+        </select>
+      )}
+    </div>
+  );
+}
 
 function Forgotten() {
   const parts = useCatalog().stageParts.filter((p) => p.stage === 'intake');

@@ -8,6 +8,7 @@ import { usePrimary } from '../../frame/job-frame.js';
 import { Sheet, type SheetProps } from '../../frame/sheet.js';
 import { Button, useAct } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
+import { useInHand } from '../../parts/in-hand.js';
 import { NameClip } from '../../parts/name-clip.js';
 import { PictureGrid, TakePicture } from '../../parts/picture.js';
 import { PrintLabels } from '../../parts/print-labels.js';
@@ -30,6 +31,9 @@ export function Teardown({ answers, job, gate }: SheetProps) {
   const plan = found.state === 'planned' ? found : undefined;
   const { offNow: off, takenOff } = answers;
   const next = plan?.steps[0];
+  // what lies in a bag afterwards: draining is no piece
+  const piece = plan?.steps.find(({ bag }) => bag !== undefined);
+  useInHand(piece && `${piece.name}, before it comes off`);
   const all = plan && allOffered(job, plan);
   const { busy, act } = useAct(job);
   usePrimary(
@@ -69,7 +73,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       )}
       <section className="section stack tight">
         <h2>Photographs of the teardown</h2>
-        <PictureGrid photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
+        <PictureGrid job={job.id} photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
         <div className="row">
           <TakePicture job={job.id} stage="teardown" when="before" label="Photograph" />
           <NameClip job={job.id} stage="teardown" />
