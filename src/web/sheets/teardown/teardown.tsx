@@ -31,9 +31,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
   const plan = found.state === 'planned' ? found : undefined;
   const { offNow: off, takenOff } = answers;
   const next = plan?.steps[0];
-  // what lies in a bag afterwards: draining is no piece
-  const piece = plan?.steps.find(({ bag }) => bag !== undefined);
-  useInHand(piece && `${piece.name}, before it comes off`);
+  useInHand(pieceInHand(plan));
   const all = plan && allOffered(job, plan);
   const { busy, act } = useAct(job);
   usePrimary(
@@ -86,6 +84,12 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       <ChooseComponent job={job} off={off} open={choosing} onClose={() => setChoosing(false)} />
     </Sheet>
   );
+}
+
+/** The next that lies in a bag afterwards: draining is no piece. */
+function pieceInHand(plan: TeardownPlan | undefined): string | undefined {
+  const piece = plan?.steps.find(({ bag }) => bag !== undefined);
+  return piece && `${piece.name}, before it comes off`;
 }
 
 function headline(off: number, plan: TeardownPlan | undefined): string {
