@@ -122,6 +122,28 @@ test('a drawing at 1:1 is handed out, a hole less where it was dropped', async (
   expect(svg.match(/<circle /g)).toHaveLength(6);
 });
 
+test('the bolts of a piece are counted out of one photograph, and lie in its bag', async () => {
+  const { page, shop } = visit;
+  await page.goto(`${shop.address}/job/${job}/take-apart/cylinder-head`);
+  await page.getByRole('button', { name: 'Count from a photograph' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.locator('input[type=file]').setInputFiles(pictures.bolts);
+  const { bolts } = boltCase(1205, { size: [900, 1200] }).truth;
+  await dialog.getByText(`${bolts!.length} bolts`, { exact: true }).waitFor();
+  await expectAccessible(page, 'bolts counted from a photograph');
+  await dialog.getByRole('button', { name: 'Count these out' }).click();
+  await dialog.waitFor({ state: 'hidden' });
+  await page.getByRole('button', { name: /· next$/ }).click();
+  const doubts = dialog.getByRole('button', { name: 'Hands full' });
+  await doubts.click();
+  await allSaved(page);
+  const step = (await linesOfJob()).find(({ kind }) => kind === 'step') as RawEntry & {
+    body: { fasteners: { what: string; count: number; size?: string }[]; bag: string };
+  };
+  expect(step.body.fasteners.reduce((sum, f) => sum + f.count, 0)).toBe(bolts!.length);
+  expect(step.body.fasteners.every((f) => f.what === 'bolt' && f.size !== undefined)).toBe(true);
+});
+
 test('bolts are counted; a gasket where bolts were said to lie is refused with what to do', async () => {
   const { page, shop } = visit;
   await page.goto(`${shop.address}/job/${job}/on-the-mat?what=bolts`);

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { Job } from '../../job/index.js';
 import { counted } from '../../phrase/index.js';
 import type { UnitSystem } from '../../quantity/index.js';
@@ -11,8 +11,26 @@ import { lengthWords } from './length-words.js';
 import { PhotographOnMat } from './photograph.js';
 import { Saw } from './saw.js';
 
-/** Bolts that lie on the mat: counted, measured, like ones together. */
+/** Bolts that lie on the mat: counted, measured, like ones together, the picture kept. */
 export function BoltsOnMat({ job, about }: { job: Job; about: string | undefined }) {
+  const system = useUnits();
+  return (
+    <SeenBolts>
+      {(seen, groups) => (
+        <KeepSeen
+          job={job}
+          about={about}
+          stage="teardown"
+          seen={seen}
+          sizes={groups.map((group) => `${group.bolts.length} × ${groupWords(group, system)}`).join('; ')}
+        />
+      )}
+    </SeenBolts>
+  );
+}
+
+/** Photographs bolts on the mat and says what was seen; what is done with them is the caller's. */
+export function SeenBolts(props: { children: (seen: Seen, groups: readonly BoltGroup[]) => ReactNode }) {
   const [seen, setSeen] = useState<Seen>();
   const [dropped, setDropped] = useState<readonly number[]>([]);
   const system = useUnits();
@@ -51,13 +69,7 @@ export function BoltsOnMat({ job, about }: { job: Job; about: string | undefined
               </li>
             ))}
           </ul>
-          <KeepSeen
-            job={job}
-            about={about}
-            stage="teardown"
-            seen={seen}
-            sizes={groups.map((group) => `${group.bolts.length} × ${groupWords(group, system)}`).join('; ')}
-          />
+          {props.children(seen, groups)}
         </>
       )}
     </div>

@@ -10,6 +10,7 @@ import { Page } from '../../frame/page.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { ActPage } from './act-page.js';
+import { CountFromMat } from './count-from-mat.js';
 import { type Count, CountOut, countsFor } from './counter.js';
 import { Mind } from './mind.js';
 import { missingViews, notCounted, offLine, openPorts, unseenBecause } from './off-line.js';
@@ -205,6 +206,9 @@ function OffSide({ step, form }: { step: PlannedStep; form: Form }) {
         </p>
       )}
       <CountOut counts={form.list<Count>('$counts')} onChange={(counts) => form.set('$counts', counts)} />
+      {step.fasteners.some((f) => !f.stays) && (
+        <CountFromMat onChange={(counts) => form.set('$counts', counts)} />
+      )}
       <TickRows
         form={form}
         name="plugged"
