@@ -17,6 +17,7 @@ export { attachedTo } from './attached.js';
 export { barePicture } from './bare-picture.js';
 export { canonical, canonicalLine } from './canonical.js';
 export * from './case/index.js';
+export { type DueDay, dueDay } from './due-day.js';
 export {
   type Body,
   type EntryKind,

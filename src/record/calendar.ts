@@ -1,4 +1,4 @@
-import type { Job } from '../job/index.js';
+import { type DueDay, dueDay, type Job } from '../job/index.js';
 import { RecordError } from './error.js';
 import { type ContentLine, contentLines, dateValue, textValue, utcValue } from './icalendar.js';
 
@@ -8,9 +8,10 @@ export interface CalendarOptions {
 }
 
 /**
- * What falls due in a job, as iCalendar (RFC 5545) text: next services that name a day, and parts on their way that
- * have one. Whole-day events; the same item keeps its UID, so that importing again moves it instead of doubling it.
- * What is due after so many hours has no day and is not in it: see `undated`.
+ * What falls due in a job, as iCalendar (RFC 5545) text: next services that name a day or a span of months, counted from
+ * the hand-over and repeated where the words say so, and parts on their way that have a day. Whole-day events; the same
+ * item keeps its UID, so that importing again moves it instead of doubling it. What is due after so many hours has no day
+ * and is not in it: see `undated`.
  */
 export function calendar(job: Job, { now }: CalendarOptions): string {
   const stamp = new Date(now);
@@ -29,14 +30,15 @@ export function calendar(job: Job, { now }: CalendarOptions): string {
 
 /** Next services that name no day ("after 25 hours"), for the caller to say that they are not in the calendar. */
 export function undated(job: Job): string[] {
-  return (job.handOver?.nextDue ?? [])
-    .filter((due) => !dayIn(due.when))
-    .map((due) => `${due.what}: ${due.when}`);
+  const { handOver } = job;
+  return (handOver?.nextDue ?? [])
+    .filter(({ when }) => !dueDay(when, handOver!.at))
+    .map(({ what, when }) => `${what}: ${when}`);
 }
 
 interface DueItem {
   readonly uid: string;
-  readonly day: string;
+  readonly due: DueDay;
   readonly summary: string;
   readonly description: string;
 }
@@ -47,14 +49,15 @@ function dueItems(job: Job): DueItem[] {
 
 function serviceItems(job: Job): DueItem[] {
   const seen = new Map<string, number>();
-  return (job.handOver?.nextDue ?? []).flatMap(({ what, when }) => {
-    const day = dayIn(when);
-    if (!day) return [];
+  const { handOver } = job;
+  return (handOver?.nextDue ?? []).flatMap(({ what, when }) => {
+    const due = dueDay(when, handOver!.at);
+    if (!due) return [];
     const handle = slug(what);
     const times = (seen.get(handle) ?? 0) + 1;
     seen.set(handle, times);
     const uid = `${job.id}-due-${handle}${times > 1 ? `-${times}` : ''}@wristpin`;
-    return [{ uid, day, summary: `${what} (tag ${job.tag})`, description: describe(job, `Due ${when}.`) }];
+    return [{ uid, due, summary: `${what} (tag ${job.tag})`, description: describe(job, `Due ${when}.`) }];
   });
 }
 
@@ -64,24 +67,17 @@ function partItems(job: Job): DueItem[] {
   );
   return awaited.flatMap((part) => {
     if (!part.due) return [];
+    const due = { day: part.due };
     const from = part.supplier ? ` from ${part.supplier}` : '';
     const summary = `Part due: ${part.name} (tag ${job.tag})`;
     const description = describe(job, `${part.count} × ${part.name}${from}, ${part.state}.`);
-    return [{ uid: `${job.id}-part-${part.part}@wristpin`, day: part.due, summary, description }];
+    return [{ uid: `${job.id}-part-${part.part}@wristpin`, due, summary, description }];
   });
 }
 
 function describe(job: Job, words: string): string {
   const invented = job.invented ? '\nInvented, for demonstration.' : '';
   return `${words}\nTag ${job.tag}: ${job.title}${invented}`;
-}
-
-/** The day that the words name, if they name one that exists. */
-function dayIn(when: string): string | undefined {
-  const day = /\b\d{4}-\d{2}-\d{2}\b/.exec(when)?.[0];
-  if (!day) return undefined;
-  const read = new Date(`${day}T00:00:00Z`);
-  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(day) ? day : undefined;
 }
 
 function slug(words: string): string {
@@ -93,15 +89,22 @@ function slug(words: string): string {
   return plain || 'service';
 }
 
-function eventLines({ uid, day, summary, description }: DueItem, stamp: Date): ContentLine[] {
+function eventLines({ uid, due, summary, description }: DueItem, stamp: Date): ContentLine[] {
   return [
     { name: 'BEGIN', value: 'VEVENT' },
     { name: 'UID', value: uid },
     { name: 'DTSTAMP', value: utcValue(stamp) },
-    { name: 'DTSTART;VALUE=DATE', value: dateValue(day) },
+    { name: 'DTSTART;VALUE=DATE', value: dateValue(due.day) },
+    ...(due.everyMonths ? [{ name: 'RRULE', value: every(due.everyMonths) }] : []),
     { name: 'SUMMARY', value: textValue(summary) },
     { name: 'DESCRIPTION', value: textValue(description) },
     { name: 'TRANSP', value: 'TRANSPARENT' },
     { name: 'END', value: 'VEVENT' },
   ];
+}
+
+/** A recurrence (RFC 5545, 3.3.10). */
+function every(months: number): string {
+  const [freq, interval] = months % 12 === 0 ? ['YEARLY', months / 12] : ['MONTHLY', months];
+  return `FREQ=${freq}${interval > 1 ? `;INTERVAL=${interval}` : ''}`;
 }

@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { labelsOf, labelsPdf } from '../../src/record/index.js';
+import { campaign } from '../support/campaign.js';
 import { shippedFonts } from './fonts.js';
 import { Log } from './log.js';
 import { ordinaryJob } from './ordinary-job.js';
@@ -133,6 +135,36 @@ test.each([
     expect((pdfRightEdge(pdf) / 72) * 25.4).toBeLessThanOrEqual(width);
   },
 );
+
+/** The same, of an invented machine or with bolts that nobody counted. */
+const anyJob = (invented: boolean, count: number) => {
+  const log = new Log();
+  log.add('open', { tag: 17, title: 'Tiller', ...(invented && { invented }) });
+  const fasteners = [{ what: 'bolt', size: 'M6', count: count + 1 }];
+  for (let i = 0; i <= count; i += 1)
+    for (const bag of ['1', 'left tray'])
+      log.add('step', {
+        ...{ step: `${bag.at(0)}${i}`, stage: 'teardown', title: `Piece ${i}`, state: 'done', bag },
+        ...(i > 0 && { fasteners }),
+      });
+  return log.fold();
+};
+
+test('on a roll of any size a label is one page, whatever stands on it', async () => {
+  const fonts = await shippedFonts();
+  const side = (most: number) => fc.integer({ min: 20, max: most });
+  const address = fc.constantFrom(undefined, 'http://wristpin.local:4310');
+  await fc.assert(
+    fc.asyncProperty(
+      ...([fc.boolean(), fc.nat(6), side(120), side(200), address] as const),
+      async (invented, count, width, length, found) => {
+        const options = { fonts, printedAt, paper: { width, length }, address: found };
+        expect(pages(await labelsPdf(anyJob(invented, count), 'bag', options))).toBe(2);
+      },
+    ),
+    { seed: 41, numRuns: campaign(60, 600) },
+  );
+});
 
 test('a sheet on A4 is A4, and a roll that no printer takes is refused', async () => {
   const fonts = await shippedFonts();

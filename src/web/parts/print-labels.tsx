@@ -48,7 +48,7 @@ function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) 
         onChange={(paper) => change({ paper })}
       />
       {labels.paper === 'roll' && (
-        <>
+        <div className="side-by-side">
           <TextField
             label="Width of the roll, mm"
             value={labels.width}
@@ -63,7 +63,7 @@ function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) 
             inputMode="decimal"
             wrong={isLabel(labels.length, 200) ? undefined : '20 to 200 mm'}
           />
-        </>
+        </div>
       )}
       <p className="soft">Print at 100 %, not fitted to the page. This device remembers the choice.</p>
       <div className="row end">

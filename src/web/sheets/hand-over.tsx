@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { cautionsFor } from '../../catalog/index.js';
-import { type Answers, type Gate, type Job, stageNames } from '../../job/index.js';
-import { capital, counted, saidOnce, shortDays } from '../../phrase/index.js';
+import { type Answers, dueDay, type Gate, type Job, stageNames } from '../../job/index.js';
+import { capital, counted, dayWords, saidOnce, shortDays } from '../../phrase/index.js';
 import { useAnswers } from '../data/answers.js';
 import { bundleUrl, documentUrl, recordUrl } from '../data/api.js';
 import { linesIn } from '../form/field.js';
@@ -62,7 +62,10 @@ export function HandOver({ answers, job, gate }: SheetProps) {
             {job.handOver.nextDue.map((n) => (
               <li key={n.what}>
                 <span>{n.what}</span>
-                <b>{n.when}</b>
+                <span>
+                  <b>{n.when}</b>
+                  <div className="soft">{dayOf(n.when, job.handOver!.at)}</div>
+                </span>
               </li>
             ))}
           </ul>
@@ -71,6 +74,12 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
     </Sheet>
   );
+}
+
+/** Hours and tanks name no day: those are not in the calendar. */
+function dayOf(when: string, from: string): string {
+  const due = dueDay(when, from);
+  return due ? dayWords(due.day) : 'no day: not in the calendar';
 }
 
 function headline({ job, asItIs }: Answers, barred: boolean): string {
@@ -256,7 +265,7 @@ function HandOverForm({ job, onClose }: { job: Job; onClose: () => void }) {
         as: 'lines',
         label: 'Due next, one a line',
         begin: due.map((n) => `${n.what}: ${n.when}`).join('\n'),
-        help: 'What: when. A date such as 2027-05-01 goes into the calendar file.',
+        help: 'What: when. A date such as 2027-05-01, “yearly” or “every 6 months” goes into the calendar file.',
       },
     },
     also: ({ declined = [] }, { $due }) => ({ declined, nextDue: linesIn(String($due)).map(dueIn) }),
