@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { byId, type Catalog } from '../../../catalog/index.js';
 import type { Answers, Job, PlannedStep, TeardownPlan } from '../../../job/index.js';
-import { capital, counted, listed } from '../../../phrase/index.js';
+import { capital, counted, listed, lowerFirst } from '../../../phrase/index.js';
 import { useCatalog } from '../../data/answers.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { type Form, useForm } from '../../form/use-form.js';
@@ -299,10 +299,10 @@ function Doubts(props: Left & { form: Form; open: boolean; onClose: () => void }
 
 function sayOf(step: PlannedStep): string {
   return [
-    step.stillBefore.length > 0 && `Usually off before this: ${listed(step.stillBefore)}.`,
+    step.stillBefore.length > 0 && `Usually off before this: ${listed(step.stillBefore.map(lowerFirst))}.`,
     step.waitBefore >= 1 && `Wait ${counted(Math.round(step.waitBefore), 'minute')} first.`,
     step.notes.length > 0 && `${capital(step.notes.join('. '))}.`,
-    step.holds.length > 0 && `In the way of ${listed(step.holds)}.`,
+    step.holds.length > 0 && `In the way of ${listed(step.holds.map(lowerFirst))}.`,
   ]
     .filter(Boolean)
     .join(' ')
