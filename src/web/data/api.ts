@@ -251,10 +251,14 @@ export const namedChaptersUrl = (job: string, n: number) => `/api/jobs/${job}/fi
 /** The log as the chapters of a film that ran along; ISO instants. */
 export const logChaptersUrl = (job: string, { from, to }: { from: string; to: string | undefined }) =>
   `/api/jobs/${job}/chapters.vtt?${new URLSearchParams({ from, ...(to !== undefined && { to }) })}`;
-/** Labels for the bags or the parts of a job, on that paper. */
-export const labelsUrl = (job: string, kind: 'bag' | 'part', { paper, width, length }: LabelPaper) => {
-  const roll = paper === 'roll' ? { width, length } : {};
-  return `/api/jobs/${job}/${kind}-labels.pdf?${new URLSearchParams({ paper, ...roll })}`;
+/** Labels for the bags or the parts of a job, on that paper; a roll in millimeters. */
+export const labelsUrl = (
+  job: string,
+  kind: 'bag' | 'part',
+  on: { paper: LabelPaper['paper']; width: number | undefined; length: number | undefined },
+) => {
+  const roll = on.paper === 'roll' ? { width: String(on.width), length: String(on.length) } : {};
+  return `/api/jobs/${job}/${kind}-labels.pdf?${new URLSearchParams({ paper: on.paper, ...roll })}`;
 };
 /** The mat to print. */
 export const matUrl = (paper: MatPaper) => `/api/mat/${paper}.pdf`;

@@ -2,7 +2,7 @@ import { useSyncExternalStore } from 'react';
 import type { UnitSystem } from '../../quantity/index.js';
 import { remember, remembered } from './remember.js';
 
-/** On what this device's printer prints labels; millimetres as they were typed. */
+/** On what this device's printer prints labels; width and length as they were typed. */
 export interface LabelPaper {
   readonly paper: 'letter' | 'a4' | 'roll';
   readonly width: string;

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { parse, QuantityError } from '../../quantity/index.js';
 import { labelsUrl } from '../data/api.js';
 import { changeDevice, type LabelPaper, useDevice } from '../data/device.js';
 import { Button } from './act.js';
@@ -34,7 +35,8 @@ const usual: LabelPaper = { paper: 'letter', width: '62', length: '40' };
 function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) {
   const { labels = usual } = useDevice();
   const change = (part: Partial<LabelPaper>) => changeDevice({ labels: { ...labels, ...part } });
-  const wrong = labels.paper === 'roll' && !(isLabel(labels.width, 120) && isLabel(labels.length, 200));
+  const { width, length } = rollOf(labels);
+  const wrong = labels.paper === 'roll' && (width === undefined || length === undefined);
   return (
     <>
       <Choices
@@ -50,18 +52,16 @@ function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) 
       {labels.paper === 'roll' && (
         <div className="side-by-side">
           <TextField
-            label="Width of the roll, mm"
+            label="Width of the roll, mm or in"
             value={labels.width}
             onChange={(width) => change({ width })}
-            inputMode="decimal"
-            wrong={isLabel(labels.width, 120) ? undefined : '20 to 120 mm'}
+            wrong={width === undefined ? '20 to 120 mm: “62”, “2-1/4 in”' : undefined}
           />
           <TextField
-            label="Length of a label, mm"
+            label="Length of a label, mm or in"
             value={labels.length}
             onChange={(length) => change({ length })}
-            inputMode="decimal"
-            wrong={isLabel(labels.length, 200) ? undefined : '20 to 200 mm'}
+            wrong={length === undefined ? '20 to 200 mm: “40”, “1-1/4 in”' : undefined}
           />
         </div>
       )}
@@ -73,7 +73,12 @@ function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) 
             Open the labels (PDF)
           </Button>
         ) : (
-          <a className="button go" href={labelsUrl(job, kind, labels)} target="_blank" rel="noreferrer">
+          <a
+            className="button go"
+            href={labelsUrl(job, kind, { paper: labels.paper, width, length })}
+            target="_blank"
+            rel="noreferrer"
+          >
             Open the labels (PDF)
           </a>
         )}
@@ -82,4 +87,18 @@ function LabelsForm({ job, kind, onClose }: Labelled & { onClose: () => void }) 
   );
 }
 
-const isLabel = (mm: string, most: number) => Number(mm) >= 20 && Number(mm) <= most;
+/** A roll as it was typed, in millimeters; undefined where no printer takes it. */
+export const rollOf = ({ width, length }: Pick<LabelPaper, 'width' | 'length'>) => ({
+  width: sideMm(width, 120),
+  length: sideMm(length, 200),
+});
+
+function sideMm(typed: string, most: number): number | undefined {
+  try {
+    const mm = Math.round(parse(typed, 'length', { unit: 'mm' }).si * 1e5) / 100;
+    return mm >= 20 && mm <= most ? mm : undefined;
+  } catch (error) {
+    if (error instanceof QuantityError) return undefined;
+    throw error;
+  }
+}
