@@ -1,6 +1,23 @@
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { keptInBuild } from './src/web/kept/in-build.js';
+
+/**
+ * The reader of letters asks for its data by this name in whatever folder it is told; a name without an ending would end in a
+ * dot, which not every system keeps.
+ */
+function assetFileNames({ names: [name = ''] }: { readonly names: readonly string[] }): string {
+  if (name.startsWith('eng.traineddata')) return 'assets/[hash]/[name][extname]';
+  return `assets/[name]-[hash]${name.includes('.') ? '[extname]' : '.bin'}`;
+}
+
+/** The recognizer brings a stand-in for Blob, which asks a worker for a document: every browser of today has one of its own. */
+const ownBlob = (): Plugin => ({
+  name: 'own-blob',
+  enforce: 'pre',
+  resolveId: (id) => (id === 'blob-polyfill' ? '\0own-blob' : undefined),
+  load: (id) => (id === '\0own-blob' ? 'export const { Blob } = globalThis;' : undefined),
+});
 
 export default defineConfig({
   root: 'src/web',
@@ -16,15 +33,11 @@ export default defineConfig({
       // the service worker's place says for which pages it stands: for all
       output: {
         entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
-        // the reader of letters asks for its data by this name in whatever folder it is told
-        assetFileNames: ({ names }) =>
-          names[0]?.startsWith('eng.traineddata')
-            ? 'assets/[hash]/[name][extname]'
-            : 'assets/[name]-[hash][extname]',
+        assetFileNames,
       },
     },
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [ownBlob()], rolldownOptions: { output: { assetFileNames } } },
   server: {
     proxy: {
       '/api': {

@@ -23,7 +23,7 @@ export async function build() {
 /** Once here, as small as it goes, so that the server only hands the files out. */
 async function compressPages() {
   const files = filesBelow([join('dist', 'web')]).filter((file) =>
-    /\.(js|css|html|svg|json|wasm)$/.test(file),
+    /\.(js|css|html|svg|json|wasm|txt|bin)$/.test(file),
   );
   const forms = [
     ['.br', promisify(brotliCompress)],

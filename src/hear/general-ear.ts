@@ -11,6 +11,13 @@ export interface Decoder {
   get_alignment(): { readonly w?: readonly { readonly t: string; readonly p: number }[] };
 }
 
+/** The same before it is asked: what it knows and can be taught. */
+export interface Recognizer extends Decoder {
+  initialize(): Promise<unknown>;
+  lookup_word(word: string): string | null;
+  add_words(...words: readonly (readonly [word: string, sound: string])[]): void;
+}
+
 export const decoderRate = 16_000;
 
 /**

@@ -5,8 +5,8 @@ import type { RawEntry } from './entry.js';
  * what is `undefined` left out. A database, a device and a bundle may each give the fields in another order; digests are
  * made over this.
  */
-export function canonicalLine({ id, job, at, rank, by, kind, v, body }: RawEntry): string {
-  return canonical({ id, job, at, rank, by, kind, v, body });
+export function canonicalLine({ id, job, at, rank, spoken, by, kind, v, body }: RawEntry): string {
+  return canonical({ id, job, at, rank, spoken, by, kind, v, body });
 }
 
 export function canonical(value: unknown): string {

@@ -4,7 +4,7 @@ import { materials } from '../gauge/index.js';
 import { kinds, originKinds } from '../quantity/index.js';
 
 /**
- * The log: `Entry = { id, job, at, rank?, by, kind, v, body }`. Each says what someone saw, measured, decided or did.
+ * The log: `Entry = { id, job, at, rank?, spoken?, by, kind, v, body }`. Each says what someone saw, measured, decided or did.
  * A wrong entry is struck by a later one, never erased. `id` is made by the device that wrote it (UUIDv7), so
  * sending twice changes nothing. Order within a log: see `placeOf`.
  */
@@ -528,6 +528,7 @@ export type EntryOf<K extends EntryKind> = {
   readonly job: string;
   readonly at: string;
   readonly rank?: number;
+  readonly spoken?: true;
   readonly by: string;
   readonly kind: K;
   readonly v: number;
@@ -542,6 +543,8 @@ export interface RawEntry {
   readonly at: string;
   /** where the line stands in its log, in milliseconds, when that is not where `at` says: see `placeOf` */
   readonly rank?: number;
+  /** said aloud and heard by the program; nothing else is worked out of it */
+  readonly spoken?: true;
   readonly by: string;
   readonly kind: string;
   readonly v: number;

@@ -14,7 +14,8 @@ export interface LineWords {
 /** Never empty: a kind that this version does not know is named as it came. */
 export function lineWords({ entry, known }: LogLine): LineWords {
   if (!known) return asItCame(entry);
-  return (tellers[known.kind] as Teller<EntryKind>)(known as EntryOf<EntryKind>);
+  const words = (tellers[known.kind] as Teller<EntryKind>)(known as EntryOf<EntryKind>);
+  return entry.spoken ? { ...words, detail: [words.detail, 'spoken'].filter(Boolean).join(' · ') } : words;
 }
 
 /** Of a kind that is known here it cannot be read: an older program wrote it, or it breaks a rule made since. */

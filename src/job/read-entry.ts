@@ -44,6 +44,7 @@ const envelope = z.object({
     .min(0)
     .max(latestPlace)
     .optional(),
+  spoken: z.literal(true, 'a line is marked as spoken or not marked').optional(),
   by: z.string().min(1, 'says who wrote it').max(120),
   kind: z.string().min(1).max(40),
   v: z.number().int().min(1),

@@ -121,7 +121,7 @@ function sortedOut(
   return { fresh: [...fresh.values()], already };
 }
 
-const columns = ['job', 'at', 'by', 'kind', 'v'] as const;
+const columns = ['job', 'at', 'spoken', 'by', 'kind', 'v'] as const;
 
 /**
  * The order of fields in the body does not count: a device may write them in another order the second time. Nor does where

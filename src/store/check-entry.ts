@@ -18,6 +18,7 @@ export function checkEntry(entry: RawEntry): FreshRow {
     job: key(entry, 'job'),
     at: key(entry, 'at'),
     rank: entry.rank === undefined ? null : wholeNumber(entry, 'rank', Number.MAX_SAFE_INTEGER),
+    spoken: spokenMark(entry),
     by: text(entry, 'by'),
     kind: key(entry, 'kind'),
     v: wholeNumber(entry, 'v', greatestV),
@@ -46,6 +47,12 @@ function wholeNumber(entry: RawEntry, field: 'v' | 'rank', greatest: number): nu
   if (typeof value === 'number' && Number.isInteger(value) && value >= least && value <= greatest)
     return value;
   throw bad(entry, field, `is ${String(value)}; a whole number from ${least} to ${greatest} is possible`);
+}
+
+function spokenMark(entry: RawEntry): 1 | null {
+  const spoken: unknown = entry.spoken;
+  if (spoken === undefined || spoken === true) return spoken ? 1 : null;
+  throw bad(entry, 'spoken', `is ${String(spoken)}; true, or nothing, is possible`);
 }
 
 function bodyText(entry: RawEntry): string {

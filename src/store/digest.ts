@@ -13,11 +13,12 @@ type Line = Omit<EntryRow, 'seq' | 'digest'> & { readonly seq: number };
  * @throws SyntaxError when the body is not JSON any more
  */
 export function lineDigest(before: string, line: Line): string {
-  const { rank, ...rest } = line;
-  // absent also where a log is read that was written before lines had a rank
+  const { rank, spoken, ...rest } = line;
+  // absent also where a log is read that was written before lines had a rank or a mark
   const said = canonicalLine({
     ...rest,
     ...(typeof rank === 'number' && { rank }),
+    ...(spoken === 1 && { spoken: true as const }),
     body: JSON.parse(line.body),
   });
   return hash('sha256', `${before}\n${line.seq}\n${line.received}\n${said}`);

@@ -19,6 +19,7 @@ export const migrations: readonly Migration[] = [
   { version: 5, name: 'where a line stands', up: addRank },
   { version: 6, name: 'when devices were seen', up: addSeen },
   { version: 7, name: 'what jobs are found by', up: createFinds },
+  { version: 8, name: 'what was said aloud', up: addSpoken },
 ];
 
 /** From this version on lines carry digests. */
@@ -143,6 +144,10 @@ async function addRank(db: Kysely<unknown>, dialect: Dialect): Promise<void> {
     .alterTable('entries')
     .addColumn('rank', dialect === 'sqlite' ? 'integer' : 'bigint')
     .execute();
+}
+
+async function addSpoken(db: Kysely<unknown>): Promise<void> {
+  await db.schema.alterTable('entries').addColumn('spoken', 'integer').execute();
 }
 
 async function addSeen(db: Kysely<unknown>): Promise<void> {

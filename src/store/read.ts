@@ -27,8 +27,13 @@ export async function head(db: Db): Promise<number> {
   return row.head ?? 0;
 }
 
-function toEntry({ digest: _, rank, ...row }: Selectable<EntryRow>): StoredEntry {
-  return { ...row, ...(typeof rank === 'number' && { rank }), body: bodyOf(row) };
+function toEntry({ digest: _, rank, spoken, ...row }: Selectable<EntryRow>): StoredEntry {
+  return {
+    ...row,
+    ...(typeof rank === 'number' && { rank }),
+    ...(spoken === 1 && { spoken: true as const }),
+    body: bodyOf(row),
+  };
 }
 
 export function bodyOf(row: Pick<EntryRow, 'id' | 'job' | 'body'>): unknown {

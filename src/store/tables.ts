@@ -23,6 +23,8 @@ export interface EntryRow {
   at: string;
   /** where the line stands in its log, when that is not where `at` says */
   rank: number | null;
+  /** 1 where the line was said aloud */
+  spoken: number | null;
   by: string;
   kind: string;
   v: number;

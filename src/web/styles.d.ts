@@ -13,3 +13,8 @@ declare module '*?worker&url' {
 interface ImportMeta {
   readonly env: { readonly PROD: boolean };
 }
+/** The address of a file that stays a file, however small: a page may fetch no other. */
+declare module '*?url&no-inline' {
+  const address: string;
+  export default address;
+}

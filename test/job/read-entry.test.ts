@@ -47,6 +47,17 @@ test('a field that no schema knows is dropped from a known kind, and an unknown 
   expect(readEntry(future)).toEqual(future);
 });
 
+test('a line said aloud says so where it is shown, and gives the same job as one that was touched', () => {
+  const touched = { ...good, kind: 'note', body: { words: 'dry' } };
+  const said = { ...touched, spoken: true };
+  expect(readEntry(said)).toEqual(said);
+  for (const spoken of [false, 1, 'yes']) expect(() => readEntry({ ...touched, spoken })).toThrow(/spoken/);
+  const [a, b] = [fold(jobId, [readEntry(touched)]), fold(jobId, [readEntry(said)])];
+  expect({ ...b, log: a.log }).toEqual(a);
+  expect(lineWords(a.log[0]!)).toEqual({ title: 'dry' });
+  expect(lineWords(b.log[0]!)).toEqual({ title: 'dry', detail: 'spoken' });
+});
+
 test('local time is the same instant, with the offset of the clock on the wall', () => {
   const instants = ['2026-01-20T19:05:00.000Z', '2026-07-01T00:00:00.000Z', '1999-12-31T23:59:59.999Z'].map(
     (t) => new Date(t),

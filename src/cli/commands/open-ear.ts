@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { type Decoder, decoderRate, heardWell } from '../../hear/index.js';
+import { type Decoder, decoderRate, heardWell, tradeWords } from '../../hear/index.js';
 
 /** A recognizer that is ready, and whether it knows a word. */
 export interface OpenEar {
@@ -19,5 +19,6 @@ export async function openEar(): Promise<OpenEar> {
     process.off('uncaughtException', added);
   const decoder = new library.Decoder({ hmm: join(models, 'en-us'), samprate: decoderRate, ...heardWell });
   await decoder.initialize();
+  decoder.add_words(...tradeWords);
   return { decoder, knows: (word) => decoder.lookup_word(word) !== null };
 }

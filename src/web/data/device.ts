@@ -18,6 +18,10 @@ export interface Device {
   readonly system?: UnitSystem;
   readonly theme: 'auto' | 'day' | 'night';
   readonly labels?: LabelPaper;
+  /** a trial that the person switched on: what is said while the pedal is held answers the question in hand */
+  readonly spokenAnswers?: boolean;
+  /** and is written without a tap where both ears heard the same */
+  readonly answersWithoutTap?: boolean;
 }
 
 const key = 'wristpin.device';

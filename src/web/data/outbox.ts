@@ -119,13 +119,26 @@ export async function takeBack(written: readonly RawEntry[]): Promise<void> {
   forgetWritten();
 }
 
+let isSpoken = false;
+
+/** Every line that `act` writes is marked as spoken. */
+export async function asSpoken<T>(act: () => T | Promise<T>): Promise<T> {
+  isSpoken = true;
+  try {
+    return await act();
+  } finally {
+    isSpoken = false;
+  }
+}
+
 async function keepLines(
   job: string,
   lines: readonly { kind: EntryKind; body: unknown }[],
   pictures: readonly PictureWithBytes[] = [],
 ): Promise<RawEntry[]> {
   const at = localTime(benchNow());
-  const frame = { job, at, ...rankHere(job, at), by: signature(), v: entryVersion };
+  const mark = isSpoken && { spoken: true };
+  const frame = { job, at, ...rankHere(job, at), ...mark, by: signature(), v: entryVersion };
   const made = lines.map(({ kind, body }) =>
     readEntry({ ...frame, id: uuidv7(), kind, body: clean(body) }, contextOf(job)),
   );

@@ -5,7 +5,7 @@ import { lowerFirst } from '../../phrase/index.js';
 import { hearBells, type KeptBell, tellBells, useBells } from '../data/bells.js';
 import { useRunsSince } from '../data/running.js';
 import { Button } from '../parts/act.js';
-import { sayAloud } from '../parts/speak.js';
+import { sayIfAsked } from '../parts/speak.js';
 
 /** A touch is answered first: what it changes about the bells is told after that. */
 const afterMs = 400;
@@ -94,7 +94,7 @@ function useTitle(words: string): void {
 
 function ring(words: string): void {
   navigator.vibrate?.([400, 200, 400, 200, 400]);
-  sayAloud(`${called}. ${words}`);
+  sayIfAsked(`${called}. ${words}`);
   if (!('Notification' in window) || Notification.permission !== 'granted') return;
   void notify(words);
 }

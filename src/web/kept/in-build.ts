@@ -29,8 +29,8 @@ export function keptInBuild(): Plugin {
   };
 }
 
-/** The reader of letters is as large as all the rest: a page that can keep nothing fetches it when it is asked for. */
-const isReader = (file: string) => /tesseract-core|eng\.traineddata/.test(file);
+/** The readers of letters and of speech are as large as all the rest: a page that can keep nothing fetches them when they are asked for. */
+const isReader = (file: string) => /tesseract-core|eng\.traineddata|soundswallower|\/dict-|\.bin$/.test(file);
 
 /** Not the service worker itself, and of each type face the form that every browser of today takes. */
 function filesOf(folder: string): string[] {

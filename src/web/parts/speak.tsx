@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'react';
+import { hasVoice, hush, sayAloud } from '../talk/answers/aloud.js';
 import { Button } from './act.js';
 
 /** Asked for once, it is spoken from step to step until somebody asks for quiet. */
 let aloud = false;
 
-/** Said where speech was asked for, over what is being said. */
-export function sayAloud(words: string): void {
-  if (aloud && 'speechSynthesis' in window) speechSynthesis.speak(new SpeechSynthesisUtterance(words));
+/** Said where speech was asked for, in place of what is being said. */
+export function sayIfAsked(words: string): void {
+  if (aloud) sayAloud(words);
 }
 
 /** Spoken prompts on request, where the browser has a voice. */
@@ -14,11 +15,10 @@ export function Speak({ words }: { words: string }) {
   const [on, setOn] = useState(aloud);
   useEffect(() => {
     if (!on) return;
-    speechSynthesis.cancel();
-    speechSynthesis.speak(new SpeechSynthesisUtterance(words));
-    return () => speechSynthesis.cancel();
+    sayAloud(words);
+    return hush;
   }, [on, words]);
-  if (!('speechSynthesis' in window)) return null;
+  if (!hasVoice()) return null;
   const turn = () => {
     aloud = !on;
     setOn(!on);

@@ -12,6 +12,18 @@ const pedal = new Set([' ', 'PageDown']);
 
 /** A key of a keyboard, and what a third pedal sends. */
 const noteKeys = new Set(['n', 'N', 'End']);
+/** What holding does, and what a tap does first where something waits for it. */
+interface Hold {
+  readonly begin: () => void;
+  readonly end: () => void;
+  /** the pedal is down, and nobody knows yet for how long */
+  readonly ready?: () => void;
+  readonly tap?: (go: (() => void) | undefined) => void;
+}
+interface Voice extends Hold {
+  readonly on: boolean;
+}
+const noHold: Hold = { begin: () => undefined, end: () => undefined };
 
 interface Press {
   readonly key: string;
@@ -23,19 +35,23 @@ interface Press {
 /**
  * Three keys: space, right arrow and a pedal's page-down go on; left arrow and page-up take back what was last done; N or
  * a third pedal's End notes, held while one talks, or pressed to begin and again to end. Escape leaves. Space and page-down,
- * held, and a finger held on the lower half of the screen talk into the log too. An open question is answered by the same
- * keys: on is its first answer, back puts it away. Typing keeps its keys.
+ * held, and a finger held on the lower half of the screen talk into the log too, or to the question in hand where `voice`
+ * is switched on. An open question is answered by the same keys: on is its first answer, back puts it away. Typing keeps its
+ * keys.
  */
 export function useStepKeys(
-  go: (() => void) | undefined,
+  own: (() => void) | undefined,
   back: (() => void) | undefined,
   leave: () => void,
-  { state, begin, end }: Talk,
+  talk: Talk | undefined,
+  voice?: Voice,
 ): void {
+  const { begin, end, ready, tap }: Hold = voice?.on ? voice : (talk ?? noHold);
+  const go = tap ? () => tap(own) : own;
   const press = useRef<Press>(undefined);
   /** when the note key went down */
   const note = useRef<number>(undefined);
-  const isTalking = state === 'opening' || state === 'talking';
+  const isTalking = talk?.state === 'opening' || talk?.state === 'talking';
   useHoldBelow({ begin, end });
   // before the next step is shown: a press that comes at once must not count for the one before
   useLayoutEffect(() => {
@@ -45,14 +61,16 @@ export function useStepKeys(
       if (isTyped(e)) return;
       if (pedal.has(e.key)) {
         e.preventDefault();
-        if (!e.repeat && !press.current) press.current = pressed(e, go, begin);
+        if (e.repeat || press.current) return;
+        ready?.();
+        press.current = pressed(e, go, begin);
         return;
       }
-      if (noteKeys.has(e.key)) {
+      if (talk && noteKeys.has(e.key)) {
         e.preventDefault();
         if (e.repeat || note.current !== undefined) return;
         note.current = e.timeStamp;
-        (isTalking ? end : begin)();
+        (isTalking ? talk.end : talk.begin)();
         return;
       }
       const act = { ArrowRight: go, ArrowLeft: back, PageUp: back, Escape: leave }[e.key];
@@ -80,7 +98,7 @@ export function useStepKeys(
       window.removeEventListener('keydown', onKey);
       window.removeEventListener('keyup', onUp);
     };
-  }, [go, back, leave, begin, end, isTalking]);
+  });
 }
 
 /** What is pressed is known when it is let go: until then it may be either. */

@@ -21,6 +21,7 @@ import { changedSettings } from './settings.js';
 import { Suppliers } from './suppliers.js';
 import { Instruments, Wrenches } from './tools.js';
 import { Unsent } from './unsent.js';
+import { TeachVoice, VoiceSwitches } from './voice.js';
 
 /** Tools, instruments, the shop's name and units, this device, backups. The shop is a log of the same form. */
 export function ShopPage() {
@@ -28,6 +29,9 @@ export function ShopPage() {
     <Switch>
       <Route path="/shop/unsent">
         <Unsent />
+      </Route>
+      <Route path="/shop/voice">
+        <TeachVoice />
       </Route>
       <Route>
         <ShopSheet />
@@ -49,6 +53,7 @@ function ShopSheet() {
       <Frequencies />
       <Packs shop={shop} />
       <ThisDevice />
+      <VoiceSwitches />
       <Phones />
       <PictureOrigin shop={shop} />
       <Bundles />

@@ -1,5 +1,4 @@
 import { useEffect } from 'react';
-import type { Talk } from './use-talk.js';
 
 /** So long a press is meant to be held; a tap or the beginning of a scroll is over before. */
 export const holdMs = 350;
@@ -7,7 +6,7 @@ const stillPx = 12;
 const controls = 'button, a, summary, label, input, select, textarea, dialog';
 
 /** A finger held still on the lower half of the screen, beside its buttons, talks until it is lifted. */
-export function useHoldBelow({ begin, end }: Pick<Talk, 'begin' | 'end'>): void {
+export function useHoldBelow({ begin, end }: { begin: () => void; end: () => void }): void {
   useEffect(() => {
     let press: { x: number; y: number; timer: ReturnType<typeof setTimeout>; talks: boolean } | undefined;
     const drop = () => {

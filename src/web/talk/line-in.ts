@@ -2,6 +2,8 @@
 export interface LineIn {
   readonly context: AudioContext;
   readonly source: MediaStreamAudioSourceNode;
+  /** Lets nothing in, and lets it in again. */
+  readonly shut: (isShut: boolean) => void;
   readonly close: () => void;
 }
 
@@ -26,6 +28,9 @@ export async function openLineIn(): Promise<LineIn> {
   return {
     context,
     source,
+    shut: (isShut) => {
+      for (const track of stream.getTracks()) track.enabled = !isShut;
+    },
     close: () => {
       for (const track of stream.getTracks()) track.stop();
       void context.close();

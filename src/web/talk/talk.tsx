@@ -1,41 +1,19 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Body, Job } from '../../job/index.js';
 import { clockWords } from '../../phrase/index.js';
-import { Button, Wrong } from '../parts/act.js';
+import { Wrong } from '../parts/act.js';
+import { HoldButton } from './hold-button.js';
 import { PlaySound } from './play-sound.js';
 import { type Talk, useTalk } from './use-talk.js';
 
-/** A press that is shorter opens the microphone and leaves it open until the next. */
-const tapMs = 500;
-
-/** Held while one talks; a tap begins and another ends, for whoever cannot hold. */
+/** Held while one talks into the log. */
 export function HoldToTalk({ talk }: { talk: Talk }) {
-  const pressed = useRef<number>(undefined);
   const isOn = talk.state === 'opening' || talk.state === 'talking';
   return (
     <div className="stack tight">
-      <Button
-        className="hold-to-talk"
-        aria-pressed={isOn}
-        disabled={talk.state === 'keeping'}
-        onPointerDown={(e) => {
-          if (e.button !== 0) return;
-          e.currentTarget.setPointerCapture(e.pointerId);
-          if (isOn) return talk.end();
-          pressed.current = e.timeStamp;
-          talk.begin();
-        }}
-        onPointerUp={(e) => {
-          if (pressed.current !== undefined && e.timeStamp - pressed.current >= tapMs) talk.end();
-          pressed.current = undefined;
-        }}
-        onPointerCancel={talk.end}
-        onContextMenu={(e) => e.preventDefault()}
-        // from a key or another aid; a pointer has been heard already
-        onClick={(e) => e.detail === 0 && (isOn ? talk.end() : talk.begin())}
-      >
+      <HoldButton isOn={isOn} disabled={talk.state === 'keeping'} begin={talk.begin} end={talk.end}>
         {isOn ? 'Talking: let go, or tap' : 'Hold and talk'}
-      </Button>
+      </HoldButton>
       <Wrong words={talk.wrong} />
       <TalkNow talk={talk} />
     </div>
@@ -103,13 +81,23 @@ export function TalkOnSheet({ job, stage }: Beside) {
 }
 
 /** In step mode: the pedal, a key or the lower half of the screen is held as well. */
-export function TalkAtStep({ job, stage, about, talk }: Beside & { about: string; talk: Talk }) {
+export function TalkAtStep({
+  job,
+  stage,
+  about,
+  talk,
+  byPedal,
+}: Beside & { about: string; talk: Talk; byPedal: boolean }) {
   return (
     <section className="talk" aria-label="Talk into the log">
       <HoldToTalk talk={talk} />
-      <p className="soft">
-        Or hold the pedal, the space key, N or the lower half of the screen, talk, let go.
-      </p>
+      {byPedal ? (
+        <p className="soft">
+          Or hold the pedal, the space key, N or the lower half of the screen, talk, let go.
+        </p>
+      ) : (
+        <p className="soft">Or hold N, or a third pedal, talk, let go.</p>
+      )}
       <SpokenNotes job={job} stage={stage} about={about} />
     </section>
   );

@@ -1,5 +1,5 @@
 import type { Sound } from '../../listen/index.js';
-import { openLineIn, wantedRate } from './line-in.js';
+import { type LineIn, openLineIn, wantedRate } from './line-in.js';
 import worklet from './tape.worklet.ts?worker&url';
 
 /** The microphone written down from its opening to its stop. */
@@ -12,12 +12,23 @@ export interface Tape {
 export async function openTape(): Promise<Tape> {
   const line = await openLineIn();
   const parts: Float32Array[] = [];
+  await writtenDown(line, (part) => void parts.push(part));
+  return {
+    stop: async () => {
+      line.close();
+      return kept(joined(parts), line.context.sampleRate);
+    },
+  };
+}
+
+/** Gives every part of what the line hears, in order; resolves with the first. A line that cannot be heard is closed. */
+export async function writtenDown(line: LineIn, take: (part: Float32Array) => void): Promise<void> {
   try {
     await line.context.audioWorklet.addModule(worklet);
     const writer = new AudioWorkletNode(line.context, 'tape', { numberOfOutputs: 1 });
     const begun = new Promise<void>((resolve) => {
       writer.port.onmessage = ({ data }: MessageEvent<Float32Array>) => {
-        parts.push(data);
+        take(data);
         resolve();
       };
     });
@@ -28,15 +39,9 @@ export async function openTape(): Promise<Tape> {
     line.close();
     throw error;
   }
-  return {
-    stop: async () => {
-      line.close();
-      return kept(joined(parts), line.context.sampleRate);
-    },
-  };
 }
 
-function joined(parts: readonly Float32Array[]): Float32Array<ArrayBuffer> {
+export function joined(parts: readonly Float32Array[]): Float32Array<ArrayBuffer> {
   const whole = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
   let at = 0;
   for (const part of parts) {

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Body } from '../../job/index.js';
 import { type Sound, writeWav } from '../../listen/index.js';
 import { writeSpokenNote } from '../data/outbox.js';
+import { hush } from './answers/aloud.js';
 import { openTape } from './tape.js';
 
 export type TalkState = 'idle' | 'opening' | 'talking' | 'keeping';
@@ -53,7 +54,7 @@ export function useTalk(job: string, beside: Omit<Body<'spoken-note'>, 'sound'>)
     hold.current = mine;
     setWrong(undefined);
     setState('opening');
-    globalThis.speechSynthesis?.cancel(); // the microphone is not to hear the program
+    hush();
     void spoken(mine, setState)
       .then((said) => writeSpokenNote(job, said, inHand.current))
       .catch((error) => setWrong(error instanceof Error ? error.message : String(error)))

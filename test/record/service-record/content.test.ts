@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Body, fold, type Job } from '../../../src/job/index.js';
 import { type Block, type RecordContent, recordContent, type Section } from '../../../src/record/index.js';
 import { sectionIds } from '../../../src/record/service-record/section.js';
+import { logWords } from '../../../src/record/service-record/sections/signature.js';
 import { door } from '../../job/door.js';
 import { jobId, Log, length, torque } from '../log.js';
 import { ordinaryJob, ordinaryShop } from '../ordinary-job.js';
@@ -79,6 +80,20 @@ describe('the ordinary job', () => {
     expect(words(2, 0)).toContain(
       '2 working notes of the shop are not printed: kept as sound in the shop’s log.',
     );
+  });
+
+  test('how many lines were answered by voice is said with how many there are', () => {
+    const said = job((log) => {
+      log.add('note', { words: 'rust under the fan' });
+      log.add('note', { words: 'dry' });
+    });
+    const [line] = said.log;
+    const marked = {
+      ...said,
+      log: [{ ...line!, entry: { ...line!.entry, spoken: true as const } }, ...said.log.slice(1)],
+    };
+    expect(logWords(marked)).toContain(`${said.log.length} lines, 1 answered by voice.`);
+    expect(logWords(said)).not.toContain('voice');
   });
 
   test('a torque stands in both units, with the page it comes from', () => {

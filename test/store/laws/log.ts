@@ -120,6 +120,19 @@ export function logLaws({ database, freshPlace, openAt, fresh }: Ground): void {
         await refusal(store.append([{ ...entry('e3', 'shop'), rank }]), 'bad-entry', /its rank is/);
     });
 
+    it('keeps which lines were said aloud: one that is not marked is another line', async () => {
+      const store = await fresh();
+      const said = { ...entry('e1', 'shop'), spoken: true as const };
+      await store.append([said, entry('e2', 'shop')]);
+      const [first, second] = await store.entries('shop');
+      expect(first).toMatchObject(said);
+      expect(second).not.toHaveProperty('spoken');
+      expect(await store.append([said])).toMatchObject({ already: ['e1'] });
+      await refusal(store.append([entry('e1', 'shop')]), 'conflict', /e1/);
+      for (const spoken of [false, 1, 'yes'] as never[])
+        await refusal(store.append([{ ...entry('e3', 'shop'), spoken }]), 'bad-entry', /its spoken is/);
+    });
+
     it('gives back every JSON body and every name in any script', async () => {
       const store = await fresh();
       await store.append([opening('j1')]);

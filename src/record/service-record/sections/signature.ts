@@ -28,7 +28,12 @@ export function logWords(job: Job): string {
   const unknown = job.log.filter((line) => !line.known && !line.struck).length;
   const spoken = job.spokenNotes.length;
   const notes = job.notes.length + spoken;
-  const counts = [counted(job.log.length, 'line'), struck > 0 ? `${struck} struck` : undefined];
+  const saidAloud = job.log.filter((line) => line.entry.spoken && !line.struck).length;
+  const counts = [
+    counted(job.log.length, 'line'),
+    struck > 0 ? `${struck} struck` : undefined,
+    saidAloud > 0 ? `${saidAloud} answered by voice` : undefined,
+  ];
   const kept = [
     notes > 0
       ? `${counted(notes, 'working note')} of the shop ${plural(notes, 'is', 'are')} not printed${spokenWords(notes, spoken)}.`

@@ -2,7 +2,8 @@ import type { AskedGate, Coverage, Job } from '../../../job/index.js';
 import { capital } from '../../../phrase/index.js';
 import { Asked, Resumed } from '../../form/form.js';
 import { useForm } from '../../form/use-form.js';
-import { Button, Wrong } from '../../parts/act.js';
+import { Wrong } from '../../parts/act.js';
+import { phrases } from '../../talk/answers/phrases.js';
 import { ActPage } from '../teardown/act-page.js';
 import { ViewRows } from '../teardown/view-rows.js';
 import { useTakeBack } from './take-back.js';
@@ -54,14 +55,20 @@ export function GateAct(props: GateProps) {
       back={back?.act}
       backWords={back?.words}
       onLeave={onLeave}
-      other={
-        <Button look="danger" disabled={form.busy} onClick={() => void form.keep({ also: notSo })}>
-          It is not so
-        </Button>
-      }
+      choices={[
+        {
+          label: 'It is not so',
+          say: phrases.notSo,
+          look: 'danger',
+          writes: true,
+          act: () => form.keep({ also: notSo }),
+          disabled: form.busy,
+        },
+      ]}
       go={{
         label: gate.demands.length > 1 ? 'All of it is so · next' : 'It is so · next',
-        act: () => void form.keep(),
+        say: phrases.allSo,
+        act: () => form.keep(),
         disabled: form.busy,
       }}
       side={

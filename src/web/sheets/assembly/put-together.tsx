@@ -17,6 +17,8 @@ import { Page } from '../../frame/page.js';
 import { Button, Wrong } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Speak } from '../../parts/speak.js';
+import type { Choice } from '../../talk/answers/choice.js';
+import { phrases } from '../../talk/answers/phrases.js';
 import { ActPage } from '../teardown/act-page.js';
 import { Stepper } from '../teardown/counter.js';
 import { Mind } from '../teardown/mind.js';
@@ -218,18 +220,22 @@ function Act(props: ActProps) {
       back={back?.act}
       backWords={back?.words}
       onLeave={onLeave}
-      other={
-        <>
-          {look && <Button onClick={() => setAsking(true)}>It is not so</Button>}
-          {!logged && <SeveralBack job={job} />}
-        </>
-      }
+      tight={tightAloud(step)}
+      choices={[
+        ...(look
+          ? [{ label: 'It is not so', say: phrases.notSo, writes: false, act: () => setAsking(true) }]
+          : []),
+      ]}
+      alsoSaid={oneMissing(step, form, !look && !logged && doubts.length === 0)}
+      other={!logged && <SeveralBack job={job} />}
       go={{
+        say: look ? phrases.isSo : phrases.next,
         label: goWords(look, { logged: Boolean(logged), doubts: doubts.length, plugs }),
         act: () => {
           if (look) form.set('checked', [...form.list('checked'), look]);
-          if (doubts.length <= (look ? 1 : 0)) void form.keep();
-          else if (!look) setAsking(true);
+          if (doubts.length <= (look ? 1 : 0)) return form.keep();
+          if (!look) setAsking(true);
+          return undefined;
         },
         disabled: form.busy,
       }}
@@ -249,6 +255,23 @@ function Act(props: ActProps) {
       <Doubts open={asking} doubts={doubts} onClose={() => setAsking(false)} onGo={() => void form.keep()} />
     </ActPage>
   );
+}
+
+/** Said where all that came out is of one kind: the piece is back, and one of it was left over. */
+function oneMissing(step: BackStep, form: Form, isSure: boolean): Choice[] {
+  const [kind, ...others] = step.fasteners;
+  if (!isSure || !kind || others.length > 0) return [];
+  const act = () => {
+    form.set('$counts', [kind.count - 1]);
+    return form.keep();
+  };
+  return [{ label: `Back on, one ${fastenerLabel(kind)} missing`, say: phrases.missing, writes: true, act }];
+}
+
+/** The maker's line alone: a figure of the class is for the eyes, with the words beside it. */
+function tightAloud({ torques }: BackStep): string | undefined {
+  const known = torques.flatMap(({ name, spec }) => (spec?.value ? [`${name}, ${spec.value.written}`] : []));
+  return known.length > 0 ? `${listed(known)}.` : undefined;
 }
 
 /** What is counted in, tightened, new, unplugged and looked at. */

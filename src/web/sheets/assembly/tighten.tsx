@@ -20,6 +20,11 @@ import { Caution } from '../../parts/caution.js';
 import { Camera } from '../../parts/picture.js';
 import { Speak } from '../../parts/speak.js';
 import { useStepKeys } from '../../parts/step-keys.js';
+import { type Choice, type Question, toldAloud } from '../../talk/answers/choice.js';
+import { phrases } from '../../talk/answers/phrases.js';
+import { ChoiceButton } from '../../talk/answers/say-it.js';
+import { SpokenAnswers } from '../../talk/answers/spoken-answers.js';
+import { useAnswering } from '../../talk/answers/use-answering.js';
 import { TalkAtStep } from '../../talk/talk.js';
 import { useTalk } from '../../talk/use-talk.js';
 import { JointDrawing } from './joint-drawing.js';
@@ -68,18 +73,24 @@ function useBolts(job: Job, joint: From<'joint'>) {
     if (isBack && last?.result !== 'turned without rising') setPlace(Math.max(0, place - 1));
   };
   const words = note ? 'Take back the note' : backWords(progress, place, last);
-  return { progress, place, turn, wrong, busy, say, back: () => void back(), words };
+  const takesBack = note !== undefined || last !== undefined;
+  return { progress, place, turn, wrong, busy, say, back, words, takesBack };
 }
 
 function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
-  const { progress, place, turn, wrong, busy, say, back, words } = useBolts(job, joint);
+  const bolts = useBolts(job, joint);
+  const { progress, place, turn, wrong, say } = bolts;
+  const back = () => void bolts.back();
   const [, go] = useLocation();
   const leave = () => go(`/job/${job.id}/assembly`);
   const about = turn ? inHand(joint, turn, progress) : joint.name;
   const talk = useTalk(job.id, { stage: 'assembly', about });
   const onward = useOnward(progress);
+  const buttons = boltChoices(bolts);
+  const question = boltQuestion(joint, progress, place, buttons);
+  const voice = useAnswering(question);
   const clicked = turn ? () => void say('clicked') : onward.act;
-  useStepKeys(clicked, back, leave, talk);
+  useStepKeys(clicked, back, leave, talk, voice);
 
   if (!turn)
     return <Finished joint={joint} progress={progress} onward={onward} onBack={back} onLeave={leave} />;
@@ -91,20 +102,21 @@ function Steps({ job, joint }: { job: Job; joint: From<'joint'> }) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone this region scrolls, and a keyboard must reach it */}
       <section className="stack" tabIndex={0} aria-label="This bolt">
         <BoltWords joint={joint} turn={turn} progress={progress} />
-        <Caution
-          lines={[
-            'Cold engine only. Stop if the bolt turns without the torque rising.',
-            'The maker’s manual comes first.',
-          ]}
-        />
+        <Caution lines={beforeTheWrench} />
         <Wrong words={wrong} />
-        <TalkAtStep job={job} stage="assembly" about={about} talk={talk} />
+        <SpokenAnswers question={question} voice={voice} />
+        <TalkAtStep job={job} stage="assembly" about={about} talk={talk} byPedal={!voice.on} />
       </section>
       {/* anew for each bolt: a touch meant for the one before finds nothing yet */}
-      <BoltButtons key={place} busy={busy} back={words} onBack={back} say={say} />
+      <BoltButtons key={place} choices={buttons} />
     </div>
   );
 }
+
+const beforeTheWrench = [
+  'Cold engine only. Stop if the bolt turns without the torque rising.',
+  'The maker’s manual comes first.',
+];
 
 /** "Cylinder head, bolt 3, pass 1 of 2" */
 const inHand = (joint: From<'joint'>, turn: BoltTurn, progress: TighteningProgress) =>
@@ -134,23 +146,59 @@ function backWords(
   return last ? `Take back bolt ${progress.turns[place - 1]!.bolt}` : 'Back';
 }
 
-function BoltButtons(props: {
-  back: string | undefined;
-  busy: boolean;
-  onBack: () => void;
-  say: (result: From<'torque'>['result']) => Promise<void>;
-}) {
+/** What a bolt is answered with, as buttons and as phrases; the last is what the pedal says. */
+function boltChoices({ words, takesBack, busy, back, say }: ReturnType<typeof useBolts>): Choice[] {
+  return [
+    {
+      label: words ?? 'Back',
+      say: phrases.takeBack,
+      writes: takesBack,
+      act: back,
+      disabled: words === undefined || busy,
+    },
+    {
+      label: 'Turns, does not rise',
+      say: phrases.turns,
+      look: 'danger',
+      writes: true,
+      act: () => say('turned without rising'),
+      disabled: busy,
+    },
+    {
+      label: 'Clicked · next bolt',
+      say: phrases.clicked,
+      look: 'go',
+      writes: true,
+      act: () => say('clicked'),
+      disabled: busy,
+    },
+  ];
+}
+
+/** What is said at a bolt: its buttons, and what can be asked and is only told. */
+function boltQuestion(
+  joint: From<'joint'>,
+  progress: TighteningProgress,
+  place: number,
+  buttons: readonly Choice[],
+): Question {
+  const [turn, next] = progress.turns.slice(place);
+  const key = `${joint.entry} ${place} ${progress.done.size} ${progress.trouble.length}`;
+  if (!turn) return { key, choices: [] };
+  const told = [
+    toldAloud(phrases.tight, `${torqueAloud(joint, turn)}, ${passName(turn, progress)}.`),
+    toldAloud(phrases.again, spoken(joint, turn)),
+    toldAloud(phrases.whatNext, next ? spoken(joint, next) : 'That is the last one.'),
+  ];
+  return { key, choices: [...buttons, ...told] };
+}
+
+function BoltButtons({ choices }: { choices: readonly Choice[] }) {
   return (
     <footer>
-      <Button disabled={props.back === undefined || props.busy} onClick={props.onBack}>
-        {props.back ?? 'Back'}
-      </Button>
-      <Button look="danger" disabled={props.busy} onClick={() => void props.say('turned without rising')}>
-        Turns, does not rise
-      </Button>
-      <Button look="go" disabled={props.busy} autoFocus onClick={() => void props.say('clicked')}>
-        Clicked · next bolt
-      </Button>
+      {choices.map((choice) => (
+        <ChoiceButton key={choice.say} choice={choice} autoFocus={choice.look === 'go'} />
+      ))}
     </footer>
   );
 }
@@ -180,15 +228,18 @@ function BoltHead(props: {
   );
 }
 
+const spoken = (joint: From<'joint'>, turn: BoltTurn): string =>
+  `Bolt ${turn.bolt}. ${torqueAloud(joint, turn)}.`;
+
 /** What is said aloud: no signs that a voice would stumble over. */
-function spoken(joint: From<'joint'>, turn: BoltTurn): string {
+function torqueAloud(joint: From<'joint'>, turn: BoltTurn): string {
   const torque = show(turnTorque(joint, turn), undefined, { unit: joint.target.unit });
   const units: Readonly<Record<string, string>> = {
     'in-lb': 'inch pounds',
     'ft-lb': 'foot pounds',
     N·m: 'newton meters',
   };
-  return `Bolt ${turn.bolt}. ${torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit)}.`;
+  return torque.replace(joint.target.unit, units[joint.target.unit] ?? joint.target.unit);
 }
 
 const passName = (turn: BoltTurn, { passes }: TighteningProgress) =>

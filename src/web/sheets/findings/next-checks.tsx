@@ -1,12 +1,17 @@
 import { type RefObject, useRef, useState } from 'react';
 import { byId, type Check } from '../../../catalog/index.js';
 import { accessFor, type Enough, type NextCheck, saidOfAnyCheck } from '../../../diagnose/index.js';
+import { spokenForms } from '../../../hear/index.js';
 import type { Answers, Job } from '../../../job/index.js';
 import { capital, listed, lowerFirst } from '../../../phrase/index.js';
 import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useInHand } from '../../parts/in-hand.js';
+import { AnswerHere } from '../../talk/answers/answer-here.js';
+import { type Choice, toldAloud } from '../../talk/answers/choice.js';
+import { phrases } from '../../talk/answers/phrases.js';
+import { ChoiceButton } from '../../talk/answers/say-it.js';
 import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
 import { TypedNumber } from './typed-number.js';
@@ -97,7 +102,7 @@ function BestCheck({ top, ...card }: CardProps & { top: RefObject<HTMLHeadingEle
       <Circumstances {...card} />
       <AskedNow job={card.job} check={card.check} />
       {/* another check takes this card's place: a keyboard goes on from the head of the list */}
-      <Outcomes {...card} onLogged={() => top.current?.focus({ preventScroll: true })} />
+      <Outcomes {...card} inHand onLogged={() => top.current?.focus({ preventScroll: true })} />
     </article>
   );
 }
@@ -119,21 +124,26 @@ function NextCard(card: CardProps) {
   );
 }
 
-/** One tap logs one outcome. */
-function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogged?: () => void }) {
+/** One tap logs one outcome; said aloud it is logged as well where the check is the one in hand. */
+function Outcomes(props: CardProps & { inHand?: boolean; onLogged?: () => void }) {
+  const { job, next: n, check, inHand = false, onLog, onLogged } = props;
   const [doubtful, setDoubtful] = useState(false);
   const { wrong, busy, act } = useAct(job);
   const log = async (outcome: string) => {
     const body = { check: n.id, title: n.title, outcomes: [outcome], ...(doubtful && { doubtful }) };
     if (await act(() => write(job.id, 'observation', body))) onLogged?.();
   };
+  const said = inHand ? spokenForms({ about: check.title, answers: check.outcomes.map((o) => o.words) }) : [];
+  const choiceOf = (words: string, say: string | undefined): Choice => ({
+    ...{ label: words, say, writes: true, act: () => log(words), disabled: busy },
+  });
+  const seen = check.outcomes.map((o, i) => choiceOf(o.words, said[i]));
+  const ofAny = saidOfAnyCheck.map((id) => choiceOf(plainId(id), inHand ? plainId(id) : undefined));
   return (
     <>
       <div className="outcomes">
-        {check.outcomes.map((o) => (
-          <Button key={o.id} disabled={busy} onClick={() => void log(o.words)}>
-            {o.words}
-          </Button>
+        {seen.map((choice) => (
+          <ChoiceButton key={choice.label} choice={choice} />
         ))}
       </div>
       <TypedNumber job={job} check={check} doubtful={doubtful} onLogged={onLogged} />
@@ -147,16 +157,24 @@ function Outcomes({ job, next: n, check, onLog, onLogged }: CardProps & { onLogg
         </Button>
       </div>
       <div className="row">
-        {saidOfAnyCheck.map((outcome) => (
-          <Button key={outcome} look="quiet" disabled={busy} onClick={() => void log(plainId(outcome))}>
-            {capital(plainId(outcome))}
-          </Button>
+        {ofAny.map((choice) => (
+          <ChoiceButton
+            key={choice.label}
+            choice={{ ...choice, label: capital(choice.label), look: 'quiet' }}
+          />
         ))}
       </div>
+      {inHand && (
+        <AnswerHere of={`${n.id} ${job.log.length}`} choices={[...seen, ...ofAny, toldOf(n, seen)]} />
+      )}
       <Wrong words={wrong} />
     </>
   );
 }
+
+/** The question again, and its answers. */
+const toldOf = ({ title }: NextCheck, seen: readonly Choice[]): Choice =>
+  toldAloud(phrases.again, `${title}. ${seen.map(({ label }) => label).join('. ')}.`);
 
 function CardHead({ next: n }: { next: NextCheck }) {
   const spares = Math.round(n.saves);

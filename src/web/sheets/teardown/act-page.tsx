@@ -4,6 +4,11 @@ import { Button } from '../../parts/act.js';
 import { Camera } from '../../parts/picture.js';
 import { Speak } from '../../parts/speak.js';
 import { useStepKeys } from '../../parts/step-keys.js';
+import { type Choice, type Question, toldAloud } from '../../talk/answers/choice.js';
+import { phrases } from '../../talk/answers/phrases.js';
+import { ChoiceButton } from '../../talk/answers/say-it.js';
+import { SpokenAnswers } from '../../talk/answers/spoken-answers.js';
+import { useAnswering } from '../../talk/answers/use-answering.js';
 import { TalkAtStep } from '../../talk/talk.js';
 import { useTalk } from '../../talk/use-talk.js';
 
@@ -18,11 +23,22 @@ interface ActPageProps {
   /** what is done and noted; the right half of a wide screen */
   side: ReactNode;
   children: ReactNode;
-  go: { readonly label: string; readonly act: () => void; readonly disabled?: boolean };
+  go: {
+    readonly label: string;
+    readonly say?: string;
+    readonly act: () => unknown;
+    readonly disabled?: boolean;
+  };
   back?: (() => void) | undefined;
   /** what that does; “Back” goes to the one before */
   backWords?: string | undefined;
+  /** what else answers it */
+  choices?: readonly Choice[];
+  /** answers that have no button of their own */
+  alsoSaid?: readonly Choice[];
   other?: ReactNode;
+  /** said for "how tight" */
+  tight?: string | undefined;
   onLeave: () => void;
 }
 
@@ -30,7 +46,9 @@ interface ActPageProps {
 export function ActPage(props: ActPageProps) {
   const { job, stage, title, go, back, onLeave } = props;
   const talk = useTalk(job.id, { stage, about: title });
-  useStepKeys(go.disabled ? undefined : go.act, back, onLeave, talk);
+  const question = questionOf(props);
+  const voice = useAnswering(question);
+  useStepKeys(go.disabled ? undefined : () => void go.act(), back, onLeave, talk, voice);
   return (
     <main className="act-page">
       <header>
@@ -54,7 +72,8 @@ export function ActPage(props: ActPageProps) {
             {props.say && <div className="say">{props.say}</div>}
           </div>
           {props.children}
-          <TalkAtStep job={job} stage={stage} about={title} talk={talk} />
+          <SpokenAnswers question={question} voice={voice} />
+          <TalkAtStep job={job} stage={stage} about={title} talk={talk} byPedal={!voice.on} />
         </div>
         <div className="stack">{props.side}</div>
       </section>
@@ -63,7 +82,7 @@ export function ActPage(props: ActPageProps) {
   );
 }
 
-function ActFoot({ back, backWords = 'Back', other, go }: ActPageProps) {
+function ActFoot({ back, backWords = 'Back', choices = [], other, go }: ActPageProps) {
   return (
     <footer>
       {back && (
@@ -71,10 +90,39 @@ function ActFoot({ back, backWords = 'Back', other, go }: ActPageProps) {
           <span className="cut">{backWords}</span>
         </Button>
       )}
+      {choices.map((choice) => (
+        <ChoiceButton key={choice.label} choice={choice} />
+      ))}
       {other}
-      <Button look="go" disabled={go.disabled} onClick={go.act}>
+      <Button look="go" disabled={go.disabled} onClick={() => void go.act()}>
         {go.label}
       </Button>
     </footer>
   );
+}
+
+/** The buttons at the foot, and what is only told. A look that is confirmed is another question than the one before it. */
+function questionOf({
+  title,
+  go,
+  back,
+  backWords,
+  choices = [],
+  alsoSaid = [],
+  spoken,
+  tight,
+}: ActPageProps): Question {
+  return {
+    key: `${title} ${go.label}`,
+    choices: [
+      { say: phrases.next, ...go, writes: true },
+      ...choices,
+      ...alsoSaid,
+      ...(back
+        ? [{ label: backWords ?? 'Back', say: phrases.back, writes: backWords !== undefined, act: back }]
+        : []),
+      toldAloud(phrases.again, spoken),
+      ...(tight ? [toldAloud(phrases.tight, tight)] : []),
+    ],
+  };
 }
