@@ -69,15 +69,47 @@ function spoken(voice: string, phrase: string, [speed, pitch]: readonly [number,
   return joined(silence(0.3), said, silence(0.3));
 }
 
+/** A voice's own takes of each phrase. */
+export function takesOf(voice: string, phrases: readonly string[]): Takes {
+  return new Map(
+    phrases.map((phrase) => {
+      const own = takeManners.map((manner) =>
+        takeOf({ samples: spoken(voice, phrase, manner), sampleRate: rate }),
+      );
+      return [phrase, own.filter((take) => take !== undefined)] as const;
+    }),
+  );
+}
+
+/** What is talked about at a bench, and answers nothing. */
+const talked = [
+  'that one was tight and the next one clicked late',
+  'how tight did you say it was',
+  'hand me the other wrench please',
+  'the gasket has to come on Tuesday',
+  'no spark yesterday and today it starts',
+  'go back to the store and get one more',
+  'I cannot tell you what it will cost',
+  'it keeps turning over and does not fire',
+  'all of it is dirty',
+  'is something wrong with your truck',
+  'the customer wants it by noon',
+  'put the kettle on and say again when it boils',
+  'cancel the order for the last one',
+  'one is missing from the box',
+  'what is next on the list',
+  'rain on Sunday with wind from the west',
+  'you never call me before five',
+  'it could not be done in a day',
+] as const;
+
+/** What these voices talk about, each sentence a sound. */
+export const talkOf = (of: readonly string[]): Float32Array[] =>
+  of.flatMap((voice, v) => talked.map((words, n) => spoken(voice, words, saidManners[(n + v) % 3]!)));
+
 /** What a made voice says, with takes of its own. */
 export function madeCases(voice: string): { readonly cases: Case[]; readonly takes: Takes } {
-  const phrases = [...new Set(questions.flat())];
-  const takes = phrases.map((phrase) => {
-    const own = takeManners.map((manner) =>
-      takeOf({ samples: spoken(voice, phrase, manner), sampleRate: rate }),
-    );
-    return [phrase, own.filter((take) => take !== undefined)] as const;
-  });
+  const takes = takesOf(voice, [...new Set(questions.flat())]);
   const cases = questions.flatMap((question) =>
     question.flatMap((phrase) =>
       saidManners.map(
@@ -90,5 +122,5 @@ export function madeCases(voice: string): { readonly cases: Case[]; readonly tak
       ),
     ),
   );
-  return { cases, takes: new Map(takes) };
+  return { cases, takes };
 }

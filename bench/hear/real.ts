@@ -30,6 +30,10 @@ export function realCases(folder: string): { readonly guides: Case[]; readonly j
   return { guides: cases.filter((each) => !isJudge(each)), judges: cases.filter(isJudge) };
 }
 
+/** Every word of everybody. */
+export const realWords = (folder: string): Float32Array[] =>
+  [...bySpeaker(folder).values()].flatMap((words) => [...words.values()]);
+
 function bySpeaker(folder: string): Map<string, Map<string, Float32Array>> {
   const speakers = new Map<string, Map<string, Float32Array>>();
   const words = readdirSync(folder, { withFileTypes: true }).filter((each) => each.isDirectory());

@@ -89,6 +89,13 @@ const makers: Readonly<Record<Noise, Make>> = {
   },
 };
 
+export const noiseOf = (
+  noise: Noise,
+  length: number,
+  draw: Draw,
+  talk: readonly Float32Array[],
+): Float32Array => atLevel(makers[noise](length, draw, talk));
+
 /** Half a second of noise before the press, and the phrase in it; without a noise, the hiss of a microphone. */
 export function inNoise(
   said: Float32Array,
@@ -99,7 +106,7 @@ export function inNoise(
 ): { readonly before: Sound; readonly sound: Sound } {
   const before = rate / 2;
   const length = before + said.length;
-  const made = db === undefined ? silence(0) : atLevel(makers[noise](length, draw, talk));
+  const made = db === undefined ? silence(0) : noiseOf(noise, length, draw, talk);
   const gain = db === undefined ? 0 : 10 ** (-db / 20);
   const whole = Float32Array.from(
     { length },

@@ -9,6 +9,11 @@ export interface Guess {
   readonly doubt: number;
 }
 
+/** A phrase by a person's own takes; `far` is how far they lie, 0 for the same sound and about 1 for any other talk. */
+export interface OwnGuess extends Guess {
+  readonly far: number;
+}
+
 /** Phrases as one person says them. */
 export type Takes = ReadonlyMap<string, readonly Likeness[]>;
 
@@ -22,7 +27,11 @@ export function takeOf(sound: Sound, before?: Sound): Likeness | undefined {
  * The phrase whose takes lie nearest: the mean of its two nearest takes, for one may have been a slip. The doubt is how near
  * the next phrase comes: 1 where both are as near. Undefined where no phrase can be stretched to fit.
  */
-export function nearestPhrase(said: Likeness, takes: Takes, phrases: readonly string[]): Guess | undefined {
+export function nearestPhrase(
+  said: Likeness,
+  takes: Takes,
+  phrases: readonly string[],
+): OwnGuess | undefined {
   const ranked = phrases
     .flatMap((phrase) => {
       const near = (takes.get(phrase) ?? []).map((take) => apart(said, take)).sort((a, b) => a - b);
@@ -32,5 +41,5 @@ export function nearestPhrase(said: Likeness, takes: Takes, phrases: readonly st
     .sort((a, b) => a.far - b.far);
   const [first, second] = ranked;
   if (!first) return undefined;
-  return { phrase: first.phrase, doubt: second ? first.far / second.far : 0 };
+  return { ...first, doubt: second ? first.far / second.far : 0 };
 }

@@ -80,6 +80,15 @@ describe('two ears', () => {
     expect(ask('next one', takes, 0.8)).toEqual(none);
   });
 
+  test('do not agree on what lies as far from the person’s own takes as any talk does', () => {
+    const talk = inRoom(saying('uauo', other));
+    const told = heard({ sound: talk, phrases: ['next one'], takes, general: says('next one') as never });
+    expect(told).toMatchObject({ heard: 'next one', agree: false });
+    expect(heard({ sound, phrases: ['next one'], takes, general: says('next one') as never }).agree).toBe(
+      true,
+    );
+  });
+
   test('do not agree where they hear two things, and where there is one', () => {
     expect(ask('go back', takes)).toMatchObject({ heard: 'go back', agree: false });
     expect(ask('next one', undefined)).toMatchObject({ heard: 'next one', agree: false });
