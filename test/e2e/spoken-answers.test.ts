@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { allSaved, expectAccessible, hang, headJoint, openPage, visitShop, wide } from './support.js';
+import { expectAccessible, hang, headJoint, openPage, visitShop, wide } from './support.js';
 
 /** Answers by voice: made voices of our own (`voices/make.sh`) in place of a microphone, and one pedal. */
 const visit = visitShop({ browser: ['--autoplay-policy=no-user-gesture-required'] });
@@ -65,13 +65,18 @@ const heard = (page: Page) => page.locator('.heard-now > b');
 const heardWords = async (page: Page): Promise<string | undefined> => (await heard(page).allInnerTexts())[0];
 const now = (page: Page) => page.getByRole('status');
 
-/** Holds the pedal while it is said, and waits for what the ears make of it. */
-async function say(page: Page, name: string): Promise<void> {
+/** Holds the pedal while it is said. */
+async function hold(page: Page, name: string): Promise<void> {
   await page.keyboard.down('PageDown');
   await now(page).filter({ hasText: 'Say it' }).waitFor();
-  const spoken = await page.evaluate(() => aloud.length);
   await page.evaluate((which) => play(which), name);
   await page.keyboard.up('PageDown');
+}
+
+/** The same, and waits for what the ears make of it: it is said back, told, or nothing. */
+async function say(page: Page, name: string): Promise<void> {
+  const spoken = await page.evaluate(() => aloud.length);
+  await hold(page, name);
   await Promise.race([
     page.waitForFunction((before) => aloud.length > before, spoken),
     now(page)
@@ -166,7 +171,8 @@ describe('an assembly by voice and one pedal', () => {
       await clicked(n);
     }
     await page.locator('.step .verdict.pass').filter({ hasText: 'tight' }).waitFor();
-    await allSaved(page);
+    // forty clicks, one word of trouble, its strike
+    await expect.poll(async () => (await linesOf(job)).length, { timeout: 45_000 }).toBe(3 + 42);
     const lines = (await linesOf(job)).slice(3);
     const struck = new Set(lines.flatMap(({ kind, body }) => (kind === 'strike' ? [body.entry] : [])));
     const standing = lines.filter(({ id, kind }) => kind === 'torque' && !struck.has(id));
@@ -184,6 +190,8 @@ describe('an assembly by voice and one pedal', () => {
 /** The voice of a person who taught it: takes of the phrases that the question in hand has. */
 async function teach(page: Page, phrase: string, name: string): Promise<void> {
   const row = page.getByRole('listitem').filter({ hasText: `“${phrase}”` });
+  await row.waitFor();
+  await page.waitForTimeout(450);
   for (let n = 1; n <= 3; n += 1) {
     await row.getByRole('button').focus();
     await page.keyboard.press('Enter');
@@ -212,14 +220,14 @@ describe('pieces go back by voice', () => {
     await say(page, 'it-is-so-m3');
     await heard(page).filter({ hasText: 'it is so' }).waitFor();
     await tap(page);
-    await expect.poll(async () => (await linesOf(job)).length).toBe(4);
-    await allSaved(page);
+    await expect.poll(async () => (await linesOf(job)).length, { timeout: 45_000 }).toBe(4);
     const line = (await linesOf(job)).at(-1)!;
     expect(line).toMatchObject({
       kind: 'step',
       spoken: true,
       body: { putsBack: 'fuel-hose', state: 'done' },
     });
+    await page.waitForTimeout(450);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(async () => (await linesOf(job)).at(-1)?.kind).toBe('strike');
     expect(errors).toEqual([]);
@@ -239,6 +247,16 @@ describe('at Findings', () => {
     for (const phrase of await may.allInnerTexts())
       expect(phrase.trim().split(' ').length).toBeGreaterThan(1);
     await expectAccessible(page, 'Findings with answers by voice');
+    const check = await card.locator('article header b').textContent();
+    const offered = (await may.allTextContents()).map((phrase) => `${phrase.replaceAll(' ', '-')}-m3`);
+    const name = offered.find((each) => each in voices);
+    expect(offered, 'one of these has a voice').toContain(name);
+    await say(page, name!);
+    await tap(page);
+    await expect.poll(async () => (await linesOf(job)).at(-1)?.kind, { timeout: 45_000 }).toBe('observation');
+    const line = (await linesOf(job)).at(-1)!;
+    expect(line).toMatchObject({ spoken: true, body: { title: check } });
+    await page.locator('.log').getByText('spoken').waitFor();
     expect(errors).toEqual([]);
     await page.context().close();
   });
@@ -254,12 +272,13 @@ describe('a voice that it was taught', () => {
     await expectAccessible(page, 'teaching a voice');
     await page.goto(`${visit.shop.address}/job/${job}/tighten/head`);
     await page.getByText('bolt 1 of 4').waitFor();
-    await say(page, 'that-one-clicked-m3');
+    await hold(page, 'that-one-clicked-m3');
     await page.getByText('bolt 2 of 4').waitFor();
-    await allSaved(page);
+    await expect.poll(async () => (await linesOf(job)).length, { timeout: 45_000 }).toBe(4);
     expect((await linesOf(job)).at(-1)).toMatchObject({ kind: 'torque', spoken: true, body: { bolt: 1 } });
     await page.goto(`${visit.shop.address}/shop/voice`);
     await page.getByText('3 of').first().waitFor();
+    await page.waitForTimeout(450);
     await page.getByRole('button', { name: 'Forget my voice' }).click();
     await page.getByText('0 of').first().waitFor();
     await page.reload();
@@ -277,9 +296,9 @@ describe('nothing is written', () => {
     expect(await page.getByRole('region', { name: 'Answer by voice' }).count()).toBe(0);
     await page.keyboard.down('PageDown');
     await now(page).filter({ hasText: 'Talk now' }).waitFor();
-    await page.waitForTimeout(700);
+    await page.evaluate(() => play('how-tight-m3'));
     await page.keyboard.up('PageDown');
-    await expect.poll(async () => (await linesOf(job)).at(-1)?.kind).toBe('spoken-note');
+    await expect.poll(async () => (await linesOf(job)).at(-1)?.kind, { timeout: 45_000 }).toBe('spoken-note');
     await page.context().close();
   });
 

@@ -24,6 +24,8 @@ interface Voice extends Hold {
   readonly on: boolean;
 }
 const noHold: Hold = { begin: () => undefined, end: () => undefined };
+const holdOf = (talk: Talk | undefined, voice: Voice | undefined): Hold =>
+  voice?.on ? voice : (talk ?? noHold);
 
 interface Press {
   readonly key: string;
@@ -46,11 +48,10 @@ export function useStepKeys(
   talk: Talk | undefined,
   voice?: Voice,
 ): void {
-  const { begin, end, ready, tap }: Hold = voice?.on ? voice : (talk ?? noHold);
+  const { begin, end, ready, tap } = holdOf(talk, voice);
   const go = tap ? () => tap(own) : own;
   const press = useRef<Press>(undefined);
-  /** when the note key went down */
-  const note = useRef<number>(undefined);
+  const note = useRef<number>(undefined); // when its key went down
   const isTalking = talk?.state === 'opening' || talk?.state === 'talking';
   useHoldBelow({ begin, end });
   // before the next step is shown: a press that comes at once must not count for the one before

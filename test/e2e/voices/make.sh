@@ -8,5 +8,5 @@ make() {
   done
 }
 for phrase in "that one clicked" "keeps turning" "cancel the last one" "how tight" "next one" "one is missing" \
-  "all of it is so" "it is so" "something is wrong" "spark strong" "go back" \
+  "all of it is so" "it is so" "something is wrong" "spark strong" "air cleaner blocked" "go back" \
   "the radio said it would rain on sunday"; do make "$phrase"; done

@@ -123,7 +123,9 @@ function useHolding(
   const end = useCallback(async () => {
     isHeld.current = false;
     const held = now.current;
-    if (held.at !== 'held' || !line.current) return;
+    if (held.at !== 'held') return;
+    // a page that goes behind another has closed it: what was begun is no answer
+    if (!line.current) return tell.current({ on: 'question', question: undefined });
     tell.current({ on: 'let go' });
     const { press, phrases } = held;
     try {
