@@ -61,14 +61,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       {plan && <Way job={job} plan={plan} />}
       <OffAlready job={job} />
       {plan && <CoverageLine job={job.id} coverage={plan.coverage} />}
-      {plan && (
-        <section className="section stack tight" aria-label="How it hangs together">
-          <h2>How it hangs together</h2>
-          <GraphPicture plan={plan} off={off} />
-          <Assumed plan={plan} />
-          <Differs job={job} engine={plan.engine} />
-        </section>
-      )}
+      {plan && <HangsTogether job={job} plan={plan} off={off} />}
       <section className="section stack tight">
         <h2>Photographs of the teardown</h2>
         <PictureGrid job={job.id} photographs={job.photographs.filter((p) => p.stage === 'teardown')} />
@@ -83,6 +76,17 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       </section>
       <ChooseComponent job={job} off={off} open={choosing} onClose={() => setChoosing(false)} />
     </Sheet>
+  );
+}
+
+function HangsTogether({ job, plan, off }: { job: Job; plan: TeardownPlan; off: ReadonlySet<string> }) {
+  return (
+    <section className="section stack tight" aria-label="How it hangs together">
+      <h2>How it hangs together</h2>
+      <GraphPicture plan={plan} off={off} />
+      <Assumed plan={plan} />
+      <Differs job={job} engine={plan.engine} />
+    </section>
   );
 }
 
