@@ -5,7 +5,9 @@ import {
   useCallback,
   useContext,
   useEffect,
+  useLayoutEffect,
   useMemo,
+  useRef,
   useState,
 } from 'react';
 import { Link, useSearchParams } from 'wouter';
@@ -117,6 +119,12 @@ export function JobFrame({ job, answers, stage, telling, following, ahead, child
   const primary = useMemo(() => (left ? openRecord(job.id) : own), [left, job.id, own]);
   const stillThere = left ? own : undefined;
   const place = useMemo(() => ({ primary, stillThere, set: setPrimary }), [primary, stillThere]);
+  const sheet = useRef<HTMLElement>(null);
+  // each sheet opens at its head, however far down the one before was read
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another sheet is the reason
+  useLayoutEffect(() => {
+    if (sheet.current) sheet.current.scrollTop = 0;
+  }, [stage, telling]);
   const close = useCallback(() => setOver(undefined), []);
   const show = (what: 'stages' | 'log') => setOver(over === what ? undefined : what);
   return (
@@ -130,7 +138,7 @@ export function JobFrame({ job, answers, stage, telling, following, ahead, child
         <OnlyThis what="The list of stages" of={job.id}>
           <Stages answers={answers} here={telling ? undefined : stage} onGo={close} />
         </OnlyThis>
-        <main className="sheet" id="sheet" tabIndex={-1} aria-busy={following}>
+        <main className="sheet" id="sheet" ref={sheet} tabIndex={-1} aria-busy={following}>
           {!telling && <Rested key={job.id} job={job} />}
           {children}
         </main>
