@@ -2,6 +2,7 @@ import {
   createContext,
   memo,
   type ReactNode,
+  type RefObject,
   useCallback,
   useContext,
   useEffect,
@@ -110,6 +111,16 @@ interface Framed {
   readonly children: ReactNode;
 }
 
+/** Each sheet opens at its head, however far down the one before was read. */
+function useHeadFirst(page: string): RefObject<HTMLElement | null> {
+  const sheet = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another page is the reason
+  useLayoutEffect(() => {
+    if (sheet.current) sheet.current.scrollTop = 0;
+  }, [page]);
+  return sheet;
+}
+
 /** Stages left, the stage's sheet in the middle, the log right; on a phone stages and log are one thumb away. */
 export function JobFrame({ job, answers, stage, telling, following, ahead, children }: Framed) {
   const [own, setPrimary] = useState<Primary>();
@@ -119,12 +130,7 @@ export function JobFrame({ job, answers, stage, telling, following, ahead, child
   const primary = useMemo(() => (left ? openRecord(job.id) : own), [left, job.id, own]);
   const stillThere = left ? own : undefined;
   const place = useMemo(() => ({ primary, stillThere, set: setPrimary }), [primary, stillThere]);
-  const sheet = useRef<HTMLElement>(null);
-  // each sheet opens at its head, however far down the one before was read
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another sheet is the reason
-  useLayoutEffect(() => {
-    if (sheet.current) sheet.current.scrollTop = 0;
-  }, [stage, telling]);
+  const sheet = useHeadFirst(telling ? 'where-was-i' : stage);
   const close = useCallback(() => setOver(undefined), []);
   const show = (what: 'stages' | 'log') => setOver(over === what ? undefined : what);
   return (
