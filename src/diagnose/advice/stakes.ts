@@ -72,6 +72,9 @@ export function repairAccess(catalog: Catalog, facts: MachineFacts, fault: Fault
 const accessMinutes = (catalog: Catalog, facts: MachineFacts, fault: Fault): number =>
   repairAccess(catalog, facts, fault).reduce((sum, c) => sum + c.minutesOff, 0);
 
-/** Whether leaving the fault costs more on average than repairing it: it is acted on. */
+/** Nobody repairs on a suspicion: below this a cheap repair is service, offered as a choice. */
+const likely = 0.6;
+
+/** Whether the fault is likely and leaving it costs more on average than repairing it: it is acted on. */
 export const isActedOn = (p: number, { missed, needless }: Stakes): boolean =>
-  p * missed > (1 - p) * needless;
+  p >= likely && p * missed > (1 - p) * needless;
