@@ -1,0 +1,19 @@
+import type { BrowserContextOptions } from 'playwright-core';
+import { test } from 'vitest';
+import { expectAccessible, phone } from '../support.js';
+import { eachScreen, expectFits, openShowroom } from './showroom.js';
+
+/** What the two usual widths leave out: a tablet, and a phone on its side. */
+const room = openShowroom();
+
+const forms: readonly (readonly [string, BrowserContextOptions])[] = [
+  ['820 px', { viewport: { width: 820, height: 1180 }, hasTouch: true }],
+  ['a phone on its side', { ...phone, viewport: { width: 844, height: 390 } }],
+];
+
+test.each(forms)('on %s every screen is accessible by night and nothing scrolls sideways', (_, options) =>
+  eachScreen(room, { ...options, colorScheme: 'dark' }, async (page, screen) => {
+    await expectAccessible(page, screen, screen.endsWith('/intake') ? [] : ['.log .entries']);
+    await expectFits(page, screen);
+  }),
+);
