@@ -351,7 +351,7 @@ describe('once it has come', () => {
       await page.waitForTimeout(500);
     }
     console.log(`heard after, ms: ${took.map(Math.round).join(', ')} (the first opens the recognizer)`);
-    // twice the goal here: a test machine is shared; bench/hear-hour.ts has the processor time
+    // the quickest of three: a test machine is shared; bench/hear-hour.ts has the processor time
     expect(Math.min(...took.slice(1))).toBeLessThan(700);
     await page.context().close();
   });
