@@ -210,7 +210,7 @@ describe('putting together', () => {
     await dialog().getByLabel('Or in your words: why it will do').fill('soft, no hole, cleaned');
     await go.click();
     await section('In for now')
-      .getByText(/Comes back: when the new metering diaphragm is here/)
+      .getByText(/To be replaced: when the new metering diaphragm is here/)
       .waitFor();
     expect(await page.getByText('So far and no further.').count()).toBe(0);
   });
@@ -291,7 +291,7 @@ describe('putting together', () => {
     await sheet('hand-over');
     await page
       .locator('main')
-      .getByText('soft, no hole, cleaned. Comes back: when the new metering diaphragm is here')
+      .getByText('soft, no hole, cleaned. To be replaced: when the new metering diaphragm is here')
       .waitFor();
     await allSaved(page);
   });

@@ -13,7 +13,7 @@ export function FilmChapters({ job, ran }: { job: Job; ran: Film | undefined }) 
       <h2>Chapters for a film</h2>
       <p>Beside the film, under its name, most players show them.</p>
       {films.length > 0 && (
-        <ul className="lines">
+        <ul className="lines film-names">
           {films.map((film, i) => (
             <li key={film}>
               <span>{film}, by the pieces that were named</span>

@@ -17,3 +17,11 @@ test.each(forms)('on %s every screen is accessible by night and nothing scrolls 
     await expectFits(page, screen);
   }),
 );
+
+test('with text twice as large no screen is wider than a phone', () =>
+  eachScreen(room, phone, async (page, screen) => {
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    await expectFits(page, screen);
+  }));

@@ -13,7 +13,7 @@ async function expectThumbs(page: Page, screen: string): Promise<void> {
   const small = await page.evaluate(() =>
     [
       ...document.querySelectorAll<HTMLElement>(
-        'main button, .bottom button, main input:not([type=checkbox], [type=radio]), main select',
+        'main button, .bottom button, .log button, main input:not([type=checkbox], [type=radio]), main select',
       ),
     ]
       .filter((e) => e.offsetParent !== null && !e.matches('.number, .hidden'))

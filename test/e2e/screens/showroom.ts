@@ -45,7 +45,8 @@ async function invented(address: string): Promise<Pick<Showroom, 'finished' | 'u
     'put-together/cylinder-head',
     'film',
   ].map((path) => `/job/${finished}/${path}`);
-  const screens = ['/', '/desk', '/desk/tightening-order', '/shop', '/shop/unsent', ...ofJob];
+  const lay = `/job/${underWay}/where-was-i`;
+  const screens = ['/', '/desk', '/desk/tightening-order', '/shop', '/shop/unsent', ...ofJob, lay];
   return { finished, underWay, screens };
 }
 
