@@ -199,7 +199,7 @@ async function runUp(at: AtJob): Promise<void> {
 
 async function handOver(at: AtJob): Promise<void> {
   await at.go('hand-over');
-  await at.photograph('Photograph it as it leaves');
+  await at.photograph('Photograph as it leaves: front');
   await at.press('Hand over', at.page.locator('nav.bottom'));
   await at.type('What they were told', 'fresh fuel only', at.dialog);
   await at.answer('Handed over');

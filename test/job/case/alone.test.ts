@@ -16,6 +16,8 @@ const notTold: Readonly<Record<string, string>> = {
   'gearbox-binding': 'it drags like a load still coupled; it shows when that is taken off and still drags',
   'tine-shaft-wrapped': 'nobody complains of it alone: the tines are looked at before they turn',
   'tine-gearbox-leaking': 'nobody complains of it alone: it drips where it stands',
+  'head-warped-or-slack':
+    'where it only spins as if empty it is taken for a blown head gasket; for that the same head comes off, and its face is laid on a flat',
   'oil-slinger-failed': 'nobody complains of it before the rod goes; it shows with the cover off',
 };
 
