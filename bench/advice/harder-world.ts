@@ -1,5 +1,6 @@
 import { applies, type Catalog } from '../../src/catalog/index.js';
 import { type MachineFacts, machineNetwork } from '../../src/diagnose/index.js';
+import { atOdds } from '../../src/diagnose/learning/learn.js';
 import { drawSigns } from './draw-signs.js';
 import { boundTogether, type DrawnMachine, drawFacts, laidOut, type Next } from './machines.js';
 
@@ -27,7 +28,7 @@ export function drawHarder(catalog: Catalog, next: Next, world: World = harder):
   const frequencies = new Map(
     machineNetwork(catalog, facts, []).faults.map(({ id, frequency }) => [
       id,
-      shifted(frequency, world.odds(id, next)),
+      atOdds(frequency, world.odds(id, next)),
     ]),
   );
   const could = catalog.complaints.filter((c) => applies(c.when, facts) !== 'no').map((c) => c.id);
@@ -45,11 +46,6 @@ export function drawHarder(catalog: Catalog, next: Next, world: World = harder):
     const drawn = laidOut(catalog, { facts: asTold, history, network, present }, next);
     return { ...drawn, shows: falsely(drawn.shows, world.falseReadings, next) };
   }
-}
-
-/** The odds so many times as high. */
-function shifted(p: number, times: number): number {
-  return (times * p) / (1 - p + times * p);
 }
 
 /** Any use of the catalog that the kind of engine drives; a release that is there or not, and not known of in one of three. */

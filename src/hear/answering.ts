@@ -69,7 +69,7 @@ const freshMs = 400;
 
 /**
  * The next state of a spoken answer, and what is to be done. Pure; the same for the page, the tests and the hour of noise
- * in bench/hear.ts.
+ * in bench/hear-hour.ts.
  *
  * What writes is done by a tap on what is shown, and by nothing else; without the tap only where both ears agree and
  * `byItself`, which the person has switched on, says so.

@@ -1,35 +1,18 @@
 import { type RawEntry, shopLog } from '../job/index.js';
-import { type BundleSource, jobDigest, type ReadBundle, RecordError, readBundle } from '../record/index.js';
+import {
+  type BundleSource,
+  type ImportPlan,
+  jobDigest,
+  type PlannedJob,
+  type ReadBundle,
+  RecordError,
+  readBundle,
+} from '../record/index.js';
 import type { Store } from '../store/index.js';
 import { inspectKept, keepPicture } from './keep-picture.js';
 import { readEach } from './read-each.js';
 import { heldAgainstStore } from './read-lines.js';
 import { shownPictures } from './shown-pictures.js';
-
-/** What a bundle would do to one job. */
-export interface PlannedJob {
-  readonly job: string;
-  readonly tag?: number;
-  readonly title?: string;
-  /** lines that are not here yet, and lines that are */
-  readonly fresh: number;
-  readonly known: number;
-  /** whether the job is here already: lines are then added to it only by a yes */
-  readonly here: boolean;
-  /** whether its lines are the very ones, and the first ones, that were kept here */
-  readonly asKept: boolean;
-}
-
-export interface ImportPlan {
-  readonly jobs: readonly PlannedJob[];
-  /** lines of the shop's own log: its name, tools, packs; taken only by a yes */
-  readonly shopLines: { readonly fresh: number; readonly known: number };
-  readonly pictures: number;
-  /** of spoken notes, where there are any */
-  readonly sounds?: number;
-  /** of the bundle's lines */
-  readonly digest: string;
-}
 
 /** What a person said yes to, beyond the jobs that are not here yet. */
 export interface ImportChoices {

@@ -6,13 +6,7 @@ export { fileSource } from './file-source.js';
 export { findAnything } from './find.js';
 export { findJob } from './find-job.js';
 export { recordFonts } from './fonts.js';
-export {
-  type ImportPlan,
-  type OpenedImport,
-  openImport,
-  type PlannedJob,
-  readBundleHere,
-} from './import.js';
+export { type OpenedImport, openImport, readBundleHere } from './import.js';
 export { entriesOf } from './job-entries.js';
 export { JobNotes, type ListedJob } from './job-notes.js';
 export { keepPicture, sha256Of } from './keep-picture.js';

@@ -1,13 +1,8 @@
 import { resolve } from 'node:path';
 import { shopLog } from '../../job/index.js';
 import { counted, joined, picturesAndSounds } from '../../phrase/index.js';
-import {
-  fileSource,
-  type ImportPlan,
-  openImport,
-  type PlannedJob,
-  readBundleHere,
-} from '../../shopkeep/index.js';
+import type { ImportPlan, PlannedJob } from '../../record/index.js';
+import { fileSource, openImport, readBundleHere } from '../../shopkeep/index.js';
 import { type Command, Failed, flag, type Surroundings, text } from '../command.js';
 import { printed } from './jobs.js';
 import { reasonOf } from './out-file.js';

@@ -28,7 +28,7 @@ export interface Enough {
 /**
  * Acting is enough when no check that can be made pays (`nextChecks`: while the complaint is open a look pays sooner), and
  * no repair waits to be tried. A dear repair is looked at before it is made (`confirmingLook`). A
- * fault is repaired when leaving it costs more on average than repairing it. Both chances are exact and over all faults
+ * fault is repaired when it is likely and leaving it costs more on average than repairing it. Both chances are exact and over all faults
  * jointly.
  */
 export function enoughToAct(machine: Machine, inference: ExactInference, { best }: Ranked): Enough {

@@ -160,7 +160,7 @@ function moved(known: Known, before: number, strength: number): LearnedFrequency
 const odds = (p: number): number => p / (1 - p);
 
 /** A probability whose odds are so many times as high. */
-const atOdds = (p: number, times: number): number => (times * p) / (1 - p + times * p);
+export const atOdds = (p: number, times: number): number => (times * p) / (1 - p + times * p);
 
 /** By fault, for one kind of engine: what a machine's network takes in place of the catalog's frequencies. */
 export function frequenciesFor(

@@ -1,27 +1,5 @@
+import type { ImportPlan } from '../../record/index.js';
 import { ask } from './api.js';
-
-/** What a bundle would do to one job. */
-export interface PlannedJob {
-  readonly job: string;
-  readonly tag?: number;
-  readonly title?: string;
-  /** lines that are not here yet, and lines that are */
-  readonly fresh: number;
-  readonly known: number;
-  readonly here: boolean;
-  /** its lines are the very ones, and the first ones, that were kept here */
-  readonly asKept: boolean;
-}
-
-/** What a bundle would do, were it taken in. */
-export interface ImportPlan {
-  readonly jobs: readonly PlannedJob[];
-  readonly shopLines: { readonly fresh: number; readonly known: number };
-  readonly pictures: number;
-  readonly sounds?: number;
-  /** of the bundle's lines */
-  readonly digest: string;
-}
 
 export interface Imported {
   readonly stored: readonly string[];

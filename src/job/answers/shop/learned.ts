@@ -21,8 +21,8 @@ import { lastKept } from '../once.js';
  * A fault that was decided on counts as decided. In a machine that was repaired and handed over the others count by the
  * chance that what was seen leaves them: most show nothing at a run-up, so that none was found is no sign that there was
  * none. One that went as scrap, as a donor or unrepaired says nothing of the faults that nobody looked for, and only the
- * decided ones count. A job in which no fault was named says nothing: that nobody
- * wrote one down is no sign that there was none.
+ * decided ones count. A job in which no fault was named says nothing: that nobody wrote one down is no sign that there was
+ * none.
  */
 export function faultsOfJob(answers: Answers): FinishedJob | undefined {
   const { job, architecture, faultsSaid } = answers;
@@ -33,16 +33,19 @@ export function faultsOfJob(answers: Answers): FinishedJob | undefined {
   return { architecture, faults: { ...left, ...said }, invented: job.invented };
 }
 
-/** By fault of this machine; none where the log contradicts itself. */
+/** By fault of this machine, as sure as it may be never as one that was found; none where the log contradicts itself. */
 function chancesLeft({ machine, inference }: Answers): Record<string, number> {
   const place = new Map(inference?.faults.map((id, i) => [id, i]));
   return Object.fromEntries(
     machine.faults.flatMap(({ id }) => {
       const at = place.get(machine.now(id));
-      return at === undefined ? [] : [[id, countedChance(inference!.posterior[at]!)]];
+      return at === undefined ? [] : [[id, Math.min(surest, countedChance(inference!.posterior[at]!))]];
     }),
   );
 }
+
+/** The most that a fault counts on which nobody decided. */
+const surest = 1 - 1 / 1024;
 
 function wasRepaired(job: Job): boolean {
   const last = job.decisions.findLast((d) => d.about === 'machine');

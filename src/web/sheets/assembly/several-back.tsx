@@ -3,9 +3,10 @@ import { type BackStep, fastenerLabel, type Job } from '../../../job/index.js';
 import { useAnswers } from '../../data/answers.js';
 import { writeAll } from '../../data/outbox.js';
 import { asBody } from '../../form/as-body.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Button, useAct } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
+import { UpToHere } from '../teardown/up-to-here.js';
 import { backLine } from './back-line.js';
 import { inOneGo } from './in-one-go.js';
 
@@ -44,28 +45,19 @@ function UpTo(props: { job: Job; steps: readonly BackStep[]; onClose: () => void
   return (
     <>
       <Caution lines={[...dangers.values()].map(({ title }) => title)} />
-      <ol className="way">
-        {steps.map((step, i) => (
-          <li key={step.off.step}>
-            <span className="place">{step.off.bag}</span>
-            <div>
-              <b>{step.title}</b>
-              <div className="soft">{saidOf(step).join(' · ')}</div>
-            </div>
-            <Button
-              disabled={busy}
-              aria-label={`Back on up to here: ${step.title}`}
-              onClick={() => void take(i)}
-            >
-              Back to here
-            </Button>
-          </li>
-        ))}
-      </ol>
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>One at a time</Button>
-      </div>
+      <UpToHere
+        way="Back"
+        pieces={steps.map((step) => ({
+          id: step.off.step,
+          name: step.title,
+          bag: step.off.bag,
+          says: saidOf(step).join(' · '),
+        }))}
+        busy={busy}
+        wrong={wrong}
+        onTake={(upTo) => void take(upTo)}
+        onClose={onClose}
+      />
     </>
   );
 }

@@ -2,12 +2,13 @@ import { Suspense, useState } from 'react';
 import { later } from '../../later.js';
 import { Button } from '../../parts/act.js';
 import { Dialog } from '../../parts/dialog.js';
-import type { Count } from './counter.js';
+import { type Count, countedFromMat } from './counter.js';
 
 const BoltsFromMat = later(() => import('../../mat/bolts-from-mat.js').then((m) => m.BoltsFromMat));
 
-/** Counts what came out from one photograph; it takes the place of what was counted by hand. */
-export function CountFromMat({ onChange }: { onChange: (counts: Count[]) => void }) {
+/** Counts the bolts that came out from one photograph. */
+export function CountFromMat(props: { counts: readonly Count[]; onChange: (counts: Count[]) => void }) {
+  const { counts, onChange } = props;
   const [open, setOpen] = useState(false);
   return (
     <>
@@ -18,7 +19,7 @@ export function CountFromMat({ onChange }: { onChange: (counts: Count[]) => void
         <Suspense fallback={<p>Opening …</p>}>
           <BoltsFromMat
             onCounted={(bolts) => {
-              onChange(bolts.map((b) => ({ ...b, what: 'bolt', hole: '' })));
+              onChange(countedFromMat(counts, bolts));
               setOpen(false);
             }}
           />

@@ -52,6 +52,18 @@ export function countedFasteners(counts: readonly Count[]): Fastener[] {
     }));
 }
 
+/**
+ * Bolts and screws counted from their photograph take the place of those counted or asked for by hand; nuts, clips and the
+ * like do not lie on the mat and stay.
+ */
+export const countedFromMat = (
+  counts: readonly Count[],
+  seen: readonly Pick<Count, 'count' | 'size' | 'length'>[],
+): Count[] => [
+  ...counts.filter(({ what }) => !/bolt|screw/i.test(what)),
+  ...seen.map((bolts) => ({ ...bolts, what: 'bolt', hole: '' })),
+];
+
 const numbers = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 const labelOf = ({ what, size, length, hole }: Count) =>

@@ -2,12 +2,13 @@ import { useState } from 'react';
 import type { Job, PlannedStep } from '../../../job/index.js';
 import { counted } from '../../../phrase/index.js';
 import { writeAll } from '../../data/outbox.js';
-import { Button, useAct, Wrong } from '../../parts/act.js';
+import { Button, useAct } from '../../parts/act.js';
 import { Caution } from '../../parts/caution.js';
 import { Dialog } from '../../parts/dialog.js';
 import { Choices } from '../../parts/field.js';
 import { countsFor } from './counter.js';
 import { missingViews, offLine, unseenBecause } from './off-line.js';
+import { UpToHere } from './up-to-here.js';
 
 interface Several {
   readonly job: Job;
@@ -61,21 +62,14 @@ function UpTo({ job, steps, onClose }: Several & { onClose: () => void }) {
           choices={unseenBecause.map((id) => ({ id, label: id }))}
         />
       )}
-      <ol className="way">
-        {steps.map((step, i) => (
-          <li key={step.step}>
-            <span className="place">{step.bag}</span>
-            <b>{step.name}</b>
-            <Button disabled={busy} aria-label={`Off up to here: ${step.name}`} onClick={() => void take(i)}>
-              Off to here
-            </Button>
-          </li>
-        ))}
-      </ol>
-      <Wrong words={wrong} />
-      <div className="row end">
-        <Button onClick={onClose}>One at a time</Button>
-      </div>
+      <UpToHere
+        way="Off"
+        pieces={steps.map(({ step, name, bag }) => ({ id: step, name, bag }))}
+        busy={busy}
+        wrong={wrong}
+        onTake={(upTo) => void take(upTo)}
+        onClose={onClose}
+      />
     </>
   );
 }

@@ -207,7 +207,10 @@ function OffSide({ step, form }: { step: PlannedStep; form: Form }) {
       )}
       <CountOut counts={form.list<Count>('$counts')} onChange={(counts) => form.set('$counts', counts)} />
       {step.fasteners.some((f) => !f.stays) && (
-        <CountFromMat onChange={(counts) => form.set('$counts', counts)} />
+        <CountFromMat
+          counts={form.list<Count>('$counts')}
+          onChange={(counts) => form.set('$counts', counts)}
+        />
       )}
       <TickRows
         form={form}

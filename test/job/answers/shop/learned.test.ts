@@ -136,6 +136,21 @@ describe('what a finished job teaches', () => {
     expect(faults).not.toHaveProperty('crank-seal-leaking-air');
   });
 
+  test('what was seen and nobody decided on is not counted as found, however sure it is', () => {
+    const seen = [
+      ['air-cleaner-look', 'blocked'],
+      ['plug-tip', 'black-dry'],
+      ['smoke', 'black'],
+      ['choke-response', 'worse'],
+    ] as const;
+    const job = over((add) => {
+      for (const [check, outcome] of seen) add('observation', { check, title: check, outcomes: [outcome] });
+    });
+    const { faults } = faultsOfJob(door(job))!;
+    expect(faults['air-cleaner-choked']).toBe(1 - 1 / 1024);
+    expect(Object.keys(faults).filter((id) => faults[id] === 1)).toEqual(['stale-fuel']);
+  });
+
   test('scrap says only what was looked for', () => {
     const job = over((add) =>
       add('decision', { about: 'machine', title: 'Scrap', choice: 'scrap', reason: 'rod' }),
