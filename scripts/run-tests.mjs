@@ -2,6 +2,12 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { at, node } from './lib.mjs';
 
+/** What the outcome must not hide: a test that failed at first, by name and with the first line of why. */
+export const secondTries = (tests) =>
+  tests
+    .filter(({ status, failureMessages }) => status === 'passed' && failureMessages.length > 0)
+    .map(({ fullName, failureMessages }) => `${fullName}: ${failureMessages[0].split('\n')[0]}`);
+
 /** { passed, failed, skipped, tests } of `vitest run` with these arguments; the report stays in test-results/. */
 export async function runTests(title, args) {
   const report = at('test-results', `${title.replaceAll(' ', '-')}.json`);
