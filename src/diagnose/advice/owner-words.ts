@@ -9,6 +9,8 @@ const leastSaid = 0.7;
 /** A word that stands in more than a sixth of the complaints says nothing by itself. */
 const commonest = 1 / 6;
 const mostOffered = 4;
+/** The row of `sameWords` that says “not”, “won’t”, “dead”. */
+const denial = '=say-nothing';
 
 /**
  * The trade's complaints that an owner's own words may mean, those with most said of them first; none where they fit
@@ -22,21 +24,37 @@ const mostOffered = 4;
  */
 export function complaintsMeant(catalog: Catalog, facts: MachineFacts, typed: string): Complaint[] {
   const { documents, rarity } = indexOf(catalog);
-  const words = new Set(readerOf(catalog)(typed));
+  const read = readerOf(catalog);
+  const sentences = typed.split(/[.!?;\n]+/).map(read);
   const weight = (list: readonly string[]): number => list.reduce((sum, w) => sum + rarity(w), 0);
   return documents
     .filter(({ complaint }) => canBe(complaint, facts))
     .map(({ complaint, phrases }) => {
-      const said = phrases.map((phrase) => {
-        const hit = weight(phrase.filter((w) => words.has(w)));
-        return hit >= leastSaid * weight(phrase) ? hit : 0;
-      });
+      const said = phrases.flatMap((phrase) =>
+        sentences.map((sentence) => {
+          const hit = weight(heardOf(phrase, sentence));
+          return hit >= leastSaid * weight(phrase) ? hit : 0;
+        }),
+      );
       return { complaint, said: Math.max(...said) };
     })
     .filter(({ said }) => said >= Math.log(1 / commonest))
     .sort((a, b) => b.said - a.said)
     .slice(0, mostOffered)
     .map(({ complaint }) => complaint);
+}
+
+/**
+ * The words of `phrase` that one sentence says. A phrase that denies is only said where the “not” stands before what it
+ * denies: "stopped dead" is not "will not stop".
+ */
+function heardOf(phrase: readonly string[], sentence: readonly string[]): string[] {
+  const denied = phrase[phrase.indexOf(denial) + 1];
+  if (phrase.includes(denial) && denied !== undefined) {
+    const at = sentence.indexOf(denial);
+    if (at < 0 || at > sentence.lastIndexOf(denied)) return [];
+  }
+  return phrase.filter((word) => sentence.includes(word));
 }
 
 /** What only some machine does is offered once it is known that this is one. */

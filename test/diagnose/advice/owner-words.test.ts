@@ -47,6 +47,14 @@ describe('an owner’s own words find the complaint in the trade’s (sentences 
     expect(meant(typed, facts)[0]).toBe(complaint);
   });
 
+  test('“stopped dead” is not “will not stop”, and what two sentences say is not put together', () => {
+    expect(meant('It stopped dead', { use: 'mower' })).not.toContain('will-not-stop');
+    const told = 'It stopped dead. Since then the rope tears at your hand, and it shook so that I let go.';
+    expect(new Set(meant(told, { use: 'mower', starter: 'rope' }))).toEqual(
+      new Set(['kicks-back', 'knock-or-shaking']),
+    );
+  });
+
   test('of one sentence that tells two things, both', () => {
     expect(meant('runs but goes up and down, lights flicker', { use: 'generator' })).toEqual(
       expect.arrayContaining(['hunts-at-no-load', 'generator-output-wrong']),
