@@ -15,16 +15,23 @@ export interface SheetProps {
   readonly gate: Gate;
 }
 
+interface SheetWords {
+  readonly headline: string;
+  readonly say?: ReactNode;
+  /** what is minded while one works here; nobody does once the machine is handed over */
+  readonly rule?: string;
+  readonly children: ReactNode;
+}
+
 /** A stage's sheet: what it says in a headline and a sentence, its blocks, and at its end the gate to the next stage. */
-export function Sheet(
-  props: Omit<SheetProps, 'answers'> & { headline: string; say?: ReactNode; children: ReactNode },
-) {
+export function Sheet(props: Omit<SheetProps, 'answers'> & SheetWords) {
+  const say = props.say ?? (props.job.handOver ? undefined : props.rule);
   return (
     <div className="stack">
       <header className="sheet-head">
         <h1>{props.headline}</h1>
         <WidePrimary />
-        {props.say && <p className="say">{props.say}</p>}
+        {say && <p className="say">{say}</p>}
       </header>
       <StillThere />
       {props.children}

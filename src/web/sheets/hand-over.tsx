@@ -32,7 +32,8 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(answers, barred)}
-      say={answers.asItIs ? (job.handOver ? wentBack : goesBack) : released}
+      say={answers.asItIs ? (job.handOver ? wentBack : goesBack) : undefined}
+      rule={released}
     >
       <GoesAsItIs asItIs={answers.asItIs} left={job.handOver !== undefined} />
       <Papers job={job} />

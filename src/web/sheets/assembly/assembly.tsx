@@ -51,7 +51,7 @@ export function Assembly({ answers, job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(counts, joints.length, tight)}
-      say="The last piece off is the first back on. Turn the shaft after each stage: what binds now binds worse when it is closed."
+      rule="The last piece off is the first back on. Turn the shaft after each stage: what binds now binds worse when it is closed."
     >
       <Caution lines={cautionsFor(catalog, { stage: 'assembly' })} />
       <TwoAccountsAsked job={job} of="pieces" />

@@ -22,7 +22,7 @@ export function Intake({ job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={job.intake.machine || 'What has come in?'}
-      say="Write down what is known and leave the rest open. Photograph every side before a wrench moves."
+      rule="Write down what is known and leave the rest open. Photograph every side before a wrench moves."
     >
       <Owner job={job} />
       <section className="section stack tight">

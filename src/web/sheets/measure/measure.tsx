@@ -54,7 +54,7 @@ export function Measure({ answers, job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(all)}
-      say="Clean, at room temperature, the tool zeroed. Each size twice; a third time if they differ by more than the tool can tell."
+      rule="Clean, at room temperature, the tool zeroed. Each size twice; a third time if they differ by more than the tool can tell."
     >
       {taking?.form === 'choose' && (
         <ChooseMeasurement

@@ -32,7 +32,7 @@ export function Parts({ job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(job)}
-      say="Order once: gaskets, seals, clips and fluids with the rest. Lay each new part beside the old one before fitting it."
+      rule="Order once: gaskets, seals, clips and fluids with the rest. Lay each new part beside the old one before fitting it."
     >
       {lot && (
         <div className="row">

@@ -17,6 +17,7 @@ export function RunClock(props: {
   const timed = props.looks.filter(({ step }) => step.runMinutes !== undefined);
   const open = timed.filter(({ state }) => state === 'open');
   const due = since === undefined ? undefined : open.find(({ step }) => step.runMinutes! <= minutes);
+  if (props.job.handOver && since === undefined) return null;
   const coming = open.find(({ step }) => step.runMinutes! > minutes);
   return (
     <section className="run-clock" aria-label="Running time">

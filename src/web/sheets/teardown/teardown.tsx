@@ -46,7 +46,7 @@ export function Teardown({ answers, job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(takenOff.length, plan)}
-      say="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
+      rule="Photograph each joint before it is parted, count the fasteners, bag them by assembly, plug what stands open."
     >
       <Caution lines={cautionsFor(catalog, { stage: 'teardown' })} />
       {found.state === 'cannot' && (
