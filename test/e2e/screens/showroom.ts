@@ -85,6 +85,10 @@ export const widths: readonly [string, BrowserContextOptions][] = [
   ['390 px', phone],
 ];
 
+/** Of each width and of each theme one: the wide one by day, a phone by night. */
+export const isOneOfEach = (page: Page, when: string): boolean =>
+  when === (page.viewportSize()!.width > 900 ? 'by day' : 'by night');
+
 /** What stands on the page now, by day and by night: a change of theme loads nothing anew. */
 export async function byDayAndNight(page: Page, look: (when: string) => Promise<void>): Promise<void> {
   for (const [when, colorScheme] of [
