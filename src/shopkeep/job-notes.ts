@@ -42,12 +42,16 @@ export class JobNotes {
     return this.#store.jobCounts();
   }
 
-  /** Brings all of them up; `tell` hears how many are still to do. */
+  /**
+   * Brings all of them up; `tell` hears how many are still to do. What is written meanwhile is left to the next time: where
+   * many write at once this would never end.
+   */
   async bringUp(tell: (behind: number, all: number) => void = () => {}): Promise<void> {
+    const upTo = await this.#store.head();
     for (let done = jobsATurn; done >= jobsATurn; ) {
       const { behind, all } = await this.#store.jobCounts();
       if (behind > 0) tell(behind, all);
-      done = await this.catchUp();
+      done = await this.catchUp(upTo);
     }
   }
 
@@ -86,17 +90,20 @@ export class JobNotes {
     this.#learned.add(tell);
   }
 
-  /** Brings up those written to last. One turn after the other, so that no job is folded twice; gives how many. */
-  catchUp(): Promise<number> {
-    const turn = this.#turn.then(() => this.#makeSome());
+  /**
+   * Brings up those written to last, or last by `upTo`. One turn after the other, so that no job is folded twice; gives how
+   * many.
+   */
+  catchUp(upTo?: number): Promise<number> {
+    const turn = this.#turn.then(() => this.#makeSome(upTo));
     this.#turn = turn.catch(() => {});
     return turn;
   }
 
-  async #makeSome(): Promise<number> {
+  async #makeSome(upTo: number | undefined): Promise<number> {
     const by = await makerNow(this.#store);
     await this.#store.forgetNotes(by);
-    const behind = await this.#store.behind(jobsATurn);
+    const behind = await this.#store.behind(jobsATurn, upTo);
     if (behind.length === 0) return 0;
     const { noteFor } = await import('./note-for.js'); // half of a command's start, and most find all made
     const notes: JobNote[] = [];

@@ -53,8 +53,11 @@ export const spanOf = (db: Db, job: string): Promise<JobSpan | undefined> =>
 const machines = (db: Db) => db.selectFrom('job_notes').where('job', '!=', shopLog);
 
 /** Jobs whose note is behind their log, the latest written first: those are asked for. */
-export const behind = (db: Db, most: number): Promise<JobSpan[]> =>
-  machines(db).select(span).whereRef('made', '<', 'last').orderBy('last', 'desc').limit(most).execute();
+export function behind(db: Db, most: number, upTo?: number): Promise<JobSpan[]> {
+  const all = machines(db).select(span).whereRef('made', '<', 'last');
+  const those = upTo === undefined ? all : all.where('last', '<=', upTo);
+  return those.orderBy('last', 'desc').limit(most).execute();
+}
 
 export async function keepNotes(backend: Backend, notes: readonly JobNote[]): Promise<boolean> {
   return backend.write(async ({ tx }) => {

@@ -40,7 +40,7 @@ export function keep(backend: Backend): Store {
     span: (job) => run(() => spanOf(db, job)),
     opened: (saying) => run(() => opened(db, saying)),
     changedSince: (seq) => run(() => changedSince(db, seq)),
-    behind: (most) => run(() => behind(db, most)),
+    behind: (most, upTo) => run(() => behind(db, most, upTo)),
     keepNotes: (notes) => run(() => keepNotes(backend, notes)),
     forgetNotes: (exceptBy) => run(() => forgetNotes(backend, exceptBy)),
     listJobs: (asked) => run(() => listJobs(db, asked)),

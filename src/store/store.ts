@@ -154,8 +154,11 @@ export interface Store {
   opened(saying: { readonly tag: number } | { readonly invented: true }): Promise<string[]>;
   /** The jobs that were written to after `seq`, and the head by then. */
   changedSince(seq: number): Promise<{ readonly seq: number; readonly jobs: readonly string[] }>;
-  /** Jobs whose note is not made yet or behind their log, the latest written first; the shop's log is none of them. */
-  behind(most: number): Promise<JobSpan[]>;
+  /**
+   * Jobs whose note is not made yet or behind their log, the latest written first; with `upTo` only those not written to
+   * after that number. The shop's log is none of them.
+   */
+  behind(most: number, upTo?: number): Promise<JobSpan[]>;
   /** Whether the lesson of any of them is another than before. */
   keepNotes(notes: readonly JobNote[]): Promise<boolean>;
   /** Those that another program or another catalog made are to be made anew. */

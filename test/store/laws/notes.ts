@@ -32,6 +32,7 @@ export function notesLaws(ground: Ground): void {
       expect(await store.behind(9)).toEqual([]);
       await store.append([entry('a', 'j1')]);
       expect(await store.behind(9)).toEqual([{ job: 'j1', first: 1, last: 4, count: 2 }]);
+      expect(await store.behind(9, 3)).toEqual([]);
       await store.keepNotes([note('j1', 4)]);
       await store.keepNotes([note('j1', 1, { tag: 99 })]);
       expect((await store.listJobs({ ...listed, tag: 99 })).length).toBe(0);
