@@ -2,16 +2,16 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { readWav } from '../../src/listen/index.js';
-import { allSaved, expectAccessible, hang, headJoint, openPage, phone, visitShop } from './support.js';
+import { Phone } from './phones.js';
+import { allSaved, expectAccessible, hang, headJoint, openPage, phone, visitShop, wide } from './support.js';
 
 /** Spoken notes: a made sound stands in for the voice. */
-const visit = visitShop({
-  browser: [
-    '--use-fake-ui-for-media-stream',
-    '--use-fake-device-for-media-stream',
-    `--use-file-for-fake-audio-capture=${resolve('demo/sounds/pump-after.wav')}`,
-  ],
-});
+const spokenTo = [
+  '--use-fake-ui-for-media-stream',
+  '--use-fake-device-for-media-stream',
+  `--use-file-for-fake-audio-capture=${resolve('demo/sounds/pump-after.wav')}`,
+];
+const visit = visitShop({ browser: spokenTo });
 
 interface Said {
   readonly id: string;
@@ -152,33 +152,52 @@ describe('a note is spoken', () => {
     await pocket.close();
   });
 
-  test('ten times, with the shop’s store away and the page loaded anew: all ten reach it, each whole', async () => {
-    const { browser, shop } = visit;
+  test('ten times, with the net gone, the page loaded anew and the browser closed and opened again: all ten reach the store, each whole', async () => {
+    const { shop } = visit;
     const job = await hang(visit, 54, { architecture: 'overhead-valve' });
-    const away = await browser.newContext({ permissions: ['microphone'] });
-    const { page } = await openPage(away, `${shop.address}/job/${job}/teardown`);
+    const sheet = `${shop.address}/job/${job}/teardown`;
+    const tablet = new Phone();
+    const opened = async () => {
+      const context = await tablet.open({ reached: [] }, { ...wide, permissions: ['microphone'] }, spokenTo);
+      return { context, ...(await openPage(context, sheet)) };
+    };
+    const first = await opened();
+    await first.page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    await first.page.reload();
+    for (let n = 1; n <= 7; n += 1) {
+      if (n === 4) await first.context.setOffline(true);
+      await sayByButton(first.page);
+      await stands(first.page, n);
+    }
+    await first.page.reload();
+    await stands(first.page, 7);
+    // the browser goes while four of them have not been sent
+    await first.context.close();
     const sendings = /\/api\/(entries|pictures)/;
-    for (let n = 1; n <= 10; n += 1) {
-      if (n === 4) await away.route(sendings, (route) => route.abort());
+    const away = await tablet.open({ reached: [] }, { ...wide, permissions: ['microphone'] }, spokenTo);
+    await away.route(sendings, (route) => route.abort());
+    const { page } = await openPage(away, sheet);
+    await stands(page, 7);
+    for (let n = 8; n <= 10; n += 1) {
       await sayByButton(page);
       await stands(page, n);
-      if (n === 7) await page.reload();
     }
     await page.getByRole('status').filter({ hasText: 'sounds' }).first().waitFor({ state: 'attached' });
-    await page.reload();
-    await stands(page, 10);
-    await playsOnSheet(page).last().getByRole('button').click(); // from this device
-    await playsOnSheet(page).last().getByRole('button', { name: /^Play/ }).waitFor();
+    expect(await notesOf(job)).toHaveLength(3);
+    await playsOnSheet(page).nth(6).getByRole('button').click(); // from this device, spoken before it was closed
+    await playsOnSheet(page).nth(6).getByRole('button', { name: /^Play/ }).waitFor();
     await away.unroute(sendings);
     await page.reload();
     await allSaved(page);
     const notes = await notesOf(job);
     expect(notes).toHaveLength(10);
     for (const { body } of notes) {
-      const kept = await away.request.get(`${shop.address}/api/pictures/${body.sound.sha256}`);
+      const kept = await visit.context.request.get(`${shop.address}/api/pictures/${body.sound.sha256}`);
       expect(await kept.body()).toHaveLength(body.sound.bytes);
     }
-    await away.close();
+    await tablet.close();
   });
 
   test.each([
