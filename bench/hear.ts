@@ -1,11 +1,12 @@
 /**
- * What is heard of a phrase among eight: by the general ear, by a person's own takes, and by both where they agree.
+ * What is heard of a phrase among eight, and of numbers near a nominal: by the general ear, by a person's own takes, and by both where they agree.
  *   HEAR_SPOKEN=folder npm run bench hear     real people's single words too, as the Speech Commands data set has them
  * Real people are parted by speaker and made voices by voice: one half guided the settings, the other only judges.
  */
 import { openEar } from '../src/cli/commands/open-ear.js';
 import { type GeneralEar, generalEar, heard, type Takes } from '../src/hear/index.js';
 import { hasVoices, madeCases, voices } from './hear/made.js';
+import { madeNumbers, otherVoices, realNumbers } from './hear/numbers.js';
 import { type Case, realCases } from './hear/real.js';
 import { inNoise, noises, seeded } from './hear/sounds.js';
 
@@ -51,21 +52,29 @@ const general = generalEar(decoder);
 const levels = [undefined, 20, 10] as const;
 const folder = process.env.HEAR_SPOKEN;
 if (folder) {
-  const { guides, judges } = realCases(folder);
-  for (const [half, cases] of Object.entries({ guides, judges }))
-    for (const db of levels) say(`real people, ${half}`, db, over(cases, db, general), false);
+  for (const [what, halves] of [
+    ['real people', realCases(folder)],
+    ['their numbers', realNumbers(folder)],
+  ] as const)
+    for (const [half, cases] of Object.entries(halves))
+      for (const db of levels) say(`${what}, ${half}`, db, over(cases, db, general), false);
 } else console.log('HEAR_SPOKEN names no folder: no real people are heard.');
+const sumOf = (tallies: readonly Tally[]): Tally =>
+  tallies.reduce((a, b) => ({
+    ...{ all: a.all + b.all, right: a.right + b.right, wrong: a.wrong + b.wrong },
+    ...{ agree: a.agree + b.agree, agreeWrong: a.agreeWrong + b.agreeWrong, ms: a.ms + b.ms },
+  }));
 if (hasVoices())
-  for (const [half, own] of Object.entries(voices))
+  for (const [half, own] of Object.entries({ ...voices, 'other program': otherVoices })) {
+    if (own.length === 0) continue;
+    const byVoice = own.map((voice) => ({ ...madeCases(voice), numbers: madeNumbers(voice) }));
     for (const db of levels) {
-      const tallies = own.map((voice) => {
-        const { cases, takes } = madeCases(voice);
-        return over(cases, db, general, takes);
-      });
-      const sum = tallies.reduce((a, b) => ({
-        ...{ all: a.all + b.all, right: a.right + b.right, wrong: a.wrong + b.wrong },
-        ...{ agree: a.agree + b.agree, agreeWrong: a.agreeWrong + b.agreeWrong, ms: a.ms + b.ms },
-      }));
-      say(`made voices, ${half}`, db, sum, true);
+      const tallies = byVoice.map(({ cases, takes }) => over(cases, db, general, takes));
+      say(`made voices, ${half}`, db, sumOf(tallies), true);
     }
+    for (const db of levels) {
+      const tallies = byVoice.map(({ numbers }) => over(numbers, db, general));
+      say(`numbers, ${half}`, db, sumOf(tallies), false);
+    }
+  }
 else console.log('espeak-ng is not on this computer: no made voices are heard.');

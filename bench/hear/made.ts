@@ -1,32 +1,24 @@
 import { execFileSync } from 'node:child_process';
-import { atRate, type Takes, takeOf } from '../../src/hear/index.js';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { atRate, spokenForms, type Takes, takeOf } from '../../src/hear/index.js';
 import { readWav } from '../../src/listen/index.js';
+import { phrases } from '../../src/web/talk/answers/phrases.js';
 import type { Case } from './real.js';
 import { joined, rate, saidIn, silence } from './sounds.js';
 
-/** Three questions as they stand in step mode, eight phrases each. */
-export const questions: readonly (readonly string[])[] = [
-  ['spark strong', 'spark weak', 'no spark', 'go back', 'next one', 'say again', 'how tight', 'skip this'],
-  [
-    'all there',
-    'one is missing',
-    'two are missing',
-    'go back',
-    'next one',
-    'how tight',
-    'say again',
-    'it is broken',
-  ],
-  [
-    'it clicked',
-    'turns without rising',
-    'take that back',
-    'how tight',
-    'which bolt',
-    'say again',
-    'stop here',
-    'next one',
-  ],
+const { clicked, turns, takeBack, whatNext, tight, again, next, back, isSo, allSo, notSo, missing } = phrases;
+const spark = spokenForms({
+  about: 'Spark across open tester gap',
+  answers: ['strong', 'intermittent', 'weak', 'none'],
+}) as string[];
+
+/** Three questions of what is said in step mode and at Findings, eight phrases each. */
+const questions: readonly (readonly string[])[] = [
+  [clicked, turns, takeBack, tight, again, whatNext, back, next],
+  [next, missing, back, again, tight, isSo, allSo, notSo],
+  [...spark, 'cannot tell', 'could not be done', again, phrases.number],
 ];
 
 /** Voices of the program; the first half guided the settings, the other only judges. */
@@ -48,25 +40,41 @@ const saidManners = [
   [205, 50],
 ] as const;
 
-export function hasVoices(): boolean {
+export function hasProgram(name: 'espeak-ng' | 'flite'): boolean {
   try {
-    execFileSync('espeak-ng', ['--version'], { stdio: 'ignore' });
+    execFileSync(name, ['--version'], { stdio: 'ignore' });
     return true;
-  } catch {
-    return false;
+  } catch (error) {
+    // flite answers that with another number than 0
+    return (error as NodeJS.ErrnoException).code !== 'ENOENT';
   }
 }
+export const hasVoices = (): boolean => hasProgram('espeak-ng');
 
-function spoken(voice: string, phrase: string, [speed, pitch]: readonly [number, number]): Float32Array {
-  const wav = execFileSync(
-    'espeak-ng',
-    ['-v', voice, '-s', `${speed}`, '-p', `${pitch}`, '--stdout', phrase],
-    {
-      maxBuffer: 1e8,
-    },
-  );
+/** A voice of espeak-ng by its name there, one of flite as "flite NAME". */
+export function spoken(
+  voice: string,
+  phrase: string,
+  [speed, pitch]: readonly [number, number],
+): Float32Array {
+  const wav = voice.startsWith('flite ')
+    ? byFlite(voice.slice('flite '.length), phrase, speed)
+    : execFileSync('espeak-ng', ['-v', voice, '-s', `${speed}`, '-p', `${pitch}`, '--stdout', phrase], most);
   const said = saidIn(atRate(readWav(new Uint8Array(wav)), rate).samples);
   return joined(silence(0.3), said, silence(0.3));
+}
+const most = { maxBuffer: 1e8 };
+
+/** It counts by how much a sound is stretched; its own speed is about 170 words a minute. Its pitch is the recorded person's. */
+function byFlite(voice: string, phrase: string, speed: number): Buffer {
+  const folder = mkdtempSync(join(tmpdir(), 'hear-'));
+  const file = join(folder, 'said.wav');
+  try {
+    execFileSync('flite', ['-voice', voice, '--setf', `duration_stretch=${170 / speed}`, '-t', phrase, file]);
+    return readFileSync(file);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 }
 
 /** A voice's own takes of each phrase. */

@@ -34,7 +34,7 @@ export function realCases(folder: string): { readonly guides: Case[]; readonly j
 export const realWords = (folder: string): Float32Array[] =>
   [...bySpeaker(folder).values()].flatMap((words) => [...words.values()]);
 
-function bySpeaker(folder: string): Map<string, Map<string, Float32Array>> {
+export function bySpeaker(folder: string): Map<string, Map<string, Float32Array>> {
   const speakers = new Map<string, Map<string, Float32Array>>();
   const words = readdirSync(folder, { withFileTypes: true }).filter((each) => each.isDirectory());
   for (const { name: word } of words.sort((a, b) => (a.name < b.name ? -1 : 1)))

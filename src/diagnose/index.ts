@@ -42,4 +42,4 @@ export { type Machine, machineNetwork } from './machine/machine.js';
 export { hiddenBy } from './machine/masks.js';
 export { cannotTell, notNow, saidOfAnyCheck } from './machine/readings.js';
 export { evidenceDestroyedBy } from './machine/spoils.js';
-export { outcomeOfValue, type ValueUnit, valueUnit, whyNoValue } from './machine/values.js';
+export { outcomeOfValue, type ValueUnit, valueLookedFor, valueUnit, whyNoValue } from './machine/values.js';

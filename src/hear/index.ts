@@ -16,5 +16,6 @@ export { type Asked, type GeneralEar, type Heard, heard } from './hear.js';
 export { PhraseError, readPhrases } from './phrases.js';
 export type { Likeness } from './sounds-like.js';
 export { mostPhrases, spokenForms } from './spoken-form.js';
+export { mostNumbers, numberAloud, numbersNear, type Scale, steps } from './spoken-number.js';
 export { type Takes, takeOf } from './takes.js';
 export { tradeWords } from './trade-words.js';

@@ -37,16 +37,30 @@ function madeMicrophone(sounds: Record<string, string>): void {
     source.start();
     await ended;
   };
+  // a compressor starts beside the bench: as loud as the voice and louder
+  const roar = () => {
+    const made = context.createBuffer(1, context.sampleRate, context.sampleRate);
+    let seed = 1;
+    made.getChannelData(0).forEach((_, n, all) => {
+      seed = (Math.imul(seed, 1_664_525) + 1_013_904_223) >>> 0;
+      all[n] = 0.2 * (seed / 2 ** 31 - 1);
+    });
+    const machine = new AudioBufferSourceNode(context, { buffer: made, loop: true });
+    machine.connect(line);
+    machine.start();
+    return () => machine.stop();
+  };
   // what the program says is counted; a browser of a test has no voice to say it with
   const aloud: string[] = [];
   speechSynthesis.speak = (words) => {
     aloud.push(words.text);
     setTimeout(() => words.dispatchEvent(new Event('end')), 30);
   };
-  Object.assign(globalThis, { play, aloud });
+  Object.assign(globalThis, { play, roar, aloud });
 }
 declare global {
   var play: (name: string) => Promise<void>;
+  var roar: () => () => void;
   var aloud: string[];
 }
 
@@ -235,6 +249,41 @@ describe('pieces go back by voice', () => {
   });
 });
 
+describe('a cover goes on by voice', () => {
+  test('with one bolt missing, and the gate before what it hides: something is wrong, looked at again, all of it is so', async () => {
+    const off = {
+      ...{ step: 'blower-housing', stage: 'teardown', title: 'Fan cover', component: 'blower-housing' },
+      ...{ state: 'done', fasteners: [{ what: 'bolt', size: 'M6', count: 4 }] },
+    };
+    const job = await hang(visit, 78, { architecture: 'overhead-valve' }, [['step', off]]);
+    const { page, errors } = await listeningPage(`/job/${job}/put-together`);
+    await page.getByRole('heading', { name: 'Fan cover back on' }).waitFor();
+    const writes = async (name: string, phrase: string, lines: number) => {
+      await say(page, name);
+      await heard(page).filter({ hasText: phrase }).waitFor();
+      await tap(page);
+      await expect.poll(async () => (await linesOf(job)).length, { timeout: 45_000 }).toBe(lines);
+      return (await linesOf(job)).at(-1)!;
+    };
+    const missing = await writes('one-is-missing-m3', 'one is missing', 4);
+    expect(missing).toMatchObject({ kind: 'step', spoken: true, body: { putsBack: 'blower-housing' } });
+    expect(missing.body.fasteners).toMatchObject([{ what: 'bolt', count: 3 }]);
+
+    const gate = page.getByRole('heading', { name: 'Before you go on: shroud' });
+    await gate.waitFor();
+    const notSo = await writes('something-is-wrong-m3', 'something is wrong', 5);
+    expect(notSo).toMatchObject({ kind: 'step', spoken: true, body: { state: 'planned', checked: [] } });
+    await page.goto(`${visit.shop.address}/job/${job}/put-together`);
+    await gate.waitFor();
+    const allSo = await writes('all-of-it-is-so-m3', 'all of it is so', 6);
+    expect(allSo).toMatchObject({ kind: 'step', spoken: true, body: { state: 'done' } });
+    expect(allSo.body.checked).toEqual(['no rub', 'no trapped wire']);
+    await gate.waitFor({ state: 'detached' });
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
 describe('at Findings', () => {
   test('the check in hand is answered by its own outcomes, and the log and the record say that it was said', async () => {
     const job = await hang(visit, 73, { architecture: 'overhead-valve', complaints: ['will-not-start'] });
@@ -257,6 +306,60 @@ describe('at Findings', () => {
     const line = (await linesOf(job)).at(-1)!;
     expect(line).toMatchObject({ spoken: true, body: { title: check } });
     await page.locator('.log').getByText('spoken').waitFor();
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('a number that was read', () => {
+  test('is said digit by digit near the one looked for, said back, and written by the tap as the reading it is', async () => {
+    const job = await hang(visit, 80, { architecture: 'overhead-valve', complaints: ['no-power'] });
+    const { page, errors } = await listeningPage(`/job/${job}/findings`);
+    const card = page.getByRole('region', { name: 'Check next' });
+    await card.getByText('Leak-down').first().waitFor();
+    const may = card.getByRole('list', { name: 'What may be said' });
+    await may.getByText('take a number').waitFor();
+    await hold(page, 'take-a-number-m3');
+    await may.getByText('one five').waitFor();
+    expect(await may.getByRole('listitem').allInnerTexts()).toEqual([
+      ...['zero five', 'one zero', 'one five', 'two zero', 'two five'],
+      ...['a higher number', 'further down', 'leave the numbers'],
+    ]);
+    await expectAccessible(page, 'numbers by voice');
+    await say(page, 'one-five-m3');
+    await heard(page).filter({ hasText: 'one five' }).waitFor();
+    await page.locator('.heard-now').getByText('15 %').waitFor();
+    expect(await page.evaluate(() => aloud.at(-1))).toBe('one five?');
+    // replaced by a higher one before the tap: nothing of it stands
+    await hold(page, 'a-higher-number-m3');
+    await may.getByText('three five').waitFor();
+    expect(await heard(page).count()).toBe(0);
+    await say(page, 'three-five-m3');
+    await page.locator('.heard-now').getByText('35 %').waitFor();
+    expect(await linesOf(job)).toHaveLength(2);
+    await tap(page);
+    await expect
+      .poll(async () => (await linesOf(job)).map(({ kind }) => kind), { timeout: 45_000 })
+      .toEqual(['open', 'intake', 'observation', 'measurement']);
+    const [seen, read] = (await linesOf(job)).slice(2);
+    expect(seen).toMatchObject({ spoken: true, body: { check: 'leak-down', value: '35 %' } });
+    expect(read).toMatchObject({ spoken: true, body: { measure: 'leak-down', value: { written: '35 %' } } });
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  test('is left again by voice, and the outcomes are listened for as before', async () => {
+    const job = await hang(visit, 81, { architecture: 'overhead-valve', complaints: ['no-power'] });
+    const { page, errors } = await listeningPage(`/job/${job}/findings`);
+    const may = page.getByRole('list', { name: 'What may be said' });
+    await may.getByText('take a number').waitFor();
+    const before = await may.allInnerTexts();
+    await hold(page, 'take-a-number-m3');
+    await may.getByText('one five').waitFor();
+    await hold(page, 'leave-the-numbers-m3');
+    await may.getByText('take a number').waitFor();
+    expect(await may.allInnerTexts()).toEqual(before);
+    expect(await linesOf(job)).toHaveLength(2);
     expect(errors).toEqual([]);
     await page.context().close();
   });
@@ -314,6 +417,31 @@ describe('nothing is written', () => {
     await page.keyboard.press('PageDown');
     await page.waitForTimeout(500);
     await page.getByText('bolt 1 of 4').waitFor();
+    expect(await linesOf(job)).toHaveLength(3);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('too loud', () => {
+  test('is said in place of a guess while a machine drowns the voice; once it stops the same voice is heard', async () => {
+    const job = await hang(visit, 79, { architecture: 'overhead-valve' }, [['joint', headJoint]]);
+    const { page, errors } = await listeningPage(`/job/${job}/tighten/head`);
+    await page.getByText('bolt 1 of 4').waitFor();
+    await say(page, 'that-one-clicked-m3');
+    await heard(page).waitFor();
+    const machine = await page.evaluateHandle(() => ({ stop: roar() }));
+    await page.waitForTimeout(1200); // what stands before the press is the machine alone
+    await say(page, 'that-one-clicked-m3');
+    await now(page).filter({ hasText: 'Too loud here: nothing is taken for an answer.' }).waitFor();
+    expect(await heard(page).count()).toBe(0);
+    await page.keyboard.press('PageDown');
+    await page.waitForTimeout(1700);
+    await page.getByText('bolt 1 of 4').waitFor();
+    await machine.evaluate(({ stop }) => stop());
+    await page.waitForTimeout(1200);
+    await say(page, 'that-one-clicked-m3');
+    await heard(page).filter({ hasText: 'that one clicked' }).waitFor();
     expect(await linesOf(job)).toHaveLength(3);
     expect(errors).toEqual([]);
     await page.context().close();

@@ -37,6 +37,16 @@ export function valueUnit(check: Check, facts: MachineFacts): ValueUnit | undefi
   return { unit, ...(kind !== undefined && { kind }) };
 }
 
+/**
+ * The number that a check looks for on such an engine, in the unit of its scale: the middle of what its first outcome spans,
+ * or the one bound that it has. Undefined where it has no scale.
+ */
+export function valueLookedFor(check: Check, facts: MachineFacts): number | undefined {
+  const bands = scalesOfValues(check, facts)[0]?.bands ?? [];
+  const { from, to: upTo } = bands.find(({ outcome }) => outcome === check.outcomes[0]?.id) ?? bands[0] ?? {};
+  return from !== undefined && upTo !== undefined ? (from + upTo) / 2 : (from ?? upTo);
+}
+
 /** Why a number is not believed at a check, in the unit in which it was written; undefined where it is. */
 export function whyNoValue(check: Check, value: string): string | undefined {
   const { low, high, unit } = check.believed ?? { low: 0, high: Infinity, unit: '' };

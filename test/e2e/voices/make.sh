@@ -8,5 +8,6 @@ make() {
   done
 }
 for phrase in "that one clicked" "keeps turning" "cancel the last one" "how tight" "next one" "one is missing" \
-  "all of it is so" "it is so" "something is wrong" "spark strong" "air cleaner blocked" "go back" \
+  "all of it is so" "it is so" "something is wrong" "spark strong" "air cleaner blocked" "the one before" \
+  "take a number" "a higher number" "further down" "leave the numbers" "one five" "three five" \
   "the radio said it would rain on sunday"; do make "$phrase"; done

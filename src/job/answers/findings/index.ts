@@ -1,4 +1,4 @@
 export { type EvidenceLine, timesWords } from './evidence-log.js';
 export type { BarredCheck, JobFindings } from './findings.js';
 export type { LastMove, Moved } from './moved.js';
-export { seenWords, type TypedValue, typedValue, valueAsked } from './typed-value.js';
+export { lookedFor, seenWords, type TypedValue, typedValue, valueAsked } from './typed-value.js';

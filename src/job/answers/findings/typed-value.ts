@@ -1,6 +1,6 @@
 import { byId, type Check, type Measurement } from '../../../catalog/index.js';
-import { outcomeOfValue, type ValueUnit, valueUnit } from '../../../diagnose/index.js';
-import { QuantityError } from '../../../quantity/index.js';
+import { outcomeOfValue, type ValueUnit, valueLookedFor, valueUnit } from '../../../diagnose/index.js';
+import { of, QuantityError, to } from '../../../quantity/index.js';
 import type { Body } from '../../entry.js';
 import type { From } from '../../job.js';
 import { written } from '../../read-entry.js';
@@ -27,6 +27,33 @@ export function valueAsked(here: Here, check: Check): ValueUnit | undefined {
   const measure = check.byLimit && measured(here, check);
   const unit = measure?.typicalNew[0]?.unit;
   return measure?.kind === undefined || unit === undefined ? undefined : { unit, kind: measure.kind };
+}
+
+/** A number that a check looks for on this engine, and between which bounds it is believed, all in one unit. */
+export interface LookedFor {
+  readonly near: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * The number near which a check's reading lies, in `unit`: the middle of the maker's limit or the one bound that it has,
+ * else what the scale of the check looks for. Undefined where none of them is known.
+ */
+export function lookedFor(here: Here, check: Check, { unit, kind }: ValueUnit): LookedFor | undefined {
+  const { believed } = check;
+  const scale = valueUnit(check, here.job.intake)?.unit;
+  const inUnit = (number: number, from: string) => (kind === undefined ? number : to(of(number, from), unit));
+  const { min, max } = (check.byLimit && limitOf(here, check)) ?? {};
+  const bounds = [min, max].flatMap((bound) => (bound ? [to(bound, unit)] : []));
+  const ofScale = scale === undefined ? undefined : valueLookedFor(check, here.job.intake);
+  if (bounds.length === 0 && ofScale !== undefined) bounds.push(inUnit(ofScale, scale!));
+  if (bounds.length === 0 || !believed) return undefined;
+  return {
+    near: bounds.reduce((sum, each) => sum + each, 0) / bounds.length,
+    low: inUnit(believed.low, believed.unit),
+    high: inUnit(believed.high, believed.unit),
+  };
 }
 
 /**

@@ -8,10 +8,10 @@ import { useAnswers, useCatalog } from '../../data/answers.js';
 import { write } from '../../data/outbox.js';
 import { Button, useAct, Wrong } from '../../parts/act.js';
 import { useInHand } from '../../parts/in-hand.js';
-import { AnswerHere } from '../../talk/answers/answer-here.js';
 import { type Choice, toldAloud } from '../../talk/answers/choice.js';
 import { ChoiceButton } from '../../talk/answers/choice-button.js';
 import { phrases } from '../../talk/answers/phrases.js';
+import { AnswerByVoice } from './answer-by-voice.js';
 import { AskedNow } from './asked-now.js';
 import { spoiledBy } from './spoils.js';
 import { TypedNumber } from './typed-number.js';
@@ -165,7 +165,13 @@ function Outcomes(props: CardProps & { inHand?: boolean; onLogged?: () => void }
         ))}
       </div>
       {inHand && (
-        <AnswerHere of={`${n.id} ${job.log.length}`} choices={[...seen, ...ofAny, toldOf(n, seen)]} />
+        <AnswerByVoice
+          {...{ job, check, doubtful, onLogged }}
+          seen={seen}
+          ofAny={ofAny}
+          told={toldOf(n, seen)}
+          act={act}
+        />
       )}
       <Wrong words={wrong} />
     </>

@@ -66,28 +66,33 @@ function NumberForm({ job, check, doubtful, onLogged, asked }: Typing & { asked:
   );
 }
 
-function meaning(outcome: string | undefined, open: boolean): string {
+export function meaning(outcome: string | undefined, open: boolean): string {
   if (outcome !== undefined) return `On this engine: ${outcome}.`;
   return open
     ? 'What it means hangs on the answer above; without it the number is kept as read.'
     : 'Kept as a reading. It says nothing before this engine’s own figure is known.';
 }
 
-function useReadersUnit({ unit, kind }: ValueUnit): string {
+export function useReadersUnit({ unit, kind }: ValueUnit): string {
   const system = useUnits();
   return kind === undefined ? unit : readerUnit(of(1, unit), system);
 }
 
-const asWritten = (text: string, { kind }: ValueUnit, unit: string): string =>
+export const asWritten = (text: string, { kind }: ValueUnit, unit: string): string =>
   kind === undefined ? `${text.trim()} ${unit}` : quantityIn(text, kind, unit).written;
 
-function said(answers: Answers, check: Check, value: string) {
+/** The observation that a number is. */
+export function said(answers: Answers, check: Check, value: string) {
   const { outcome } = typedValue(answers, check, value);
   return { check: check.id, title: check.title, outcomes: outcome === undefined ? [] : [outcome], value };
 }
 
 /** A number that is one of the measurements stands among them too: it is read once. */
-function linesOf(answers: Answers, check: Check, body: { readonly value?: string | undefined }): Line[] {
+export function linesOf(
+  answers: Answers,
+  check: Check,
+  body: { readonly value?: string | undefined },
+): Line[] {
   const { reading } = typedValue(answers, check, body.value ?? '');
   const phase = answers.putBack.length > 0 ? 'after' : 'as-found';
   return [

@@ -3,6 +3,7 @@ import { builtInCatalog, byId } from '../../../../src/catalog/index.js';
 import {
   EntryError,
   fold,
+  lookedFor,
   readBody,
   seenWords,
   typedValue,
@@ -63,6 +64,35 @@ test('the limit of the maker’s sheet decides before the scale of the trade', (
   expect(outcome(a, 'governed-speed', '3000 rpm')).toBe('in spec');
   expect(outcome(a, 'governed-speed', '3600 rpm')).toBe('high');
   expect(outcome(a, 'governed-speed', '2500 rpm')).toBe('low');
+});
+
+test('what a number is looked for near is the maker’s limit before the scale of the trade, in the unit that is asked', () => {
+  const sheet = answersOn({ ...overhead, governor: 'flyweight', use: 'generator' }, (add) =>
+    add('spec', {
+      spec: 'governed-top-speed',
+      label: 'Top speed',
+      line: 'top speed 2900 to 3100 rpm',
+      value: written('2900 rpm', 'rotation'),
+      upTo: written('3100 rpm', 'rotation'),
+      origin: { from: "maker's sheet", detail: 'page 4' },
+    }),
+  );
+  const rpm = { unit: 'rpm', kind: 'rotation' } as const;
+  expect(lookedFor(sheet, check('governed-speed'), rpm)!.near).toBeCloseTo(3000, 6);
+  // without a sheet a generator at no load holds 58 to 63 Hz at two poles, 3480 to 3780 rpm
+  const trade = answersOn({ ...overhead, governor: 'flyweight', use: 'generator' });
+  expect(lookedFor(trade, check('governed-speed'), rpm)).toEqual({ near: 3630, low: 0, high: 20_000 });
+  const a = answersOn(without);
+  expect(lookedFor(a, check('compression-dry'), { unit: 'psi', kind: 'pressure' })).toMatchObject({
+    ...{ near: 100, low: 0 },
+  });
+  const inches = lookedFor(a, check('coil-gap'), { unit: 'in', kind: 'length' })!;
+  expect(inches.near).toBeCloseTo(0.3 / 25.4, 6);
+  expect(inches.high).toBeCloseTo(5 / 25.4, 6);
+  // what scale holds is not known before the release is
+  expect(
+    lookedFor(answersOn(overhead), check('compression-dry'), { unit: 'psi', kind: 'pressure' }),
+  ).toBeUndefined();
 });
 
 test('a number typed before the release was known gets its meaning when it is', () => {
