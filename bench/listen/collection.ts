@@ -16,48 +16,66 @@ const longestS = 20;
 const forms = /\.(wav|ogg|oga|mp3|flac|opus)$/i;
 
 interface Listed {
-  readonly what: string;
-  readonly half: string;
+  readonly hash: string;
+  readonly what: 'other' | 'engine' | 'machine';
+  readonly half: 'guides' | 'measured';
 }
 
-export async function overCollection(list: string, folder: string): Promise<void> {
+/** Each sound of one half of the list that is found in a folder, with its first seconds. */
+export async function* soundsOf(list: string, folder: string, half: Listed['half'], firstS = longestS) {
   const listed = new Map(
     list
       .trim()
       .split('\n')
       .slice(1)
-      .map((line): [string, Listed] => {
-        const [, hash = '', what = '', half = ''] = line.split('\t');
-        return [hash, { what, half }];
-      }),
+      .map((line) => line.split('\t') as [string, string, Listed['what'], Listed['half']])
+      .filter((row) => row[3] === half)
+      .map(([, hash, what]): [string, Listed] => [hash, { hash, what, half }]),
   );
-  const tallies = new Map<string, { heard: number; accepted: number; unflagged: number }>();
   for (const file of filesIn(folder).filter((name) => forms.test(name))) {
     const bytes = new Uint8Array(readFileSync(file));
     const hash = createHash('sha256').update(bytes).digest('hex').slice(0, 16);
-    const { what, half } = listed.get(hash) ?? {};
-    if (what === undefined) continue;
+    const found = listed.get(hash);
+    if (found === undefined) continue;
     // a second copy of the same file is not heard again
     listed.delete(hash);
-    for (const strokes of [4, 2] as const) {
-      const name = `${what}, ${half}, as a ${strokes === 4 ? 'four' : 'two'}-stroke`;
-      const tally = tallies.get(name) ?? { heard: 0, accepted: 0, unflagged: 0 };
-      tallies.set(name, tally);
-      const heard = spoken(await decodeSound(bytes, file), strokes);
-      tally.heard += 1;
-      if (heard !== null) tally.accepted += 1;
-      if (heard === 'surely') tally.unflagged += 1;
-    }
+    const sound = async (): Promise<Sound> => {
+      const { samples, sampleRate } = await decodeSound(bytes, file);
+      return { samples: samples.subarray(0, firstS * sampleRate), sampleRate };
+    };
+    yield { ...found, sound };
   }
-  console.log(`${listed.size} sounds of the list were not found`);
+  console.log(`${listed.size} sounds of the list (${half}) were not found`);
+}
+
+interface Tally {
+  heard: number;
+  accepted: number;
+  unflagged: number;
+}
+
+export async function overCollection(list: string, folder: string): Promise<void> {
+  const tallies = new Map<string, Tally>();
+  for (const half of ['guides', 'measured'] as const)
+    for await (const { what, sound } of soundsOf(list, folder, half)) {
+      const heard = await sound();
+      for (const strokes of [4, 2] as const) {
+        const name = `${what}, ${half}, as a ${strokes === 4 ? 'four' : 'two'}-stroke`;
+        const tally = tallies.get(name) ?? { heard: 0, accepted: 0, unflagged: 0 };
+        tallies.set(name, tally);
+        const said = spoken(heard, strokes);
+        tally.heard += 1;
+        if (said !== null) tally.accepted += 1;
+        if (said === 'surely') tally.unflagged += 1;
+      }
+    }
   for (const [name, { heard, accepted, unflagged }] of [...tallies].sort())
     console.log(`  ${name.padEnd(36)} ${heard} sounds: ${accepted} accepted, ${unflagged} of them unflagged`);
 }
 
-function spoken({ samples, sampleRate }: Sound, strokes: 2 | 4): 'surely' | 'flagged' | null {
+function spoken(sound: Sound, strokes: 2 | 4): 'surely' | 'flagged' | null {
   try {
-    const part = { samples: samples.subarray(0, longestS * sampleRate), sampleRate };
-    const { meanRpm, ambiguous } = engineSpeed(part, { strokes, cylinders: 1 });
+    const { meanRpm, ambiguous } = engineSpeed(sound, { strokes, cylinders: 1 });
     return meanRpm === null ? null : ambiguous ? 'flagged' : 'surely';
   } catch (error) {
     if (error instanceof ListenError) return null;

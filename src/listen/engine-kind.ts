@@ -46,11 +46,31 @@ const beyond = 1.3;
 /** A speed this far outside, in logarithms, needs half as much evidence again. Trade judgement, no source. */
 const softness = 0.11;
 
-/** What the range that was said makes of a speed: 1 within it, less the farther outside. */
-export function expected({ said }: Cycle, rpm: number): number {
-  if (said === undefined) return 1;
-  const outside = Math.max(0, Math.log(said.lowRpm / rpm), Math.log(rpm / said.highRpm));
-  return Math.exp(-0.5 * (outside / softness) ** 2);
+/**
+ * Where nothing was said, engines of many cylinders turn at these speeds most of the time: a generator’s, a tractor’s, a
+ * car’s. Cylinders that are alike leave little else to tell a speed from twice it. Trade judgement, no source.
+ */
+const mostly = { lowRpm: 700, highRpm: 3800 };
+/** At twice the usual top a speed needs two and a half times the evidence: rare, not absurd. */
+const mostlySoftness = 0.5;
+
+/** What the range that was said, or else is usual, makes of a speed: 1 within it, less the farther outside. */
+export function expected({ said, cylinders }: Cycle, rpm: number): number {
+  if (said === undefined && cylinders === 1) return 1;
+  const { lowRpm, highRpm } = said ?? mostly;
+  const outside = Math.max(0, Math.log(lowRpm / rpm), Math.log(rpm / highRpm));
+  return Math.exp(-0.5 * (outside / (said ? softness : mostlySoftness)) ** 2);
+}
+
+/**
+ * How much likelier it is that a speed within what was said is this engine’s, as a logarithm of odds: what is none falls
+ * anywhere in the usual range, and into a narrow one seldom. 0 where nothing was said.
+ */
+export function narrowing({ said, strokes, cylinders }: Cycle): number {
+  if (said === undefined) return 0;
+  const usual = usualRange(strokes, cylinders);
+  const width = ({ lowRpm, highRpm }: { lowRpm: number; highRpm: number }) => Math.log(highRpm / lowRpm);
+  return Math.max(0, Math.log(width(usual) / width(said)));
 }
 
 /** Throws a ListenError when the strokes, the cylinders, the range or the belt name no engine. */

@@ -1,4 +1,5 @@
 import { type Bands, bandsOf, cut, lasting, lowBandOf } from './bands.js';
+import { isDoubtful, type Signs, signsOf } from './doubt.js';
 import { type Cycle, cycleOf, type EngineKind, firingHz, rpmOfCycle } from './engine-kind.js';
 import { fallAfter, heardUntil, longestFallS } from './falling.js';
 import { followed, type Known } from './follow.js';
@@ -17,6 +18,8 @@ import { accepted, longestHeld, refused, type Verdict } from './verdict.js';
 /** The crank speed over time; without a track where no engine is heard. */
 export interface EngineSpeed extends Verdict {
   readonly track: readonly TrackPoint[];
+  /** by which an engine was told from what is none; none of what was refused */
+  readonly signs?: Signs;
 }
 
 /**
@@ -49,7 +52,8 @@ export function speedIn(sound: Sound, low: Signal, cycle: Cycle): EngineSpeed {
   const heard = parts.flatMap(({ heard }) => heard);
   if (heard.length === 0) return { ...refused(parts[0]!.objection), track: [] };
   const track = inTime(heard.flatMap(({ track }) => track));
-  return { ...accepted(speaking(heard, track).choice, track), track };
+  const { choice, signs } = speaking(heard, track);
+  return { ...accepted(choice, track, isDoubtful(signs, cycle)), track, signs };
 }
 
 /** The piece that speaks for the mean: one in which that stretch was heard, and of these one that settles it. */
@@ -73,6 +77,7 @@ function inTime(points: readonly TrackPoint[]): readonly TrackPoint[] {
 interface Piece {
   readonly choice: Choice;
   readonly evidence: number;
+  readonly signs: Signs;
   readonly verdict: Verdict;
   readonly track: readonly TrackPoint[];
 }
@@ -134,7 +139,12 @@ function heardPiece({ sound, low, piece }: Listened, cycle: Cycle, known?: Known
     ...point,
     t: point.t + from,
   }));
-  return { choice, evidence: median(steadiness.evidence), track, verdict: accepted(choice, track) };
+  const signs = signsOf(choice, stretches, steadiness);
+  return {
+    ...{ choice, signs, track },
+    evidence: median(steadiness.evidence),
+    verdict: accepted(choice, track, isDoubtful(signs, cycle)),
+  };
 }
 
 /** What is known followed, or else heard near to its speed. */

@@ -46,6 +46,13 @@ export function parityOf(witnesses: readonly Salience[], hz: number, { cylinders
 export const linesOf = (witnesses: readonly Salience[], hz: number, { cylinders }: Cycle): number =>
   witnesses.reduce((sum, salience) => sum + comb(salience, hz / salience.step, cylinders).lines, 0);
 
+/** Share of what stands out that the orders of a cycle rate explain, over all witnesses, 0 to 1. */
+export const shareOf = (witnesses: readonly Salience[], hz: number, { cylinders }: Cycle): number =>
+  witnesses.reduce((sum, salience, i) => {
+    const { firingShare, otherShare } = comb(salience, hz / salience.step, cylinders);
+    return sum + (weights[i]! * (firingShare + otherShare)) / 2;
+  }, 0);
+
 /**
  * A two-stroke fires each turn, and a weaker line half-way is a cycle skipped; a four-stroke's lines half-way between
  * turns are its firings, and what stands on the whole turns comes from the crankshaft as well.

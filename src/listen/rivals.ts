@@ -1,5 +1,5 @@
 import { type Cycle, cycleHz, expected, rpmOfCycle } from './engine-kind.js';
-import { cycleEvidence, linesOf, parityOf } from './evidence.js';
+import { cycleEvidence, linesOf, parityOf, shareOf } from './evidence.js';
 import type { Salience } from './salience.js';
 
 /** A cycle rate that could explain what is heard. */
@@ -20,6 +20,8 @@ export interface Choice {
   readonly chance: number;
   /** orders of the best that stand out, in lines of full salience */
   readonly lines: number;
+  /** share of what stands out that is an order of the best */
+  readonly share: number;
 }
 
 const gridStep = 0.004;
@@ -61,6 +63,7 @@ export function choose(witnesses: readonly Salience[], pathHz: number, cycle: Cy
     highest: ranked[0]!.evidence,
     chance: onGrid[Math.floor(count / 10)]!.evidence,
     lines: linesOf(witnesses, best.ratio, cycle),
+    share: shareOf(witnesses, best.ratio, cycle),
   };
 }
 

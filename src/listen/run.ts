@@ -38,7 +38,7 @@ export interface RunReport extends EngineSpeed {
  */
 export function listenToRun(sound: Sound, engine: EngineKind): RunReport {
   const low = lowBandOf(requireSound(sound));
-  const speed = speedIn(sound, low, cycleOf(engine));
+  const { signs: _, ...speed } = speedIn(sound, low, cycleOf(engine));
   const starts = startAttempts(low, speed.track);
   const down = runDown(speed.track);
   const stop = bladeStop(sound, speed.track);

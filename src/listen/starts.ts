@@ -16,6 +16,8 @@ export interface Starts {
   readonly untilCaught: number | null;
   /** from the first attempt to the beginning of the run; null with it */
   readonly secondsToRun: number | null;
+  /** whether the recording tells if the last attempt caught: false where sound goes on after it that has no speed */
+  readonly told: boolean;
 }
 
 const stepS = 0.02;
@@ -44,10 +46,16 @@ export function startAttempts(low: Signal, track: readonly TrackPoint[]): Starts
     if (caught) break;
   }
   const at = attempts.findIndex(({ caught }) => caught);
-  if (at < 0) return { attempts, untilCaught: null, secondsToRun: null };
+  if (at < 0) return { attempts, untilCaught: null, secondsToRun: null, told: !attempts.some(goesOn(low)) };
   const begins = track.find(({ t }) => t >= attempts[at]!.from)!.t;
-  return { attempts, untilCaught: at + 1, secondsToRun: begins - attempts[0]!.from };
+  return { attempts, untilCaught: at + 1, secondsToRun: begins - attempts[0]!.from, told: true };
 }
+
+/** No pull lasts so long, and what sounds to the very end of the recording may have run on. */
+const goesOn =
+  ({ values, rate }: Signal) =>
+  ({ from, to }: Attempt): boolean =>
+    to - from > runS || to > values.length / rate - 2 * stepS;
 
 /** Whether the track speaks for most of a second somewhere in between. */
 const speedIn = (track: readonly TrackPoint[], from: number, to: number): boolean =>

@@ -11,7 +11,7 @@ export interface Verdict {
   readonly meanRpm: number | null;
   /** standard uncertainty of the mean; null with it */
   readonly uncertaintyRpm: number | null;
-  /** whether another speed fits nearly as well */
+  /** whether another speed fits nearly as well, or it may be no engine at all */
   readonly ambiguous: boolean;
   readonly rivals: readonly Rival[];
   /** the answer or the refusal in words */
@@ -34,15 +34,20 @@ const isClose =
 
 export const hasRival = ({ best, rivals }: Choice): boolean => rivals.some(isClose(best));
 
-export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[]): Verdict {
+/** `doubtful`: it may be no engine at all. */
+export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[], doubtful: boolean): Verdict {
   const runs = steadyRuns(track);
   const held = longestHeld(track);
   const mean = meanRpm(held);
   const close = rivals.filter(isClose(best)).map((rival) => asRival(rival, best, mean));
   const uncertaintyRpm = uncertaintyOfMean(held);
   return {
-    ...{ meanRpm: mean, uncertaintyRpm, ambiguous: close.length > 0, rivals: close },
-    says: [...words(track, runs, mean, uncertaintyRpm), ...rivalWords(close)].join(' '),
+    ...{ meanRpm: mean, uncertaintyRpm, ambiguous: doubtful || close.length > 0, rivals: close },
+    says: [
+      ...words(track, runs, mean, uncertaintyRpm),
+      ...rivalWords(close),
+      ...(doubtful ? [doubt] : []),
+    ].join(' '),
   };
 }
 
@@ -146,6 +151,9 @@ function ends(track: readonly TrackPoint[]): readonly [number, number] {
   const rpm = track.map((point) => point.rpm);
   return [quantile(rpm, 0.02), quantile(rpm, 0.98)];
 }
+
+const doubt =
+  'It may be no engine: much of what is heard here has no part in this beat. Listen again, nearer to it.';
 
 function rivalWords(rivals: readonly Rival[]): string[] {
   if (rivals.length === 0) return [];

@@ -8,7 +8,7 @@ import { steadySegments } from '../../src/listen/segments.js';
 import { orderLines, spectrogram } from '../../src/listen/spectrogram.js';
 import { startAttempts } from '../../src/listen/starts.js';
 import { campaign } from '../support/campaign.js';
-import { type EngineSound, engineSound } from './engine-sound.js';
+import { type EngineSound, engineSound, normal, random } from './engine-sound.js';
 
 const engine = { strokes: 4, cylinders: 1 } as const;
 const report = (of: Omit<EngineSound, 'strokes'>) =>
@@ -74,6 +74,56 @@ test('an engine that never catches is counted, and has no time to a run', () => 
   expect(starts.attempts).toHaveLength(4);
   expect(starts.untilCaught).toBeNull();
   expect(starts.secondsToRun).toBeNull();
+});
+
+describe('a start is told by the sound that follows, or not told', () => {
+  const pulls = (t: number) => (t > 1 && t < 1.6) || (t > 3 && t < 3.6);
+  const of = { strokes: 4, seconds: 12, seed: 6 } as const;
+  test('with room noise 20 dB below, two pulls and the third that catches are three', () => {
+    const { starts } = report({
+      ...of,
+      rpm: (t) => (t > 5.4 ? 2800 : 500),
+      fires: (t) => t > 5 || pulls(t),
+      snrDb: 20,
+    });
+    expect(starts).toMatchObject({ untilCaught: 3, told: true });
+  });
+
+  test('two pulls with quiet after them: none caught, and that is told', () => {
+    const { starts } = report({ ...of, rpm: () => 500, fires: pulls, snrDb: 25 });
+    expect(starts).toMatchObject({ untilCaught: null, told: true });
+    expect(starts.attempts).toHaveLength(2);
+  });
+
+  test('sound that goes on after the last pull without a speed: not told', () => {
+    const { samples, sampleRate } = engineSound({
+      strokes: 4,
+      rpm: () => 500,
+      fires: pulls,
+      seconds: 10,
+      seed: 6,
+    });
+    const uniform = random(5);
+    const roars = samples.map((x, i) => (i > 5 * sampleRate ? x + 0.2 * normal(uniform) : x));
+    const { starts, events } = listenToRun({ samples: roars, sampleRate }, engine);
+    expect(starts).toMatchObject({ untilCaught: null, told: false });
+    expect(events.some(({ kind }) => kind === 'caught')).toBe(false);
+  });
+});
+
+test('droop and recovery are read from a sound, and the stop at its end is no part of the last step', () => {
+  const sound = engineSound({
+    strokes: 4,
+    rpm: (t) => (t < 6 ? 3600 : t < 14 ? 3400 : Math.max(1, 3400 * (1 - (t - 14) / 3))),
+    fires: (t) => t < 16.8,
+    seconds: 18,
+    seed: 9,
+    snrDb: 20,
+  });
+  const { track } = engineSpeed(sound, engine);
+  const [step] = loadSteps(track, [{ t: 6, kind: 'load on' }]);
+  // (3600 − 3400) / 3600, as the sound was made
+  expect(Math.abs(step!.droopPercent - 5.56)).toBeLessThan(0.2);
 });
 
 const points = (seconds: number, rpm: (t: number) => number) =>

@@ -72,8 +72,12 @@ function asText({ says, segments, starts, runDown, stop, beat, shaft }: RunRepor
   ].join('\n');
 }
 
-function startWords({ attempts, untilCaught, secondsToRun }: RunReport['starts']): string[] {
+function startWords({ attempts, untilCaught, secondsToRun, told }: RunReport['starts']): string[] {
   if (attempts.length === 0) return [];
+  if (!told)
+    return [
+      `${counted(attempts.length, 'start attempt')}; whether the engine ran on cannot be told from the sound.`,
+    ];
   if (untilCaught === null) return [`${counted(attempts.length, 'start attempt')}; none caught.`];
   return [`Caught at attempt ${untilCaught}, ${secondsToRun!.toFixed(1)} s after the first.`];
 }

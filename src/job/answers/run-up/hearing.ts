@@ -101,10 +101,10 @@ function thinned<T>(list: readonly T[]): T[] {
   return list.filter((_, i) => i % each === 0);
 }
 
-/** A recording that begins with the engine running tells nothing of its start. */
+/** A recording that begins with the engine running tells nothing of its start, nor one in which it may have run on. */
 function startsOf({ starts }: RunReport): Hearing['starts'] {
-  const { attempts, untilCaught, secondsToRun } = starts;
-  if (attempts.length === 0) return undefined;
+  const { attempts, untilCaught, secondsToRun, told } = starts;
+  if (attempts.length === 0 || !told) return undefined;
   return {
     attempts: untilCaught ?? attempts.length,
     caught: untilCaught !== null,
