@@ -1,4 +1,5 @@
-// How well photographs on the mat are read: `npm run bench sight`. Scenes are rendered anew; WRISTPIN_SIGHT=held-out reads the other half.
+// How well photographs on the mat are read: `npm run bench sight`. Scenes are rendered anew; WRISTPIN_SIGHT=held-out reads the
+// other half, WRISTPIN_SIGHT_PART one part alone: “plates” (or another group), “refused” or “look-alikes”.
 import sharp from 'sharp';
 import { compare, type Plate, type Seen, see } from '../src/sight/index.js';
 import { unfit } from './sight/refusals.js';
@@ -26,21 +27,29 @@ async function read(
 }
 
 const pairs = 6;
+const part = process.env.WRISTPIN_SIGHT_PART;
 const cases = process.env.WRISTPIN_SIGHT === 'held-out' ? heldOut() : guiding();
-const groups = new Map<string, Score[]>();
 const seconds: number[] = [];
-for (const each of cases) {
-  const answer = await read(each);
-  const { group } = each;
-  groups.set(group, [...(groups.get(group) ?? []), answer.score]);
-  seconds.push(answer.seconds);
+for (const title of new Set(cases.map(({ group }) => group))) {
+  if (part && part !== title) continue;
+  const scores: Score[] = [];
+  for (const each of cases.filter(({ group }) => group === title)) {
+    const answer = await read(each);
+    scores.push(answer.score);
+    seconds.push(answer.seconds);
+  }
+  console.log(table(title, scores));
 }
-for (const [title, scores] of groups) console.log(table(title, scores));
-console.log('\nrefused                       right reason   another   read');
-for (const line of await refusals()) console.log(line);
-console.log('\nlook-alikes     differ   found  else  missed (differ by)   of them refused');
-for (const change of twinChanges) console.log(await lookAlikes(change));
-console.log(`processor time of one picture: ${Math.max(...seconds).toFixed(1)} s at most`);
+if (!part || part === 'refused') {
+  console.log('\nrefused                       right reason   another   read');
+  for (const line of await refusals()) console.log(line);
+}
+if (!part || part === 'look-alikes') {
+  console.log('\nlook-alikes     differ   found  else  missed (differ by)   of them refused');
+  for (const change of twinChanges) console.log(await lookAlikes(change));
+}
+if (seconds.length > 0)
+  console.log(`processor time of one picture: ${Math.max(...seconds).toFixed(1)} s at most`);
 
 /** Pairs that differ by half a millimetre in one thing or not at all: what was found, and what was found that is not there. */
 async function lookAlikes(change: (typeof twinChanges)[number]): Promise<string> {

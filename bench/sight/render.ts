@@ -13,6 +13,18 @@ export interface Stain {
   readonly soft: number;
 }
 
+export interface Develop {
+  /** light is blurred and shared between pixels after it became the file's numbers, as a simple renderer does */
+  readonly mixedInFile: boolean;
+  /** of what a blur of 1.2 pixels takes away, so much is added */
+  readonly sharpen: number;
+  /** contrast added in the middle of the file's numbers, taken at both ends */
+  readonly contrast: number;
+  /** of the light, what the corners of the picture lose */
+  readonly vignette: number;
+  readonly chroma: '4:2:0' | '4:4:4';
+}
+
 export interface Scene {
   readonly seed: number;
   readonly paper: MatPaper;
@@ -42,6 +54,8 @@ export interface Scene {
   readonly shake?: { readonly x: number; readonly y: number };
   readonly noise: number;
   readonly quality: number;
+  /** how a camera makes a file of the light otherwise than by the standard alone */
+  readonly develop?: Develop;
   /** millimetres by which a corner of the sheet stands up */
   readonly curl?: number;
   /** nothing printed: a bare table */
@@ -103,22 +117,39 @@ const cross = (a: Vec, b: Vec): Vec => ({
 });
 const dot = (a: Vec, b: Vec) => a.x * b.x + a.y * b.y + a.z * b.z;
 
+const plain: Develop = { mixedInFile: false, sharpen: 0, contrast: 0, vignette: 0, chroma: '4:2:0' };
+
 /** The photograph of a scene as a JPEG file. */
 export async function photograph(scene: Scene): Promise<Buffer> {
-  const light = blurred(rendered(scene, await sheet(scene.paper)), scene);
-  const { width, height, noise, quality, seed } = scene;
+  const { width, height, noise, quality, seed, exposure } = scene;
+  const { mixedInFile, sharpen, contrast, chroma } = scene.develop ?? plain;
   const random = dice(seed ^ 0x5bd1e995);
-  const bytes = Buffer.alloc(width * height * 3);
+  const light = blurred(rendered(scene, await sheet(scene.paper)), scene);
+  const values = light.map((value) => {
+    const seen = mixedInFile ? decoded(value) : value * exposure;
+    return encoded(seen + noise * Math.sqrt(Math.max(0, seen) + 0.01) * random.normal());
+  });
+  const soft = sharpen > 0 ? blurred(values, { width, height, blur: 1.2 }) : values;
+  const bytes = Buffer.alloc(values.length);
   for (let i = 0; i < bytes.length; i += 1) {
-    const value = light[i]! * scene.exposure;
-    const noisy = value + noise * Math.sqrt(Math.max(0, value) + 0.01) * random.normal();
-    const v = Math.min(1, Math.max(0, noisy));
-    bytes[i] = Math.round(255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055));
+    const v = values[i]! + sharpen * (values[i]! - soft[i]!);
+    const curved = v - (contrast * Math.sin(2 * Math.PI * v)) / (2 * Math.PI);
+    bytes[i] = Math.round(255 * Math.min(1, Math.max(0, curved)));
   }
   return sharp(bytes, { raw: { width, height, channels: 3 } })
-    .jpeg({ quality, chromaSubsampling: '4:2:0' })
+    .jpeg({ quality, chromaSubsampling: chroma })
     .toBuffer();
 }
+
+const fine = 1 << 16;
+/** IEC 61966-2-1 (sRGB), in steps of a hundredth of what a file tells apart. */
+const file = Float64Array.from({ length: fine + 1 }, (_, i) => {
+  const v = i / fine;
+  return v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055;
+});
+/** Cut off where a sensor is full. */
+const encoded = (light: number): number => file[Math.round(fine * Math.min(1, Math.max(0, light)))]!;
+const decoded = (v: number): number => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
 
 type Sheet = Awaited<ReturnType<typeof sheet>>;
 
@@ -168,6 +199,8 @@ function looker(scene: Scene, paper: Sheet) {
   const shade = shader(scene, eye);
   const cx = scene.width / 2 + scene.lens.x;
   const cy = scene.height / 2 + scene.lens.y;
+  const { mixedInFile, vignette } = scene.develop ?? plain;
+  const corner = (scene.width ** 2 + scene.height ** 2) / 4;
   return (px: number, py: number, color: Float64Array): number => {
     const u = (px - cx) / focal;
     const v = (py - cy) / focal;
@@ -192,6 +225,9 @@ function looker(scene: Scene, paper: Sheet) {
       if (hit && hit.t < first.t) first = hit;
     }
     shade(ray, first, color);
+    const kept = 1 - (vignette * ((px - cx) ** 2 + (py - cy) ** 2)) / corner;
+    for (let c = 0; c < 3; c += 1) color[c]! *= kept;
+    if (mixedInFile) for (let c = 0; c < 3; c += 1) color[c] = encoded(color[c]! * scene.exposure);
     return first.id;
   };
 }
@@ -282,7 +318,10 @@ function isShaded(scene: Scene, at: Vec, to: Vec): boolean {
   });
 }
 
-function blurred(light: Float32Array, { width, height, blur, shake }: Scene): Float32Array {
+function blurred(
+  light: Float32Array,
+  { width, height, blur, shake }: Pick<Scene, 'width' | 'height' | 'blur' | 'shake'>,
+): Float32Array {
   const reach = Math.ceil(3 * blur);
   const kernel = Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-0.5 * ((i - reach) / blur) ** 2));
   const total = kernel.reduce((a, b) => a + b, 0);

@@ -92,6 +92,21 @@ function fitting(scene: Scene): Scene {
   return now;
 }
 
+/** Fitted, and with as many pixels as four a millimetre take. */
+function fineEnough(scene: Scene): Scene {
+  const now = fitting(scene);
+  const { lens } = now;
+  const more = Math.max(1, (4.1 * now.distance) / lens.focal);
+  const width = Math.ceil(now.width * more);
+  const height = Math.ceil(now.height * more);
+  return {
+    ...now,
+    width,
+    height,
+    lens: { ...lens, focal: more * lens.focal, x: more * lens.x, y: more * lens.y },
+  };
+}
+
 const stainsOn = (d: Dice, count: number, clear: (x: number, y: number) => number): Stain[] => {
   const out: Stain[] = [];
   for (let i = 0; i < 200 && out.length < count; i += 1) {
@@ -347,3 +362,64 @@ const apart = (a: BoltTruth, b: BoltTruth) =>
   along(a).every((p) =>
     along(b).every((q) => Math.hypot(p.x - q.x, p.y - q.y) > 0.7 * (a.flats + b.flats) + 6),
   );
+
+const otherSizes = [
+  [900, 1200],
+  [900, 1200],
+  [1200, 1600],
+] as const;
+
+const otherColors: readonly Rgb[] = [
+  [0.52, 0.52, 0.5],
+  [0.44, 0.43, 0.4],
+  [0.5, 0.4, 0.26],
+  [0.025, 0.025, 0.028],
+  [0.04, 0.042, 0.045],
+  [0.3, 0.3, 0.31],
+  [0.4, 0.4, 0.41],
+  [0.4, 0.22, 0.12],
+];
+
+/** The same kind of scene by another camera, other light and another material than those of `plateCase`. */
+export function otherLook(seed: number): Case {
+  const d = dice(seed ^ 0x2f6e2b1);
+  const deep = d.chance(0.2);
+  const from = plateCase(seed, { thickness: deep ? [10, 15] : [0.4, 3], size: d.one(otherSizes) });
+  const plateOf = from.truth.plate!;
+  const [r, g, b] = d.one(otherColors);
+  const grain = d.between(0.01, 0.25);
+  const metal = r > 0.28 && r < 0.42 && d.chance(0.7);
+  const fine = d.between(0.4, 4);
+  const color = (x: number, y: number): Rgb => {
+    const v = 1 + grain * bumps(x / fine, y / fine, seed + 1);
+    return [r * v, g * v, b * v];
+  };
+  const look = { color, wall: d.between(0.35, 1), gloss: metal ? d.between(0.1, 0.3) : d.between(0, 0.08) };
+  const { scene } = from;
+  const flashed = d.chance(0.7);
+  return {
+    ...from,
+    name: `other ${seed}`,
+    group: 'other looks',
+    scene: fineEnough({
+      ...scene,
+      things: [plate(plateOf, look)],
+      aim: { x: d.between(-14, 14), y: d.between(-14, 14) },
+      roll: scene.roll + (d.chance(0.5) ? 180 : 0) + d.between(-6, 6),
+      flash: flashed ? d.between(0.5, 1) : d.between(0, 0.2),
+      slope: flashed ? { x: 0, y: 0 } : { x: d.between(-0.5, 0.5), y: d.between(-0.4, 0.4) },
+      exposure: d.between(0.4, 1.08),
+      tint: [d.between(0.85, 1), d.between(0.9, 1), d.between(0.7, 1)],
+      blur: d.between(0.3, 1.5),
+      noise: d.between(0.001, 0.025),
+      quality: d.whole(72, 98),
+      develop: {
+        mixedInFile: d.chance(0.4),
+        sharpen: d.chance(0.5) ? d.between(0.1, 0.8) : 0,
+        contrast: d.chance(0.5) ? d.between(0, 0.35) : 0,
+        vignette: d.between(0, 0.35),
+        chroma: d.one(['4:2:0', '4:4:4']),
+      },
+    }),
+  };
+}

@@ -55,7 +55,7 @@ function halved(picture: Picture, pixelsPerMm: number): { picture: Picture; scal
   return { picture: now, scale };
 }
 
-function half({ width, height, channels, data }: Picture): Picture {
+function half({ width, height, channels, data, ...tone }: Picture): Picture {
   const w = width >> 1;
   const h = height >> 1;
   const out = new Uint8Array(w * h * 3);
@@ -69,7 +69,7 @@ function half({ width, height, channels, data }: Picture): Picture {
           (data[at + c]! + data[at + channels + c]! + data[below + c]! + data[below + channels + c]! + 2) >>
           2;
     }
-  return { width: w, height: h, channels: 3, data: out };
+  return { ...tone, width: w, height: h, channels: 3, data: out };
 }
 
 /** Places of the picture are worked out for every eighth pixel and shared between: a lens bends slowly. */

@@ -4,6 +4,8 @@ export interface Picture {
   readonly height: number;
   readonly channels: 3 | 4;
   readonly data: Uint8Array | Uint8ClampedArray;
+  /** the light that each of its numbers stands for, where it is not the standard’s */
+  readonly tone?: Float64Array;
 }
 
 /** Light in a shadow adds and is shared by area, the numbers of a picture file do not: IEC 61966-2-1 (sRGB) undone. */
@@ -12,9 +14,12 @@ export const linear: Float64Array = Float64Array.from({ length: 256 }, (_, v) =>
   return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
 });
 
+/** where paper has this number of a file, its noise reaches the highest one, and light is cut off */
+export const full = 248;
+
 /** Linear light at a place of the picture, between pixels by their four neighbors; pixel 0 has its middle at 0.5. */
 export function lightAt(
-  { width, height, channels, data }: Picture,
+  { width, height, channels, data, tone = linear }: Picture,
   x: number,
   y: number,
   into: Float64Array,
@@ -28,8 +33,8 @@ export function lightAt(
   const at = (row * width + column) * channels;
   const below = at + width * channels;
   for (let c = 0; c < 3; c += 1) {
-    const upper = (1 - fx) * linear[data[at + c]!]! + fx * linear[data[at + channels + c]!]!;
-    const lower = (1 - fx) * linear[data[below + c]!]! + fx * linear[data[below + channels + c]!]!;
+    const upper = (1 - fx) * tone[data[at + c]!]! + fx * tone[data[at + channels + c]!]!;
+    const lower = (1 - fx) * tone[data[below + c]!]! + fx * tone[data[below + channels + c]!]!;
     into[c] = (1 - fy) * upper + fy * lower;
   }
 }

@@ -53,7 +53,7 @@ function read(
   { as, thickness, onStep }: SightOptions,
 ): Pick<Seen, 'refused' | 'plate' | 'bolts'> {
   onStep?.('part');
-  const material = materialOn(view.ground);
+  const material = materialOn(view.ground, as);
   if (!material) return { refused: refusal('nothing-there') };
   onStep?.('edges');
   if (as === 'bolts') {

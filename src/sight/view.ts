@@ -4,6 +4,7 @@ import { type Ground, groundOf } from './ground.js';
 import type { Mat } from './mat/mat.js';
 import { type Picture, reducedGray } from './picture.js';
 import { type Refusal, refusal } from './refusal.js';
+import { toneOf } from './tone.js';
 
 /** A photograph of the mat, understood: where the camera stood and what the white middle shows. */
 export interface View {
@@ -42,7 +43,8 @@ export function viewOf(picture: Picture, { scale, focal }: ViewOptions): View | 
   if (!solved) return refusal(looksBlurred(picture) ? 'blurred' : 'marks-covered');
   const wrong = faultOf(solved, seen.mat);
   if (wrong) return refusal(wrong);
-  return { picture, mat: seen.mat, solved, ground: groundOf(picture, seen.mat, solved) };
+  const toned = { ...picture, tone: toneOf(picture, seen.mat, solved.camera) };
+  return { picture: toned, mat: seen.mat, solved, ground: groundOf(toned, seen.mat, solved) };
 }
 
 function faultOf(solved: SolvedCamera, mat: Mat) {

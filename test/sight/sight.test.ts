@@ -2,7 +2,7 @@ import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { unfit } from '../../bench/sight/refusals.js';
 import { photograph, type Scene } from '../../bench/sight/render.js';
-import { boltCase, type Case, plateCase } from '../../bench/sight/scenes.js';
+import { boltCase, type Case, otherLook, plateCase } from '../../bench/sight/scenes.js';
 import { score } from '../../bench/sight/score.js';
 import { type Seen, type SightOptions, see } from '../../src/sight/index.js';
 
@@ -32,6 +32,23 @@ test('a gasket: every hole and the outline within the limits', async () => {
   expect(worst(found.distances)).toBeLessThan(0.15);
   expect(worst(found.diameters)).toBeLessThan(0.15);
   expect(worst(found.overStated)).toBeLessThan(2);
+});
+
+test('a camera whose file is far off the standard’s curve: holes come out no narrower than they are', async () => {
+  const each = otherLook(2003);
+  expect(each.scene.develop?.mixedInFile).toBe(true);
+  const { refused, diameters } = await read(each);
+  expect(refused).toBeUndefined();
+  // by the standard’s curve alone 0.11 mm too narrow
+  expect(Math.abs(diameters.reduce((sum, off) => sum + off, 0) / diameters.length)).toBeLessThan(0.06);
+});
+
+test('a copper face on which the flash is mirrored on one side is read all round', async () => {
+  const found = await read(otherLook(2007));
+  expect(found.refused).toBeUndefined();
+  expect(found).toMatchObject({ missed: 0, invented: 0 });
+  expect(found.worstRun).toBeLessThan(1);
+  expect(worst(found.diameters)).toBeLessThan(0.15);
 });
 
 test('a thick part says how narrow a hole may be hidden, and each hole that is not listed is narrower', async () => {

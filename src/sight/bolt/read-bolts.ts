@@ -35,7 +35,7 @@ export function readBolts(view: View, material: Material): readonly Bolt[] | Ref
   const lines = contours({ ...view.ground, values: material.paper }, 0.5).filter(
     (line) => signedArea(line) > least,
   );
-  const reader = edgeReader(view.picture, view.solved, view.ground, material.color, { limb });
+  const reader = edgeReader(view.picture, view.solved, view.ground, material.colorAt, { limb });
   const bolts: Bolt[] = [];
   const others: Other[] = [];
   for (const line of lines) {

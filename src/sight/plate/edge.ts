@@ -3,8 +3,8 @@ import { erf } from '../camera/crossing.js';
 import type { Bead } from '../contours.js';
 import type { Ground } from '../ground.js';
 import type { Place } from '../mat/mat.js';
-import { mixing } from '../material.js';
-import { lightAt, type Picture } from '../picture.js';
+import { type Color, type Material, mixing } from '../material.js';
+import { full, lightAt, linear, type Picture } from '../picture.js';
 
 /** One place of a material’s edge, refined below a pixel. */
 export interface EdgePoint extends Place {
@@ -25,8 +25,7 @@ export interface EdgeReader {
   readonly camera: Camera;
   readonly eye: Spot;
   readonly ground: Ground;
-  readonly weights: readonly [number, number, number];
-  readonly color: readonly [number, number, number];
+  readonly colorAt: Material['colorAt'];
   /** standard deviation of the blur, pixels */
   readonly blur: number;
   /** height of the upper rim, millimetres */
@@ -39,13 +38,16 @@ export function edgeReader(
   picture: Picture,
   solved: { readonly camera: Camera; readonly blur: number },
   ground: Ground,
-  color: readonly [number, number, number],
+  colorAt: Material['colorAt'],
   { height = 0, limb = 0 },
 ): EdgeReader {
-  const weights = mixing(color);
-  const { camera, blur } = solved;
-  return { picture, camera, eye: standpoint(camera), ground, weights, color, blur, height, limb };
+  const { camera } = solved;
+  const blur = Math.max(sharpest, solved.blur);
+  return { picture, camera, eye: standpoint(camera), ground, colorAt, blur, height, limb };
 }
+
+/** pixels: no file shows a sharper edge between its pixels, however much a camera sharpened it */
+const sharpest = 0.45;
 
 const plateau = 0.5;
 const spacing = 0.07;
@@ -74,7 +76,7 @@ export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefine
   const clean =
     Math.abs(at) < 0.5 &&
     Math.abs(paper - 1) < 0.3 &&
-    isOneStep(profile, { at, paper, material: inside, sigma, wall });
+    isOneStep(profile, { at, paper, material: inside, sigma });
   return { ...place(bead, Math.abs(at) < 0.5 ? at : 0), rim, paper, material, clean };
 }
 
@@ -87,14 +89,15 @@ interface Profile {
 
 /** Shares of paper along a line across the edge; 0 is the bead, above it paper. */
 function profileAt(reader: EdgeReader, { x, y, nx, ny }: Bead, from: number, to: number): Profile {
-  const { picture, camera, ground, color } = reader;
+  const { picture, camera, ground } = reader;
+  const color = reader.colorAt(x, y);
   const count = Math.round((to - from) / spacing) + 1;
   const t = new Float64Array(count);
   const value = new Float64Array(count);
   const light = new Float64Array(3);
   const white = new Float64Array(3);
   ground.white({ x, y }, white);
-  const weights = unclipped(reader, white);
+  const weights = unclipped(color, white, picture);
   // over three millimetres a lens bends nothing: the places between are shared out
   const a = project(camera, { x: x + from * nx, y: y + from * ny, z: 0 });
   const m = project(camera, { x: x + 0.5 * (from + to) * nx, y: y + 0.5 * (from + to) * ny, z: 0 });
@@ -114,8 +117,9 @@ function profileAt(reader: EdgeReader, { x, y, nx, ny }: Bead, from: number, to:
 }
 
 /** Where the file has paper at its brightest, light was cut off, and an edge there is drawn into the part: left out. */
-function unclipped({ color, weights }: EdgeReader, white: Float64Array): readonly number[] {
-  const kept = weights.map((weight, c) => (white[c]! < 0.94 ? weight : 0));
+function unclipped(color: Color, white: Float64Array, { tone = linear }: Picture): readonly number[] {
+  const weights = mixing(color);
+  const kept = weights.map((weight, c) => (white[c]! < tone[full]! ? weight : 0));
   const whole = kept.reduce((sum, weight, c) => sum + weight * (1 - color[c]!), 0);
   return whole > 0.15 ? kept.map((weight) => weight / whole) : weights;
 }
@@ -181,19 +185,14 @@ function withWall(
 
 function isOneStep(
   { t, value }: Profile,
-  {
-    at,
-    paper,
-    material,
-    sigma,
-    wall,
-  }: { at: number; paper: number; material: number; sigma: number; wall: number },
+  { at, paper, material, sigma }: { at: number; paper: number; material: number; sigma: number },
 ): boolean {
   const width = Math.max(sigma, 0.05) * Math.SQRT2;
   let sum = 0;
   let count = 0;
   for (let i = 0; i < t.length; i += 1) {
-    if (t[i]! < at - 2.5 * sigma && wall > 0) continue;
+    // further in lie the wall, the face and its grain
+    if (t[i]! < at - 2.5 * sigma) continue;
     const step = 0.5 + 0.5 * erf((t[i]! - at) / width);
     sum += (value[i]! - material - (paper - material) * step) ** 2;
     count += 1;

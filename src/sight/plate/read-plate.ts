@@ -55,7 +55,7 @@ export function readPlate(view: View, material: Material, told: Thickness): Plat
   const lines = contours({ ...view.ground, values: material.paper }, 0.5);
   const outer = lines.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
   const openings = lines.filter((line) => signedArea(line) < -leastOpening && encloses(outer, line[0]!));
-  const reader = edgeReader(view.picture, view.solved, view.ground, material.color, { height: told.mm });
+  const reader = edgeReader(view.picture, view.solved, view.ground, material.colorAt, { height: told.mm });
   const read = (line: readonly Place[]) =>
     beads(line, space, smooth).flatMap((bead) => refineEdge(reader, bead) ?? []);
   const rim = read(outer);
@@ -127,9 +127,9 @@ function faultOf(
   rim: readonly EdgePoint[],
   edges: readonly (readonly EdgePoint[])[],
 ): Refusal | undefined {
-  const tone = toneOf(reader, [rim, ...edges]);
+  const grain = grainOf(reader, [rim, ...edges]);
   for (const edge of [rim, ...edges]) {
-    const border = longestRun(edge, (point) => isBorder(reader, tone, point));
+    const border = longestRun(edge, (point) => isBorder(reader, grain, point));
     if (border > longestBorder && border < allRound * edge.length * space) return refusal('dirty-edge');
     const faint = longestRun(edge, ({ paper, material }) => paper - material < 0.35);
     if (faint > longestFault) return refusal('bright');
@@ -148,30 +148,25 @@ const longestBorder = 8;
 /** of an edge: what runs along more of it than this is how the part is made, as the metal ring round a bore */
 const allRound = 0.85;
 
-/** The part's own light, red, green, blue as a share of the paper's, and how far it varies over its face. */
-interface Tone {
-  readonly light: readonly number[];
-  readonly spread: readonly number[];
-}
-
 /** how far inward of its edges the part itself is looked at, millimetres */
 const inward = [4, 7, 10];
 
-function toneOf({ ground }: EdgeReader, edges: readonly (readonly EdgePoint[])[]): Tone {
-  const seen = edges.flat().flatMap(({ x, y, nx, ny }) =>
+/** How far a part's own light, red, green and blue as a share of the paper's, is off its color nearby: its grain. */
+function grainOf({ ground, colorAt }: EdgeReader, edges: readonly (readonly EdgePoint[])[]): number[] {
+  const off = edges.flat().flatMap(({ x, y, nx, ny }) =>
     inward.flatMap((depth) => {
-      const light = shareAt(ground, x - depth * nx, y - depth * ny);
+      const at = { x: x - depth * nx, y: y - depth * ny };
+      const light = shareAt(ground, at.x, at.y);
+      const color = colorAt(at.x, at.y);
       // through an opening the paper shows
-      return light?.every((share) => share < 0.8) ? [light] : [];
+      const isPart = light?.every((share, c) => share < (1 + color[c]!) / 2 || share < 0.8);
+      return light && isPart ? [light.map((share, c) => Math.abs(share - color[c]!))] : [];
     }),
   );
-  const channels = [0, 1, 2].map((c) => seen.map((light) => light[c]!).sort((a, b) => a - b));
-  const light = channels.map((values) => values[values.length >> 1] ?? 0);
-  const spread = channels.map((values, c) => {
-    const off = values.map((value) => Math.abs(value - light[c]!)).sort((a, b) => a - b);
-    return 1.48 * (off[off.length >> 1] ?? 0);
+  return [0, 1, 2].map((c) => {
+    const sorted = off.map((each) => each[c]!).sort((a, b) => a - b);
+    return 1.48 * (sorted[sorted.length >> 1] ?? 0);
   });
-  return { light, spread };
 }
 
 /**
@@ -179,15 +174,17 @@ function toneOf({ ground }: EdgeReader, edges: readonly (readonly EdgePoint[])[]
  * wall of a thick part is of another light too and does not count.
  */
 function isBorder(
-  { ground, eye, height }: EdgeReader,
-  { light, spread }: Tone,
+  { ground, eye, height, colorAt }: EdgeReader,
+  grain: readonly number[],
   { x, y, nx, ny, rim }: EdgePoint,
 ): boolean {
   if (height > thick) return false;
   const lean = (height / eye.z) * Math.abs(nx * (x - eye.x) + ny * (y - eye.y));
   if (rim === 'foot' && lean > 0.2) return false;
-  const here = shareAt(ground, x - 1.4 * nx, y - 1.4 * ny);
-  return here?.some((share, c) => share - light[c]! > Math.max(0.05, 5 * spread[c]!)) ?? false;
+  const at = { x: x - 1.4 * nx, y: y - 1.4 * ny };
+  const color = colorAt(at.x, at.y);
+  const here = shareAt(ground, at.x, at.y);
+  return here?.some((share, c) => share - color[c]! > Math.max(0.07, 3.5 * grain[c]!)) ?? false;
 }
 
 /** Millimetres of the longest stretch of a closed edge where something holds. */

@@ -1,11 +1,17 @@
 import { cameraOf, pixelsPerMm, type Spot, standpoint } from '../camera/camera.js';
+import { full, linear } from '../picture.js';
+import { bendOf } from '../tone.js';
 import type { View } from '../view.js';
 import { type Circle, circleOf } from './circle.js';
 import type { EdgePoint, EdgeReader } from './edge.js';
 import type { Thickness } from './thickness.js';
 
-/** what light, lens and file do to an edge all round alike, pixels (from the guiding half of bench/sight) */
-const edgeBias = 0.07;
+/** what light, lens and file do to an edge all round alike, pixels (this and the next two from the guiding half of bench/sight) */
+const edgeBias = 0.05;
+/** of the blur, where the picture’s tone is off the standard’s by a whole power of e */
+const toneBias = 0.2;
+/** how well the light of bare paper is known: the fainter a part, the further this moves its edge */
+const whiteSlip = 0.012;
 /** and where the paper is brighter than the file can say, so that its side of the edge is cut off */
 const clippedBias = 0.3;
 
@@ -13,7 +19,7 @@ const clippedBias = 0.3;
 export function spreadOfHole(
   circle: Circle,
   edge: readonly EdgePoint[],
-  { camera, eye }: EdgeReader,
+  { camera, eye, blur, colorAt }: EdgeReader,
   thickness: Thickness,
   view: View,
 ): number {
@@ -24,7 +30,14 @@ export function spreadOfHole(
     scatter * Math.sqrt(3 * Math.max(cofactors.get(0, 0), cofactors.get(1, 1), 4 * cofactors.get(2, 2)));
   const white = new Float64Array(3);
   view.ground.white(circle, white);
-  const bias = (white.some((light) => light > 0.94) ? clippedBias : edgeBias) * pixel;
+  const { tone = linear } = view.picture;
+  const isFull = white.some((light) => light > tone[full]!);
+  const contrast = 1 - Math.min(...colorAt(circle.x, circle.y));
+  const bias = Math.hypot(
+    (isFull ? clippedBias : edgeBias) * pixel,
+    toneBias * bendOf(view.picture) * blur * pixel,
+    (whiteSlip * Math.max(0.6, 3 * blur * pixel)) / contrast,
+  );
   const moved = shiftOf(circle, circleOf(edge, eye, thickness.mm + thickness.u));
   const stand = standSpread(view);
   const stood = (['x', 'y'] as const).map((axis) =>
