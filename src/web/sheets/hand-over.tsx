@@ -32,7 +32,7 @@ export function HandOver({ answers, job, gate }: SheetProps) {
       job={job}
       gate={gate}
       headline={headline(answers, barred)}
-      say={answers.asItIs ? (job.handOver ? wentBack : goesBack) : undefined}
+      say={asItIsWords(answers)}
       rule={released}
     >
       <GoesAsItIs asItIs={answers.asItIs} left={job.handOver !== undefined} />
@@ -91,9 +91,12 @@ function headline({ job, asItIs }: Answers, barred: boolean): string {
 
 const released =
   'A machine that cannot be stopped, leaks fuel, has a loose flywheel or lacks a guard is not handed over. If the owner declines such work, write it down with their name.';
-const goesBack = 'It goes without the work. Nothing is barred; what can hurt someone is said and signed for.';
-
-const wentBack = 'It went without the work. What can hurt someone was said and signed for.';
+function asItIsWords({ job, asItIs }: Answers): string | undefined {
+  if (!asItIs) return undefined;
+  return job.handOver
+    ? 'It went without the work. What can hurt someone was said and signed for.'
+    : 'It goes without the work. Nothing is barred; what can hurt someone is said and signed for.';
+}
 
 /** It goes without the work: what can hurt someone stands in red, above everything. */
 function GoesAsItIs({ asItIs, left }: { asItIs: Answers['asItIs']; left: boolean }) {
