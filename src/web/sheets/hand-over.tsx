@@ -56,24 +56,29 @@ export function HandOver({ answers, job, gate }: SheetProps) {
         <PictureGrid job={job.id} photographs={job.photographs.filter((p) => p.when === 'after')} />
         <TakeAfter job={job} />
       </section>
-      {job.handOver && job.handOver.nextDue.length > 0 && (
-        <section className="section">
-          <h2>Due next</h2>
-          <ul className="lines">
-            {job.handOver.nextDue.map((n) => (
-              <li key={n.what}>
-                <span>{n.what}</span>
-                <span>
-                  <b>{n.when}</b>
-                  <div className="soft">{dayOf(n.when, job.handOver!.at)}</div>
-                </span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <DueNext job={job} />
       <HandOverDialog job={job} open={handing} onClose={() => setHanding(false)} />
     </Sheet>
+  );
+}
+
+function DueNext({ job: { handOver } }: { job: Job }) {
+  if (!handOver || handOver.nextDue.length === 0) return null;
+  return (
+    <section className="section">
+      <h2>Due next</h2>
+      <ul className="lines">
+        {handOver.nextDue.map((n) => (
+          <li key={n.what}>
+            <span>{n.what}</span>
+            <span>
+              <b>{n.when}</b>
+              <div className="soft">{dayOf(n.when, handOver.at)}</div>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
