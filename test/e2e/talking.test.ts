@@ -167,7 +167,10 @@ describe('a note is spoken', () => {
     });
     await first.page.reload();
     for (let n = 1; n <= 7; n += 1) {
-      if (n === 4) await first.context.setOffline(true);
+      if (n === 4) {
+        await allSaved(first.page); // what was spoken before is in the store
+        await first.context.setOffline(true);
+      }
       await sayByButton(first.page);
       await stands(first.page, n);
     }
