@@ -8,7 +8,10 @@ export const secondTries = (tests) =>
     .filter(({ status, failureMessages }) => status === 'passed' && failureMessages.length > 0)
     .map(({ fullName, failureMessages }) => `${fullName}: ${failureMessages[0].split('\n')[0]}`);
 
-/** { passed, failed, skipped, tests } of `vitest run` with these arguments; the report stays in test-results/. */
+/**
+ * { passed, failed, skipped, tests } of `vitest run` with these arguments; says what passed only at the second try. The
+ * report stays in test-results/.
+ */
 export async function runTests(title, args) {
   const report = at('test-results', `${title.replaceAll(' ', '-')}.json`);
   mkdirSync(at('test-results'), { recursive: true });
@@ -23,7 +26,9 @@ export async function runTests(title, args) {
     console.error(`   ${title}: the test runner left no report. ${outcome?.message ?? ''}`);
     return { passed: 0, failed: 1, skipped: 0, tests: [] };
   }
-  return countsOf(JSON.parse(readFileSync(report, 'utf8')), outcome !== undefined);
+  const counts = countsOf(JSON.parse(readFileSync(report, 'utf8')), outcome !== undefined);
+  for (const name of secondTries(counts.tests)) console.log(`   passed only at the second try: ${name}`);
+  return counts;
 }
 
 function countsOf(report, endedBadly) {

@@ -6,7 +6,7 @@ import { compileCatalog } from './catalog.mjs';
 import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail, node } from './lib.mjs';
 import { outsideValues } from './outside-values.mjs';
-import { runTests, secondTries } from './run-tests.mjs';
+import { runTests } from './run-tests.mjs';
 import { whichTests } from './which-tests.mjs';
 
 const words = process.argv.slice(2).filter((word) => !word.startsWith('-'));
@@ -40,7 +40,6 @@ async function tests(title, project, files) {
   const result = await runTests(title, ['--project', project, ...flags, ...(words.length ? files : [])]);
   for (const key of Object.keys(counts)) counts[key] += result[key];
   console.log(`   ${title}: ${result.passed} passed, ${result.failed} failed (${seconds(started)})`);
-  for (const name of secondTries(result.tests)) console.log(`   passed only at the second try: ${name}`);
   const outside = outsideValues(result.tests);
   if (outside) console.log(`   ${outside}`);
 }

@@ -153,7 +153,7 @@ function ends(track: readonly TrackPoint[]): readonly [number, number] {
 }
 
 const doubt =
-  'It may be no engine: much of what is heard here has no part in this beat. Listen again, nearer to it.';
+  'It may be no engine: something repeats, but less firmly or less alone than an engine mostly does. Listen again, nearer to it.';
 
 function rivalWords(rivals: readonly Rival[]): string[] {
   if (rivals.length === 0) return [];

@@ -49,11 +49,10 @@ export function complaintsMeant(catalog: Catalog, facts: MachineFacts, typed: st
  * denies: "stopped dead" is not "will not stop".
  */
 function heardOf(phrase: readonly string[], sentence: readonly string[]): string[] {
-  const denied = phrase[phrase.indexOf(denial) + 1];
-  if (phrase.includes(denial) && denied !== undefined) {
-    const at = sentence.indexOf(denial);
-    if (at < 0 || at > sentence.lastIndexOf(denied)) return [];
-  }
+  const no = phrase.indexOf(denial);
+  const denied = no < 0 ? undefined : phrase[no + 1];
+  const at = sentence.indexOf(denial);
+  if (denied !== undefined && (at < 0 || at > sentence.lastIndexOf(denied))) return [];
   return phrase.filter((word) => sentence.includes(word));
 }
 
