@@ -2,7 +2,16 @@ import type { Page } from 'playwright-core';
 import { test } from 'vitest';
 import { isWhole } from '../../support/campaign.js';
 import { expectAccessible } from '../support.js';
-import { byDayAndNight, expectFits, isOneOfEach, openShowroom, visitRoom, widths } from './showroom.js';
+import {
+  byDayAndNight,
+  expectFits,
+  follow,
+  isOneOfEach,
+  openShowroom,
+  standing,
+  visitRoom,
+  widths,
+} from './showroom.js';
 
 /** Every dialog that a sheet of the invented jobs opens is readable, and nothing is wider than the window. */
 const room = openShowroom();
@@ -53,9 +62,9 @@ test.each(widths)('at %s by day and by night every dialog is accessible and fits
     async (page) => {
       let shown = '';
       for (const [title, [screen, ...taps]] of dialogs) {
-        if (screen() !== shown) await page.goto(room.shop.address + screen());
+        if (screen() !== shown) await follow(page, screen());
         shown = screen();
-        await page.getByRole('heading', { level: 1 }).first().waitFor();
+        await standing(page);
         for (const name of taps) await tap(page, name);
         await page.locator('dialog[open]').waitFor();
         await byDayAndNight(page, async (when) => {
