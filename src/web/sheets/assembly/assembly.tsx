@@ -29,11 +29,11 @@ export function Assembly({ answers, job, gate }: SheetProps) {
   const [laying, setLaying] = useState<From<'joint'> | 'new'>();
   const { assembly: plan, tally: counts, tightening } = answers;
   const [, go] = useLocation();
-  const asked = plan.gates.find((g) => g.state === 'asked');
   const joints = [...job.joints.values()];
   const loose = joints.filter((j) => tightening.get(j.joint)!.next !== undefined);
   const tight = joints.length - loose.length;
-  const goOn = asked ? `Look: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
+  // it has left the shop: what nobody looked at then is told below, and no longer asked
+  const goOn = job.handOver ? undefined : goOnWords(plan);
   const begun = loose.find((j) => tightening.get(j.joint)!.done.size > 0);
   const toTighten = begun ?? (goOn ? undefined : loose[0]);
   usePrimary(
@@ -82,6 +82,11 @@ export function Assembly({ answers, job, gate }: SheetProps) {
       <LayOutJoint job={job} joint={laying} onClose={() => setLaying(undefined)} />
     </Sheet>
   );
+}
+
+function goOnWords(plan: AssemblyPlan): string | undefined {
+  const asked = plan.gates.find((g) => g.state === 'asked');
+  return asked ? `Look: ${asked.gate.name}` : plan.next && `Next: ${plan.next.title}`;
 }
 
 function headline({ notPutBack, plugsForgotten, leftOver }: Tally, joints: number, tight: number): string {
