@@ -210,6 +210,37 @@ function lyingOn(d: Dice, seed: number, scene: Scene, truth: PlateTruth, stained
   };
 }
 
+/** A gasket whose ears stand far out of it, so that paper runs into deep and narrow inner corners. */
+export function cornered(seed: number, limits: CameraLimits = {}): Case {
+  const d = dice(seed);
+  const scene = baseScene(d, seed, limits);
+  const mm = Math.round(d.between(0.4, 2.5) * 100) / 100;
+  const thickness = Math.max(0.1, mm + 0.025 * d.normal());
+  const [a, b] = [d.between(20, 32), d.between(30, 55)];
+  const lobes: Round[] = [];
+  const holes: Round[] = [];
+  for (let i = 0; i < 7; i += 1) {
+    const size = d.between(9, 17);
+    const out = d.between(0.3, 0.97) * (size / 2);
+    const along = d.between(-1, 1);
+    const [x, y] = d.chance(0.6)
+      ? [(d.chance(0.5) ? 1 : -1) * (a + out), along * (b - 8)]
+      : [along * (a - 8), (d.chance(0.5) ? 1 : -1) * (b + out)];
+    const hole = d.between(4, size - 4.5);
+    if (holes.some((o) => Math.hypot(o.x - x, o.y - y) < (o.d + hole) / 2 + 4)) continue;
+    lobes.push({ x, y, d: size });
+    holes.push({ x, y, d: hole });
+  }
+  const at = { x: d.between(-5, 5), y: d.between(-8, 8), turn: d.between(-0.3, 0.3) };
+  const truth = plateTruth({ at, box: { a, b, r: d.between(2, 12) }, lobes, holes, thickness });
+  return {
+    ...lyingOn(d, seed, scene, truth, 0),
+    name: `inner corners ${seed}`,
+    group: 'inner corners',
+    thickness: { mm, u: 0.05 },
+  };
+}
+
 /** A head gasket with a bore and six bolt holes, one of them so far off; the seed is that of camera and light. */
 export function headGasket(seed: number, off: number): Case {
   const d = dice(seed);

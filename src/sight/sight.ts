@@ -1,4 +1,5 @@
 import { type Bolt, readBolts } from './bolt/read-bolts.js';
+import type { SolvedCamera } from './camera/solve.js';
 import { materialOn } from './material.js';
 import type { Picture } from './picture.js';
 import { type Plate, readPlate } from './plate/read-plate.js';
@@ -22,7 +23,7 @@ export type SightStep = (typeof sightSteps)[number];
 
 export interface Seen {
   readonly refused?: Refusal;
-  /** where the mat was seen at all */
+  /** where enough of the mat was seen to tell it, in a refusal too */
   readonly camera?: { readonly tiltDeg: number; readonly rmsPx: number };
   readonly plate?: Plate;
   readonly bolts?: readonly Bolt[];
@@ -40,10 +41,16 @@ export interface Seen {
 export function see(picture: Picture, options: SightOptions): Seen {
   options.onStep?.('mat');
   const view = viewOf(picture, { scale: { across: 1, along: 1 }, ...options });
-  if (isRefusal(view)) return { refused: view };
-  const camera = { tiltDeg: view.solved.tilt, rmsPx: view.solved.rms };
-  return { camera, ...read(view, options), ...(options.straight && { straight: straightOf(view.ground) }) };
+  if ('refused' in view) return { refused: view.refused, ...cameraSaid(view.solved) };
+  return {
+    ...cameraSaid(view.solved),
+    ...read(view, options),
+    ...(options.straight && { straight: straightOf(view.ground) }),
+  };
 }
+
+const cameraSaid = (solved: SolvedCamera | undefined): Pick<Seen, 'camera'> =>
+  solved ? { camera: { tiltDeg: solved.tilt, rmsPx: solved.rms } } : {};
 
 /** never guessed: the part is read as if it lay flat in the mat’s own plane, and the ± says what that may cost */
 const notGiven: Thickness = { mm: 0, u: 0.5 };

@@ -36,13 +36,19 @@ const limits = {
   bendPixels: 0.45,
 } as const;
 
-export function viewOf(picture: Picture, { scale, focal }: ViewOptions): View | Refusal {
+/** A picture refused before the part was looked at, with the camera where it was found. */
+export interface Unviewed {
+  readonly refused: Refusal;
+  readonly solved?: SolvedCamera;
+}
+
+export function viewOf(picture: Picture, { scale, focal }: ViewOptions): View | Unviewed {
   const seen = findMat(picture, scale);
-  if (!seen) return refusal(looksBlurred(picture) ? 'blurred' : 'no-mat');
+  if (!seen) return { refused: refusal(looksBlurred(picture) ? 'blurred' : 'no-mat') };
   const solved = solveCamera(picture, seen.mat, seen.tags, focal);
-  if (!solved) return refusal(looksBlurred(picture) ? 'blurred' : 'marks-covered');
+  if (!solved) return { refused: refusal(looksBlurred(picture) ? 'blurred' : 'marks-covered') };
   const wrong = faultOf(solved, seen.mat);
-  if (wrong) return refusal(wrong);
+  if (wrong) return { refused: refusal(wrong), solved };
   const toned = { ...picture, tone: toneOf(picture, seen.mat, solved.camera) };
   return { picture: toned, mat: seen.mat, solved, ground: groundOf(toned, seen.mat, solved) };
 }

@@ -66,8 +66,10 @@ export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefine
   const broad = wall > reach + plateau;
   const inner = broad ? reach : reach + wall;
   const profile = profileAt(reader, bead, -inner - plateau, reach + plateau);
-  const paper = middleOf(profile, reach, reach + plateau);
   const material = middleOf(profile, -inner - plateau, -inner);
+  const gap = gapIn(profile, reach);
+  if (gap) return acrossGap(profile, { bead, rim, material, sigma, gap });
+  const paper = middleOf(profile, reach, reach + plateau);
   if (paper - material < 0.2) return { ...place(bead, 0), rim, paper, material, clean: false };
   const { at, inside } =
     wall > 0.6 * sigma && !broad
@@ -78,6 +80,51 @@ export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefine
     Math.abs(paper - 1) < 0.3 &&
     isOneStep(profile, { at, paper, material: inside, sigma });
   return { ...place(bead, Math.abs(at) < 0.5 ? at : 0), rim, paper, material, clean };
+}
+
+/** of the step from material to paper: so much lower than before it the far end lies where another edge begins */
+const backAgain = 0.2;
+
+/** Where paper is brightest beside an edge. */
+interface Gap {
+  readonly t: number;
+  readonly paper: number;
+}
+
+/** In an inner corner and in a slot the line runs out of the paper again: the brightest place of what it crosses. */
+function gapIn(profile: Profile, reach: number): Gap | undefined {
+  const { t, value } = profile;
+  let gap: Gap = { t: 0, paper: Number.NEGATIVE_INFINITY };
+  for (let i = 1; i < t.length - 1; i += 1) {
+    if (t[i]! < -0.3 || t[i]! > reach) continue;
+    const paper = (value[i - 1]! + value[i]! + value[i + 1]!) / 3;
+    if (paper > gap.paper) gap = { t: t[i]!, paper };
+  }
+  return middleOf(profile, reach, reach + plateau) < gap.paper - backAgain ? gap : undefined;
+}
+
+interface Across {
+  readonly bead: Bead;
+  readonly rim: EdgePoint['rim'];
+  readonly material: number;
+  readonly sigma: number;
+  readonly gap: Gap;
+}
+
+/**
+ * The edge of a narrow gap of paper. What lies behind the gap must not count, so it is where half of the light is paper’s:
+ * a blur leaves that place of a step where it is.
+ */
+function acrossGap(profile: Profile, { bead, rim, material, sigma, gap }: Across): EdgePoint {
+  const { t, value } = profile;
+  const level = (material + Math.max(1, gap.paper)) / 2;
+  let i = t.findLastIndex((each) => each <= gap.t);
+  while (i > 0 && value[i]! >= level) i -= 1;
+  const at = t[i]! + (spacing * (level - value[i]!)) / (value[i + 1]! - value[i]!);
+  const isSeen = gap.paper > level && Math.abs(at) < 0.5;
+  const near = { t: t.filter((each) => each <= gap.t), value };
+  const clean = isSeen && gap.paper > 0.7 && isOneStep(near, { at, paper: gap.paper, material, sigma });
+  return { ...place(bead, isSeen ? at : 0), rim, paper: gap.paper, material, clean };
 }
 
 const place = ({ x, y, nx, ny }: Bead, at: number) => ({ x: x + at * nx, y: y + at * ny, nx, ny });

@@ -42,7 +42,8 @@ function rimsAlong(edge: readonly EdgePoint[], eye: Spot, height: number): Rim[]
 /**
  * Where the rim passes from its upper edge to its foot, the picture shows the upright between them, a line away from
  * the camera's foot that is one single place of the part. Put at their own heights both stretches run past that place
- * and touch there: what lies between the two nearest points of them is cut out.
+ * and touch there: what lies between the two nearest points of them is cut out. In an inner corner the upper rim hides
+ * the end of the gap instead: both stretches are run on until they meet.
  */
 function joined(
   places: readonly Place[],
@@ -53,15 +54,68 @@ function joined(
 ): Place[] {
   const n = places.length;
   const dropped = new Uint8Array(n);
+  const corners = new Map<number, Place>();
   for (let i = 0; i < n; i += 1) {
     const next = (i + 1) % n;
     if (rims[i] === rims[next]) continue;
     const lean = (height / eye.z) * Math.hypot(edge[i]!.x - eye.x, edge[i]!.y - eye.y);
     const reach = Math.min(n >> 2, Math.ceil((1.2 * lean + 0.6) / spaceOf(edge)));
     const [back, ahead] = nearestPair(places, rims, i, reach);
-    for (let k = i - back + 1; k <= i + ahead; k += 1) dropped[(k + n) % n] = 1;
+    const corner = hiddenCorner(places, i - back, i + ahead + 1, 4 * lean + 1);
+    const more = corner ? 1 : 0;
+    for (let k = i - back + 1 - more; k <= i + ahead + more; k += 1) dropped[(k + n) % n] = 1;
+    if (corner) corners.set(i, corner);
   }
-  return places.filter((_, i) => dropped[i] === 0);
+  return places.flatMap((place, i) => [
+    ...(dropped[i] === 0 ? [place] : []),
+    ...(corners.has(i) ? [corners.get(i)!] : []),
+  ]);
+}
+
+/** places beside a corner by which its sides are run on; the very last ones are rounded by the blur */
+const sideOf = 5;
+/** sine of the turn from which on two sides make a corner */
+const corner = 0.4;
+
+/** Where the side that ends at `from` and the one that begins at `to` meet, if they turn in and meet within `most`. */
+function hiddenCorner(places: readonly Place[], from: number, to: number, most: number): Place | undefined {
+  const n = places.length;
+  if (n < 4 * sideOf) return undefined;
+  const side = (first: number) =>
+    lineThrough(Array.from({ length: sideOf }, (_, k) => places[(first + k + n) % n]!));
+  const a = side(from - sideOf);
+  const b = side(to + 1);
+  const turn = a.dx * b.dy - a.dy * b.dx;
+  if (turn > -corner) return undefined;
+  const s = ((b.x - a.x) * b.dy - (b.y - a.y) * b.dx) / turn;
+  const meet = { x: a.x + s * a.dx, y: a.y + s * a.dy };
+  const isAhead = ({ x, y }: Place, { dx, dy }: Line, sign: number) => {
+    const far = sign * ((meet.x - x) * dx + (meet.y - y) * dy);
+    return far > -0.2 && far < most;
+  };
+  return isAhead(places[(from + n) % n]!, a, 1) && isAhead(places[to % n]!, b, -1) ? meet : undefined;
+}
+
+interface Line extends Place {
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** The straight line nearest to places in a row, in their direction. */
+function lineThrough(places: readonly Place[]): Line {
+  const n = places.length;
+  const x = places.reduce((sum, place) => sum + place.x, 0) / n;
+  const y = places.reduce((sum, place) => sum + place.y, 0) / n;
+  let [xx, xy, yy] = [0, 0, 0];
+  for (const place of places) {
+    xx += (place.x - x) ** 2;
+    xy += (place.x - x) * (place.y - y);
+    yy += (place.y - y) ** 2;
+  }
+  const angle = Math.atan2(2 * xy, xx - yy) / 2;
+  const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+  const along = (places.at(-1)!.x - places[0]!.x) * dx + (places.at(-1)!.y - places[0]!.y) * dy;
+  return along < 0 ? { x, y, dx: -dx, dy: -dy } : { x, y, dx, dy };
 }
 
 const spaceOf = (edge: readonly EdgePoint[]): number =>
