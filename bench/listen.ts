@@ -1,7 +1,7 @@
 /** Engine speed from sound, side by side with general pitch trackers on the same made sounds. */
 import { engineSpeed } from '../src/listen/engine-speed.js';
-import { listenToRun } from '../src/listen/run.js';
 import { type EngineSound, engineSound } from '../test/listen/engine-sound.js';
+import { listenedTo } from './listen/command.js';
 import { overCollection } from './listen/collection.js';
 import collection from './listen/collection.tsv?raw';
 import { others, type PitchTracker } from './listen/others.js';
@@ -103,24 +103,12 @@ console.log(
   `a steady tone of ${tone.orders} harmonics: error ${error.toExponential(2)} Hz, Cramér–Rao bound ${boundHz.toExponential(2)} Hz, ratio ${(error / boundHz).toFixed(2)}`,
 );
 
-/** Two minutes of an engine that swings and is set anew every half minute, over and over. */
-const minutes = 10;
-const two = engineSound({
-  strokes: 4,
-  rpm: (t) => 3200 + 150 * Math.sin(t / 7) + (Math.floor(t / 30) % 2) * 400,
-  seconds: 120,
-  sampleRate: 44_100,
-  seed: 3,
-  snrDb: 12,
-});
-const long = new Float32Array((minutes / 2) * two.samples.length);
-for (let at = 0; at < long.length; at += two.samples.length) long.set(two.samples, at);
-const [, took] = timed(() =>
-  listenToRun({ samples: long, sampleRate: 44_100 }, { strokes: 4, cylinders: 1 }),
-);
-console.log(
-  `${minutes} minutes, all that they tell: ${(took / 1000).toFixed(1)} s of processor time, ${((60_000 * minutes) / took).toFixed(0)} × real time`,
-);
+for (const minutes of [10, 60]) {
+  const { cpuS, peakMb } = listenedTo(minutes);
+  console.log(
+    `wristpin listen over ${minutes} minutes: ${cpuS.toFixed(1)} s of processor time, ${((60 * minutes) / cpuS).toFixed(0)} × real time, ${peakMb.toFixed(0)} MB at most`,
+  );
+}
 
 const sounds = process.env.LISTEN_SOUNDS;
 if (sounds) await overCollection(collection, sounds);

@@ -45,7 +45,7 @@ function onePass(
   end: number,
 ): FinePath | null {
   const mean = path.hz.reduce((sum, hz) => sum + hz, 0) / path.hz.length;
-  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2((0.8 * rate) / mean)));
+  const perTurn = samplesPerTurn(rate / mean);
   const wanted = Math.max(fewestTurns, 2 ** Math.round(Math.log2(windowAimS * mean)));
   const { times } = warpOf(path, start, end, perTurn);
   const fit = 2 ** Math.floor(Math.log2((times.length / perTurn) * 0.8));
@@ -57,7 +57,7 @@ function onePass(
   const taper = hann(size);
   const spectra: Orders[] = [];
   for (let from = 0; from + size <= warped.length; from += hop)
-    spectra.push(ordersOf(warped, from, taper, turns));
+    spectra.push(ordersOf(warped, from, taper, turns, ordersAmong(perTurn, rate / mean)));
   if (spectra.length < 2) return null;
   const reach = spectra.length >= 3 ? 1 : 0.5;
   const t: number[] = [];
@@ -83,11 +83,28 @@ interface Orders {
 }
 
 const mostOrders = 40;
+/** As many tell a path as well as more of them: the higher ones are smeared first. */
+const enoughOrders = 32;
+/** The band ends here, as a share of its own rate: what lies above half of the samples to a turn folds down from there. */
+const bandTop = 0.45;
 
-function ordersOf(warped: Float64Array, from: number, taper: Float64Array, turns: number): Orders {
-  const size = taper.length;
-  const spectrum = complexSpectrum(size, warped, from, taper);
-  const count = Math.min(mostOrders, Math.floor((0.42 * size) / turns));
+/** The fewest samples to a turn, a power of two, at which nothing folds down upon enough orders. */
+function samplesPerTurn(bandSamples: number): number {
+  const fewest = Math.min(0.8 * bandSamples, bandTop * bandSamples + enoughOrders + 0.5);
+  return 2 ** Math.max(3, Math.ceil(Math.log2(fewest)));
+}
+
+const ordersAmong = (perTurn: number, bandSamples: number): number =>
+  Math.floor(Math.min(mostOrders, 0.42 * perTurn, perTurn - bandTop * bandSamples - 0.5));
+
+function ordersOf(
+  warped: Float64Array,
+  from: number,
+  taper: Float64Array,
+  turns: number,
+  count: number,
+): Orders {
+  const spectrum = complexSpectrum(taper.length, warped, from, taper);
   const re = new Float64Array(count + 1);
   const im = new Float64Array(count + 1);
   const snr = new Float64Array(count + 1);

@@ -11,14 +11,16 @@ export const independent = 0.7;
 /** Turns of the path that one window holds at most; more turns part lines that lie closer. */
 const windowS = 1.6;
 
+/** So many samples for each of the band's own that what folds down from its top (2.4 kHz) stays above what is looked at. */
+const enough = 0.77;
+
 /**
  * The witnesses' saliences over orders of the path, averaged over all stretches: speed changes no longer smear a line.
  */
 export function orderSalience(bands: Bands, stretches: readonly Stretch[]): readonly Salience[] {
   const longest = Math.max(...stretches.map(({ start, end }) => end - start));
   const mean = meanHz(stretches);
-  // no fewer samples than the band has: what lies above half of them would fold down among the orders
-  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2(bands.rate / mean)));
+  const perTurn = 2 ** Math.max(3, Math.ceil(Math.log2((enough * bands.rate) / mean)));
   const turns = Math.max(2, Math.floor(Math.min(windowS, longest * 0.98) * mean));
   const size = nextPowerOfTwo(1.5 * turns * perTurn);
   const sums = {

@@ -16,12 +16,13 @@ const standsOut = 1.3;
 const strongAlone = 0.6;
 /** Parts of a cycle, and numbers of cycles, that are set against it. */
 const factors = [2, 3, 4, 5, 6];
-/** A speed with less of the best evidence is not put in the place of the best. */
-const leastShare = 0.15;
+/** A speed with less of the best evidence is not put in the place of the best: set on the made engines that guided. */
+const leastShare = 0.35;
 
 /**
  * The choice after the second witness, in time: speeds whose cycle repeats already after a part of it, or only after
- * several of it, are no speeds of this engine, and are neither chosen nor named.
+ * several of it, are no speeds of this engine, and are neither chosen nor named. Where that overrules the lines, what the
+ * lines said stays named beside it: the two witnesses are split.
  *
  * It says nothing where the sound is hardly like itself at any lag. A two-stroke that fires every other time repeats
  * only after two turns: there twice the speed stays a rival. Where cylinders are alike a multicylinder engine repeats
@@ -39,7 +40,8 @@ export function secondWitness(choice: Choice, like: Likeness, cycle: Cycle, path
   const standing = all.filter(stands);
   const [best = choice.best] = standing;
   if (best.evidence < leastShare * choice.best.evidence) return choice;
-  return { ...choice, best, rivals: standing.filter((rival) => rival !== best) };
+  const overruled = best === choice.best ? [] : [choice.best];
+  return { ...choice, best, rivals: [...overruled, ...standing.filter((rival) => rival !== best)] };
 }
 
 type InRange = (ratio: number) => boolean;

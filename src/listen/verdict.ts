@@ -41,12 +41,13 @@ export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[],
   const mean = meanRpm(held);
   const close = rivals.filter(isClose(best)).map((rival) => asRival(rival, best, mean));
   const uncertaintyRpm = uncertaintyOfMean(held);
+  const short = track.length * pointS < tellingS;
   return {
-    ...{ meanRpm: mean, uncertaintyRpm, ambiguous: doubtful || close.length > 0, rivals: close },
+    ...{ meanRpm: mean, uncertaintyRpm, ambiguous: doubtful || short || close.length > 0, rivals: close },
     says: [
       ...words(track, runs, mean, uncertaintyRpm),
       ...rivalWords(close),
-      ...(doubtful ? [doubt] : []),
+      ...(short ? [tooShort] : doubtful ? [doubt] : []),
     ].join(' '),
   };
 }
@@ -154,6 +155,11 @@ function ends(track: readonly TrackPoint[]): readonly [number, number] {
 
 const doubt =
   'It may be no engine: something repeats, but less firmly or less alone than an engine mostly does. Listen again, nearer to it.';
+
+/** What repeats for less than this, a beep or a key, sounds as an engine does: of nine such that guided seven passed. */
+const tellingS = 1;
+const tooShort =
+  'It may be no engine: it was heard for less than a second, and a beep sounds like this too. Listen for longer.';
 
 function rivalWords(rivals: readonly Rival[]): string[] {
   if (rivals.length === 0) return [];
