@@ -1,6 +1,7 @@
 import { type Bands, cut, lasting } from './bands.js';
 import { coarseTrack, fieldOf, highest } from './coarse.js';
 import { type Cycle, firingHz, rpmOfCycle } from './engine-kind.js';
+import { cycleEvidence } from './evidence.js';
 import { type Frame, framesOf } from './frames.js';
 import { type Path, readerOf } from './path.js';
 import { median } from './quantile.js';
@@ -46,6 +47,7 @@ export function fallAfter(bands: Bands, stretch: Stretch, cycle: Cycle): Fall | 
   const falling = { ...cycle, lowRpm: lowest * rpm, highRpm: 1.1 * rpm };
   if (framing.windowS * firingHz(cycle, falling.lowRpm) < 1) return null;
   const part = cut(bands, from, to);
+  if (to - stretch.end < framing.windowS && runsToTheEnd(part, stretch, from, cycle)) return null;
   const field = fieldOf(
     slopes.map((slope) => framesOf(part, framing, slope)),
     falling,
@@ -60,6 +62,19 @@ export function fallAfter(bands: Bands, stretch: Stretch, cycle: Cycle): Fall | 
   const t = Float64Array.from(field.times, (each) => each + from);
   return { stretch: later(fine!, from), evidence: { t, hz: Float64Array.from(evidence) } };
 }
+
+/** At its end the sound repeats at the speed of the stretch about as clearly as before: there is no fall to be looked for. */
+function runsToTheEnd(part: Bands, { path }: Stretch, from: number, cycle: Cycle): boolean {
+  const { windowS } = framing;
+  const frames = framesOf(part, { windowS, hopS: lasting(part) - windowS });
+  const [before, last] = [frames[0]!, frames.at(-1)!].map(({ t, witnesses }) =>
+    cycleEvidence(witnesses, readerOf(path)(from + t) / cycle.cylinders, cycle),
+  );
+  return last! > asClear * before!;
+}
+
+/** A fall by a tenth within a window smears all lines but the lowest, and leaves far less of the evidence than this. */
+const asClear = 0.6;
 
 /** The last frame around which more is heard than room noise gives. */
 function lastHeard(evidence: readonly number[]): number {
