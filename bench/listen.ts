@@ -1,9 +1,10 @@
 /** Engine speed from sound, side by side with general pitch trackers on the same made sounds. */
 import { engineSpeed } from '../src/listen/engine-speed.js';
 import { type EngineSound, engineSound } from '../test/listen/engine-sound.js';
-import { listenedTo } from './listen/command.js';
 import { overCollection } from './listen/collection.js';
 import collection from './listen/collection.tsv?raw';
+import { listenedTo } from './listen/command.js';
+import { overMadeEngines } from './listen/engines.js';
 import { others, type PitchTracker } from './listen/others.js';
 import { noisyHarmonics } from './listen/tones.js';
 
@@ -109,6 +110,8 @@ for (const minutes of [10, 60]) {
     `wristpin listen over ${minutes} minutes: ${cpuS.toFixed(1)} s of processor time, ${((60 * minutes) / cpuS).toFixed(0)} × real time, ${peakMb.toFixed(0)} MB at most`,
   );
 }
+
+for (const half of ['guides', 'measured'] as const) overMadeEngines(half, 300);
 
 const sounds = process.env.LISTEN_SOUNDS;
 if (sounds) await overCollection(collection, sounds);

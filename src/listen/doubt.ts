@@ -37,11 +37,8 @@ export function signsOf(choice: Choice, stretches: readonly Stretch[], steadines
 const oddsOf = (signs: Signs): number =>
   signs.reduce((sum, sign, n) => sum + learned.weights[n]! * sign, learned.bias);
 
-/**
- * A little under even odds: on the sounds that guided, hardly more of what is none passes than at even odds, and a third
- * fewer engines are doubted.
- */
-const leastOdds = -0.35;
+/** A little under even odds: of the sounds that guided none more of what is none passes than at even odds, and fewer engines are doubted. */
+const leastOdds = -0.2;
 
 /** At less than these odds, with what was said of this engine, what is accepted is said to be perhaps no engine. */
 export const isDoubtful = (signs: Signs, cycle: Cycle): boolean =>

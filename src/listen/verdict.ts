@@ -156,7 +156,7 @@ function ends(track: readonly TrackPoint[]): readonly [number, number] {
 const doubt =
   'It may be no engine: something repeats, but less firmly or less alone than an engine mostly does. Listen again, nearer to it.';
 
-/** What repeats for less than this, a beep or a key, sounds as an engine does: of nine such that guided seven passed. */
+/** What repeats for less than this, a beep or a key, sounds as an engine does: of nine sounds that passed wrongly among those that guided seven were so short. */
 const tellingS = 1;
 const tooShort =
   'It may be no engine: it was heard for less than a second, and a beep sounds like this too. Listen for longer.';
