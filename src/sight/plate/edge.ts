@@ -71,14 +71,14 @@ export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefine
   if (gap) return acrossGap(profile, { bead, rim, material, sigma, gap });
   const paper = middleOf(profile, reach, reach + plateau);
   if (paper - material < 0.2) return { ...place(bead, 0), rim, paper, material, clean: false };
-  const { at, inside } =
+  const { at, strip } =
     wall > 0.6 * sigma && !broad
       ? withWall(profile, { paper, material, wall, sigma })
-      : { at: byArea(profile, { paper, material, reach, inner }), inside: material };
+      : { at: byArea(profile, { paper, material, reach, inner }), strip: 0 };
   const clean =
     Math.abs(at) < 0.5 &&
     Math.abs(paper - 1) < 0.3 &&
-    isOneStep(profile, { at, paper, material: inside, sigma });
+    isAsDrawn(profile, { at, paper, material, sigma, wall, strip });
   return { ...place(bead, Math.abs(at) < 0.5 ? at : 0), rim, paper, material, clean };
 }
 
@@ -123,7 +123,7 @@ function acrossGap(profile: Profile, { bead, rim, material, sigma, gap }: Across
   const at = t[i]! + (spacing * (level - value[i]!)) / (value[i + 1]! - value[i]!);
   const isSeen = gap.paper > level && Math.abs(at) < 0.5;
   const near = { t: t.filter((each) => each <= gap.t), value };
-  const clean = isSeen && gap.paper > 0.7 && isOneStep(near, { at, paper: gap.paper, material, sigma });
+  const clean = isSeen && gap.paper > 0.7 && isAsDrawn(near, { at, paper: gap.paper, material, sigma });
   return { ...place(bead, isSeen ? at : 0), rim, paper: gap.paper, material, clean };
 }
 
@@ -132,6 +132,8 @@ const place = ({ x, y, nx, ny }: Bead, at: number) => ({ x: x + at * nx, y: y + 
 interface Profile {
   readonly t: Float64Array;
   readonly value: Float64Array;
+  /** the value of no light at all */
+  readonly black: number;
 }
 
 /** Shares of paper along a line across the edge; 0 is the bead, above it paper. */
@@ -160,7 +162,7 @@ function profileAt(reader: EdgeReader, { x, y, nx, ny }: Bead, from: number, to:
     for (let c = 0; c < 3; c += 1) sum += weights[c]! * (light[c]! / white[c]! - color[c]!);
     value[i] = sum;
   }
-  return { t, value };
+  return { t, value, black: -weights.reduce((sum, weight, c) => sum + weight * color[c]!, 0) };
 }
 
 /** Where the file has paper at its brightest, light was cut off, and an edge there is drawn into the part: left out. */
@@ -197,10 +199,12 @@ function byArea(
  * fits best is worked out for each place tried; the place by golden section.
  */
 function withWall(
-  { t, value }: Profile,
+  { t, value, black }: Profile,
   { paper, material, wall, sigma }: { paper: number; material: number; wall: number; sigma: number },
-): { at: number; inside: number } {
+): { at: number; strip: number } {
   const width = sigma * Math.SQRT2;
+  // beside a pale face a wall may be darker by more than paper is brighter
+  const darkest = Math.min(-0.8, black - material);
   let strip = 0;
   const misfit = (at: number): number => {
     let fa = 0;
@@ -214,7 +218,7 @@ function withWall(
       aa += part * part;
       ff += rest * rest;
     }
-    strip = Math.max(-0.8, Math.min(0.5, fa / (aa || 1)));
+    strip = Math.max(darkest, Math.min(0.5, fa / (aa || 1)));
     return ff - 2 * strip * fa + strip * strip * aa;
   };
   let low = -0.6;
@@ -227,21 +231,34 @@ function withWall(
   }
   const at = (low + high) / 2;
   misfit(at);
-  return { at, inside: material + strip };
+  return { at, strip };
 }
 
-function isOneStep(
-  { t, value }: Profile,
-  { at, paper, material, sigma }: { at: number; paper: number; material: number; sigma: number },
+interface Drawn {
+  readonly at: number;
+  readonly paper: number;
+  readonly material: number;
+  readonly sigma: number;
+  /** the strip of wall inside the edge: its width, and its brightness over the material’s */
+  readonly wall?: number;
+  readonly strip?: number;
+}
+
+/** Whether the light across an edge is what one step from material to paper, with a strip of wall before it, would give. */
+function isAsDrawn(
+  { t, value }: Pick<Profile, 't' | 'value'>,
+  { at, paper, material, sigma, wall = 0, strip = 0 }: Drawn,
 ): boolean {
   const width = Math.max(sigma, 0.05) * Math.SQRT2;
+  const stepAt = (place: number) => 0.5 + 0.5 * erf(place / width);
   let sum = 0;
   let count = 0;
   for (let i = 0; i < t.length; i += 1) {
-    // further in lie the wall, the face and its grain
+    // further in lie the face and its grain
     if (t[i]! < at - 2.5 * sigma) continue;
-    const step = 0.5 + 0.5 * erf((t[i]! - at) / width);
-    sum += (value[i]! - material - (paper - material) * step) ** 2;
+    const outer = stepAt(t[i]! - at);
+    const part = strip === 0 ? 0 : stepAt(t[i]! - at + wall) - outer;
+    sum += (value[i]! - material - (paper - material) * outer - strip * part) ** 2;
     count += 1;
   }
   return Math.sqrt(sum / Math.max(1, count)) < 0.16 * (paper - material);

@@ -1,6 +1,6 @@
 import { type Camera, pixelsPerMm, type Spot, standpoint } from '../camera/camera.js';
 import { beads, contours, encloses, signedArea } from '../contours.js';
-import { shareAt } from '../ground.js';
+import { type Ground, shareAt } from '../ground.js';
 import type { Place } from '../mat/mat.js';
 import type { Material } from '../material.js';
 import { type Refusal, refusal } from '../refusal.js';
@@ -129,8 +129,7 @@ function faultOf(
 ): Refusal | undefined {
   const grain = grainOf(reader, [rim, ...edges]);
   for (const edge of [rim, ...edges]) {
-    const border = longestRun(edge, (point) => isBorder(reader, grain, point));
-    if (border > longestBorder && border < allRound * edge.length * space) return refusal('dirty-edge');
+    if (hasBorder(reader, grain, edge)) return refusal('dirty-edge');
     const faint = longestRun(edge, ({ paper, material }) => paper - material < 0.35);
     if (faint > longestFault) return refusal('bright');
     const stained = longestRun(edge, ({ paper, clean }) => paper < 0.82 || !clean);
@@ -141,6 +140,8 @@ function faultOf(
 
 /** millimetres; within a thicker part the walls of its holes are of another color too */
 const thick = 5;
+/** of a wall as it is seen: a broader one reaches to where the part is looked at */
+const widestWall = 0.6;
 
 /** a hard shadow or a stain runs on for longer than the corners of a part do */
 const longestBorder = 8;
@@ -148,43 +149,92 @@ const longestBorder = 8;
 /** of an edge: what runs along more of it than this is how the part is made, as the metal ring round a bore */
 const allRound = 0.85;
 
-/** how far inward of its edges the part itself is looked at, millimetres */
+/** how far inward of its edges the part itself is looked at, millimetres, and how many points further along it again */
 const inward = [4, 7, 10];
+const further = 8;
 
-/** How far a part's own light, red, green and blue as a share of the paper's, is off its color nearby: its grain. */
+/**
+ * How far a part's own light, red, green and blue as a share of the paper's, differs between places near each other: its
+ * grain. What changes slowly over a face, and a shadow that lies along it, is none.
+ */
 function grainOf({ ground, colorAt }: EdgeReader, edges: readonly (readonly EdgePoint[])[]): number[] {
-  const off = edges.flat().flatMap(({ x, y, nx, ny }) =>
-    inward.flatMap((depth) => {
-      const at = { x: x - depth * nx, y: y - depth * ny };
-      const light = shareAt(ground, at.x, at.y);
-      const color = colorAt(at.x, at.y);
-      // through an opening the paper shows
-      const isPart = light?.every((share, c) => share < (1 + color[c]!) / 2 || share < 0.8);
-      return light && isPart ? [light.map((share, c) => Math.abs(share - color[c]!))] : [];
-    }),
+  const lightAt = ({ x, y, nx, ny }: EdgePoint, depth: number) => {
+    const at = { x: x - depth * nx, y: y - depth * ny };
+    const light = shareAt(ground, at.x, at.y);
+    const color = colorAt(at.x, at.y);
+    // through an opening the paper shows
+    return light?.every((share, c) => share < (1 + color[c]!) / 2 || share < 0.8) ? light : undefined;
+  };
+  const apart = edges.flatMap((edge) =>
+    edge.flatMap((point, i) =>
+      inward.flatMap((depth) => {
+        const one = lightAt(point, depth);
+        const other = lightAt(edge[(i + further) % edge.length]!, depth);
+        return one && other ? [one.map((share, c) => Math.abs(share - other[c]!))] : [];
+      }),
+    ),
   );
   return [0, 1, 2].map((c) => {
-    const sorted = off.map((each) => each[c]!).sort((a, b) => a - b);
-    return 1.48 * (sorted[sorted.length >> 1] ?? 0);
+    const sorted = apart.map((each) => each[c]!).sort((a, b) => a - b);
+    return (1.48 * (sorted[sorted.length >> 1] ?? 0)) / Math.SQRT2;
   });
 }
 
 /**
- * Whether what the edge encloses is brighter than the part: a shadow cast beside it, or a stain that it touches. The
- * wall of a thick part is of another light too and does not count.
+ * Whether an edge encloses more than the part along a stretch: a shadow cast beside it, or a stain that it touches.
+ * Either is brighter than the part and ends at the part’s own edge in a step; a face that mirrors light in one place fades.
  */
-function isBorder(
+function hasBorder(reader: EdgeReader, grain: readonly number[], edge: readonly EdgePoint[]): boolean {
+  const excess = edge.map((point) => excessAt(reader, grain, point));
+  const of = new Map(edge.map((point, i) => [point, excess[i]]));
+  const brighter = longestRun(edge, (point) => of.get(point) !== undefined);
+  if (brighter <= longestBorder || brighter >= allRound * edge.length * space) return false;
+  const bright = edge.filter((point) => of.get(point) !== undefined);
+  const stepped = bright.filter((point) => endsInStep(reader.ground, point, of.get(point)!));
+  return stepped.length > bright.length / 2;
+}
+
+/** millimetres inward of an edge at which it is looked whether that is the part */
+const within = 1.4;
+
+interface Excess {
+  /** 0, 1, 2: red, green, blue */
+  readonly color: number;
+  readonly by: number;
+}
+
+/** By how much what an edge encloses is brighter than the part; undefined where it is not, or a broad wall is seen. */
+function excessAt(
   { ground, eye, height, colorAt }: EdgeReader,
   grain: readonly number[],
   { x, y, nx, ny, rim }: EdgePoint,
-): boolean {
-  if (height > thick) return false;
+): Excess | undefined {
+  if (height > thick) return undefined;
   const lean = (height / eye.z) * Math.abs(nx * (x - eye.x) + ny * (y - eye.y));
-  if (rim === 'foot' && lean > 0.2) return false;
-  const at = { x: x - 1.4 * nx, y: y - 1.4 * ny };
-  const color = colorAt(at.x, at.y);
+  if (rim === 'foot' && lean > widestWall) return undefined;
+  const at = { x: x - within * nx, y: y - within * ny };
+  const own = colorAt(at.x, at.y);
   const here = shareAt(ground, at.x, at.y);
-  return here?.some((share, c) => share - color[c]! > Math.max(0.07, 3.5 * grain[c]!)) ?? false;
+  const over = here?.map((share, c) => share - own[c]!) ?? [];
+  const color = over.findIndex((by, c) => by > Math.max(0.07, 3.5 * grain[c]!));
+  return color < 0 ? undefined : { color, by: over[color]! };
+}
+
+/** millimetres inward of an edge that a stain or a shadow reaches, and over which a step is looked for there */
+const widestBorder = 12;
+const acrossStep = 0.8;
+
+/** Whether half of the excess is gone all at once, and stays gone, somewhere inward of an edge and before an opening. */
+function endsInStep(ground: Ground, { x, y, nx, ny }: EdgePoint, { color, by }: Excess): boolean {
+  const shares: number[] = [];
+  for (let depth = within; depth < widestBorder; depth += acrossStep / 2) {
+    const share = shareAt(ground, x - depth * nx, y - depth * ny)?.[color];
+    if (share === undefined || share > (shares[0] ?? 1) + by) break;
+    shares.push(share);
+  }
+  return shares.some((share, i) =>
+    [2, 4].every((on) => i + on < shares.length && share - shares[i + on]! > by / 2),
+  );
 }
 
 /** Millimetres of the longest stretch of a closed edge where something holds. */
