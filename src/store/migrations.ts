@@ -20,6 +20,7 @@ export const migrations: readonly Migration[] = [
   { version: 6, name: 'when devices were seen', up: addSeen },
   { version: 7, name: 'what jobs are found by', up: createFinds },
   { version: 8, name: 'what was said aloud', up: addSpoken },
+  { version: 9, name: 'notes read by their indexes', up: indexNotes },
 ];
 
 /** From this version on lines carry digests. */
@@ -180,4 +181,16 @@ async function createFinds(db: Kysely<unknown>, dialect: Dialect): Promise<void>
       db,
     );
   await sql`update job_notes set made = 0, digest = '', words = ''`.execute(db);
+}
+
+/** What is asked after each change goes through an index alone: a row of the notes holds pages of text. */
+async function indexNotes(db: Kysely<unknown>): Promise<void> {
+  await db.schema.dropIndex('job_notes_counts').execute();
+  await db.schema
+    .createIndex('job_notes_counts')
+    .on('job_notes')
+    .columns(['open', 'invented', 'made', 'last', 'tag', 'job'])
+    .execute();
+  await db.schema.createIndex('job_notes_written').on('job_notes').columns(['last', 'job']).execute();
+  await db.schema.createIndex('job_notes_by').on('job_notes').columns(['by', 'made', 'job']).execute();
 }
