@@ -1,22 +1,29 @@
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** What takes ten seconds and more, the longest first. */
+/** What takes ten seconds and more, the longest first; beside one that mostly waits, one that mostly works. */
 const long = [
+  'e2e/spoken-answers',
   'e2e/screens/every-screen',
+  'e2e/away',
   'e2e/screens/every-dialog',
+  'e2e/talking',
+  'e2e/screens/keyboard',
   'e2e/once',
+  'e2e/every-use',
   'e2e/whole-job',
   'e2e/plan',
   'e2e/screens/',
   'e2e/findings-cases',
+  'sight/sight',
+  'job/case/',
   'cli/store-commands',
+  'server/kill',
   'demo/demo-pictures',
-  'listen/engine-speed',
+  'listen/',
   'record/service-record-pdf',
   'store/',
   'gauge/spread',
-  'server/kill',
 ];
 
 /** Begun first, so that no core is idle beside a long file at the end; a fresh clone knows no times of earlier runs. */
