@@ -69,9 +69,7 @@ const eitherWay = new Set([
   ),
 ]);
 const mayBeNegative = (name: string, { kind, within }: Field) =>
-  eitherWay.has(name) ||
-  kind === 'temperature' ||
-  (/altitude|height|from|to/.test(name.split('.')[1]!) && String(within?.[0]).startsWith('-'));
+  eitherWay.has(name) || kind === 'temperature' || String(within?.[0]).startsWith('-');
 
 test.each(fields)('%s: a negative figure is refused where it makes no sense', (name, worksheet, field) => {
   const { refused, answers } = outcome(worksheet, field, '-1');
