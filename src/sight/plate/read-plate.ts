@@ -5,7 +5,7 @@ import type { Place } from '../mat/mat.js';
 import type { Material } from '../material.js';
 import { type Refusal, refusal } from '../refusal.js';
 import type { View } from '../view.js';
-import { type Circle, circleOf, isSure, placed } from './circle.js';
+import { type Circle, circleOf, isSure, placed, unblurred } from './circle.js';
 import { type EdgePoint, type EdgeReader, edgeReader, refineEdge } from './edge.js';
 import { outlineOf } from './outline.js';
 import { spreadOfHole, standSpread } from './spread.js';
@@ -85,7 +85,7 @@ function assembled(
       holes.push({
         x: circle.x,
         y: circle.y,
-        d: 2 * circle.r,
+        d: 2 * unblurred(circle.r, reader.blur / pixelsPerMm(reader.camera, circle)),
         u: spreadOfHole(circle, edge, reader, thickness, view),
       });
     else cutouts.push(outlineOf(edge, reader.eye, thickness.mm));

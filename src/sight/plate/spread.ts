@@ -6,9 +6,7 @@ import { type Circle, circleOf } from './circle.js';
 import type { EdgePoint, EdgeReader } from './edge.js';
 import type { Thickness } from './thickness.js';
 
-/** what light, lens and file do to an edge all round alike, pixels (this and the next two from the guiding half of bench/sight) */
-const edgeBias = 0.05;
-/** of the blur, where the picture’s tone is off the standard’s by a whole power of e */
+/** of the blur, where the picture’s tone is off the standard’s by a whole power of e (this and the next two from the guiding half of bench/sight) */
 const toneBias = 0.2;
 /** how well the light of bare paper is known: the fainter a part, the further this moves its edge */
 const whiteSlip = 0.012;
@@ -33,8 +31,9 @@ export function spreadOfHole(
   const { tone = linear } = view.picture;
   const isFull = white.some((light) => light > tone[full]!);
   const contrast = 1 - Math.min(...colorAt(circle.x, circle.y));
+  // what light, lens and file do to an edge all round alike: as far as they put the printed crossings off
   const bias = Math.hypot(
-    (isFull ? clippedBias : edgeBias) * pixel,
+    (isFull ? clippedBias : view.solved.rms) * pixel,
     toneBias * bendOf(view.picture) * blur * pixel,
     (whiteSlip * Math.max(0.6, 3 * blur * pixel)) / contrast,
   );
@@ -43,7 +42,7 @@ export function spreadOfHole(
   const stood = (['x', 'y'] as const).map((axis) =>
     shiftOf(circle, circleOf(edge, { ...eye, [axis]: eye[axis] + stand[axis] }, thickness.mm)),
   );
-  return 1.9 * Math.hypot(fit, bias, moved, ...stood, 0.006);
+  return 1.9 * Math.hypot(fit, bias, moved, ...stood);
 }
 
 /** The larger of how far a circle went and how much it grew across. */
