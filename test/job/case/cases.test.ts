@@ -28,8 +28,8 @@ describe('cases played by a truthful mechanic', () => {
     expect(unknown).toEqual(['needle-pressure-hold'].filter((id) => !knows(id)));
   });
 
-  // a case takes about a second; all forty in a campaign
-  const played = cases.filter((_, i) => i % campaign(10, 1) === 0);
+  // a case takes some seconds; all forty in a campaign
+  const played = cases.filter((_, i) => i % campaign(14, 1) === 0);
   test('every true fault stands high at the end, and nothing impossible or harmful was proposed', () => {
     const results = played.map((told) => ({ told, ...play(catalog, told) }));
     const missed = results.filter(({ told, advice }) =>
@@ -150,12 +150,14 @@ test('the first look is one of the trade’s own for the complaint, on every kin
       },
     })),
   );
-  const looks = asked.map(({ c, facts }) => ({
+  // in the short form each complaint on one kind of engine, another for the next
+  const put = asked.filter((_, i) => (i + Math.floor(i / kinds.length)) % campaign(3, 1) === 0);
+  const looks = put.map(({ c, facts }) => ({
     c,
     next: advise({ facts, complaints: [c.id], seen: [] }).next.map((n) => n.check),
   }));
   const own = looks.filter(({ c, next }) => c.firstChecks.includes(next[0] ?? ''));
-  expect(own.length / asked.length).toBeGreaterThan(50 / 58);
+  expect(own.length / put.length).toBeGreaterThan(50 / 58);
   // what anybody sees who walks round it (a nest, a shroud that is missing) is not left to the end
   const late = looks.filter(({ next }) => next.indexOf('walk-round') >= 10);
   expect(late.map(({ c }) => c.id)).toEqual([]);
