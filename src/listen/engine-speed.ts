@@ -53,7 +53,7 @@ export function speedIn(sound: Sound, low: Signal, cycle: Cycle): EngineSpeed {
   if (heard.length === 0) return { ...refused(parts[0]!.objection), track: [] };
   const track = inTime(heard.flatMap(({ track }) => track));
   const { choice, signs } = speaking(heard, track);
-  return { ...accepted(choice, track, isDoubtful(signs, cycle)), track, signs };
+  return { ...accepted(choice, track, cycle, isDoubtful(signs, cycle)), track, signs };
 }
 
 /** The piece that speaks for the mean: one in which that stretch was heard, and of these one that settles it. */
@@ -143,7 +143,7 @@ function heardPiece({ sound, low, piece }: Listened, cycle: Cycle, known?: Known
   return {
     ...{ choice, signs, track },
     evidence: median(steadiness.evidence),
-    verdict: accepted(choice, track, isDoubtful(signs, cycle)),
+    verdict: accepted(choice, track, cycle, isDoubtful(signs, cycle)),
   };
 }
 

@@ -120,7 +120,7 @@ function settle(
     const pathHz = meanHz(stretches);
     const choice = choose(orderSalience(bands, stretches), pathHz, cycle);
     // a multiple that is known and has no rival is not asked for again
-    if (cycle.runsOn && !hasRival(choice)) return choice;
+    if (cycle.runsOn && !hasRival(choice, cycle)) return choice;
     return secondWitness(choice, likenessOf(bands, stretches), cycle, pathHz);
   };
   let choice = chosen();

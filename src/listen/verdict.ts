@@ -1,3 +1,4 @@
+import type { Cycle } from './engine-kind.js';
 import type { Loudness } from './loudness.js';
 import { quantile } from './quantile.js';
 import type { Candidate, Choice } from './rivals.js';
@@ -26,20 +27,37 @@ export interface Rival {
 
 /** A rival with this share of the best evidence is named; one order too high is the likelier mistake. */
 const closeCall = { slower: 0.45, faster: 0.5 };
+/**
+ * Three cylinders and more, alike, leave little to tell a speed from its double, unless what was said of the engine leaves
+ * no room for both: there a lesser rival is named as well.
+ */
+const closeCallOfMany = 0.35;
+const hasRoomForBoth = ({ cylinders, said }: Cycle): boolean =>
+  cylinders > 2 && (said === undefined || said.highRpm >= 2 * said.lowRpm);
 
 const isClose =
-  (best: Candidate) =>
-  ({ evidence, ratio }: Candidate): boolean =>
-    evidence > closeCall[ratio < best.ratio ? 'slower' : 'faster'] * best.evidence;
+  (best: Candidate, cycle: Cycle) =>
+  ({ evidence, ratio }: Candidate): boolean => {
+    const share = hasRoomForBoth(cycle)
+      ? closeCallOfMany
+      : closeCall[ratio < best.ratio ? 'slower' : 'faster'];
+    return evidence > share * best.evidence;
+  };
 
-export const hasRival = ({ best, rivals }: Choice): boolean => rivals.some(isClose(best));
+export const hasRival = ({ best, rivals }: Choice, cycle: Cycle): boolean =>
+  rivals.some(isClose(best, cycle));
 
 /** `doubtful`: it may be no engine at all. */
-export function accepted({ best, rivals }: Choice, track: readonly TrackPoint[], doubtful: boolean): Verdict {
+export function accepted(
+  { best, rivals }: Choice,
+  track: readonly TrackPoint[],
+  cycle: Cycle,
+  doubtful: boolean,
+): Verdict {
   const runs = steadyRuns(track);
   const held = longestHeld(track);
   const mean = meanRpm(held);
-  const close = rivals.filter(isClose(best)).map((rival) => asRival(rival, best, mean));
+  const close = rivals.filter(isClose(best, cycle)).map((rival) => asRival(rival, best, mean));
   const uncertaintyRpm = uncertaintyOfMean(held);
   const short = track.length * pointS < tellingS;
   return {

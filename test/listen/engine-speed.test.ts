@@ -16,7 +16,7 @@ function errors(of: EngineSound): number[] {
 const steady = (strokes: 2 | 4, rpm: number, seed: number, more: Partial<EngineSound> = {}): EngineSound => ({
   strokes,
   rpm: () => rpm,
-  seconds: 3,
+  seconds: 2,
   seed,
   ...more,
 });
