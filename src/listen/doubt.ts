@@ -37,9 +37,12 @@ export function signsOf(choice: Choice, stretches: readonly Stretch[], steadines
 const oddsOf = (signs: Signs): number =>
   signs.reduce((sum, sign, n) => sum + learned.weights[n]! * sign, learned.bias);
 
-/** A little under even odds: of the sounds that guided none more of what is none passes than at even odds, and fewer engines are doubted. */
-const leastOdds = -0.2;
+/**
+ * A little under even odds: of the sounds that guided none more of what is none passes than at even odds, but for one as a
+ * two-stroke, and fewer engines are doubted.
+ */
+const leastOdds = { 2: -0.2, 4: -0.35 } as const;
 
 /** At less than these odds, with what was said of this engine, what is accepted is said to be perhaps no engine. */
 export const isDoubtful = (signs: Signs, cycle: Cycle): boolean =>
-  oddsOf(signs) + narrowing(cycle) < leastOdds;
+  oddsOf(signs) + narrowing(cycle) < leastOdds[cycle.strokes];
