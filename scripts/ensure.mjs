@@ -1,6 +1,7 @@
 // Makes sure that what is needed is installed and built, and does nothing when it already is.
 import { existsSync, readFileSync } from 'node:fs';
 import { at, filesBelow, hashOf, npm, readStamp, writeStamp } from './lib.mjs';
+import { oneAtATime } from './one-at-a-time.mjs';
 
 const installStamp = at('node_modules', '.wristpin-installed');
 const buildStamp = at('dist', '.wristpin-built');
@@ -36,7 +37,11 @@ async function databaseOpens() {
 
 export async function ensureInstalled() {
   const key = installKey();
-  if (readStamp(installStamp) === key) return;
+  if (readStamp(installStamp) !== key) await oneAtATime(() => install(key));
+}
+
+async function install(key) {
+  if (readStamp(installStamp) === key) return; // by whom this one waited for
   // installed by hand, with “npm install”: nothing is thrown away to be fetched again
   if (installedByHand() && (await databaseOpens())) return writeStamp(installStamp, key);
   console.log(
@@ -65,9 +70,15 @@ export const buildKey = () =>
     process.version,
   );
 
+const isBuilt = (key) => readStamp(buildStamp) === key && existsSync(at('dist', 'cli', 'main.js'));
+
 export async function ensureBuilt() {
   const key = buildKey();
-  if (readStamp(buildStamp) === key && existsSync(at('dist', 'cli', 'main.js'))) return;
+  if (!isBuilt(key)) await oneAtATime(() => buildAs(key));
+}
+
+async function buildAs(key) {
+  if (isBuilt(key)) return; // by whom this one waited for
   console.log('Building …');
   const started = Date.now();
   const { build } = await import('./build.mjs');
