@@ -211,7 +211,7 @@ function lyingOn(d: Dice, seed: number, scene: Scene, truth: PlateTruth, stained
 }
 
 /** A gasket whose ears stand far out of it, so that paper runs into deep and narrow inner corners. */
-export function cornered(seed: number, limits: CameraLimits = {}): Case {
+export function cornered(seed: number, limits: CameraLimits & { readonly stains?: number } = {}): Case {
   const d = dice(seed);
   const scene = baseScene(d, seed, limits);
   const mm = Math.round(d.between(0.4, 2.5) * 100) / 100;
@@ -234,7 +234,7 @@ export function cornered(seed: number, limits: CameraLimits = {}): Case {
   const at = { x: d.between(-5, 5), y: d.between(-8, 8), turn: d.between(-0.3, 0.3) };
   const truth = plateTruth({ at, box: { a, b, r: d.between(2, 12) }, lobes, holes, thickness });
   return {
-    ...lyingOn(d, seed, scene, truth, 0),
+    ...lyingOn(d, seed, scene, truth, limits.stains ?? 0),
     name: `inner corners ${seed}`,
     group: 'inner corners',
     thickness: { mm, u: 0.05 },

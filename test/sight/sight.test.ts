@@ -25,24 +25,25 @@ const read = async (each: Case) => {
 };
 const worst = (values: readonly number[]) => Math.max(...values.map(Math.abs));
 
-test('a gasket: every hole and the outline within the limits', async () => {
-  const found = await read(plateCase(31, { thickness: [1, 2], size: small }));
-  expect(found).toMatchObject({ missed: 0, invented: 0 });
+test('a gasket on a stained mat, with deep and narrow inner corners: every hole and the outline within the limits', async () => {
+  const found = await read(cornered(3002, { size: small, stains: 2 }));
   expect(found.refused).toBeUndefined();
+  expect(found).toMatchObject({ missed: 0, invented: 0 });
   expect(found.worstRun).toBeLessThan(1);
   expect(worst(found.distances)).toBeLessThan(0.15);
   expect(worst(found.diameters)).toBeLessThan(0.15);
   expect(worst(found.overStated)).toBeLessThan(2);
 });
 
-test('in deep and narrow inner corners the outline stays within the limits, and they are not taken for stains', async () => {
-  const found = await read(cornered(3002, { size: small }));
-  expect(found.refused).toBeUndefined();
-  expect(found).toMatchObject({ missed: 0, invented: 0 });
-  expect(found.worstRun).toBeLessThan(1);
-});
-
 const otherCameras = [
+  [
+    'a pale part with dark walls is not taken for stained',
+    async () => {
+      const found = await read(otherLook(2010));
+      expect(found.refused).toBeUndefined();
+      expect(worst(found.diameters)).toBeLessThan(0.15);
+    },
+  ],
   [
     'a copper face on which the flash is mirrored on one side is read all round',
     async () => {
@@ -50,14 +51,6 @@ const otherCameras = [
       expect(found.refused).toBeUndefined();
       expect(found).toMatchObject({ missed: 0, invented: 0 });
       expect(found.worstRun).toBeLessThan(1);
-      expect(worst(found.diameters)).toBeLessThan(0.15);
-    },
-  ],
-  [
-    'a pale part with dark walls is not taken for stained',
-    async () => {
-      const found = await read(otherLook(2010));
-      expect(found.refused).toBeUndefined();
       expect(worst(found.diameters)).toBeLessThan(0.15);
     },
   ],
@@ -81,7 +74,7 @@ const otherCameras = [
     },
   ],
 ] as const;
-test.each(otherCameras.slice(0, campaign(2, otherCameras.length)))('%s', (_, run) => run());
+test.each(otherCameras.slice(0, campaign(1, otherCameras.length)))('%s', (_, run) => run());
 
 test('a thick part says how narrow a hole may be hidden, and each hole that is not listed is narrower', async () => {
   const { scene, truth, thickness } = plateCase(32, { thickness: [14, 16], size: small });
@@ -114,7 +107,7 @@ describe('refused, with the reason', () => {
   // a shadow so broad that half of what lies inward of the edge is in it
   const broad = unfit(15).filter(({ group }) => group === 'a hard shadow');
   const all = [...order.map((group) => wrong.find((each) => each.group === group)!), ...broad];
-  test.each(all.slice(0, campaign(5, all.length)))('$group', async (each) => {
+  test.each(all.slice(0, campaign(4, all.length)))('$group', async (each) => {
     const { scene, as, truth, thickness } = each;
     const { refused, camera } = await seenIn(scene, {
       as,

@@ -41,31 +41,27 @@ export function seeCrossing(picture: Picture, camera: Camera, crossing: Crossing
   return { crossing, at, blur: blur * scale, white: mean + contrast };
 }
 
+/** A square of the picture round a crossing, row by row. */
 interface Patch {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
+  /** of its columns, and of its rows alike, millimetres from the crossing */
+  readonly off: Float64Array;
   readonly light: Float64Array;
 }
 
 function sampled(picture: Picture, camera: Camera, crossing: Place, scale: number): Patch {
   const steps = Math.min(12, Math.max(5, Math.round(reach * scale)));
   const side = 2 * steps + 1;
-  const patch = {
-    x: new Float64Array(side * side),
-    y: new Float64Array(side * side),
-    light: new Float64Array(side * side),
-  };
+  const off = Float64Array.from({ length: side }, (_, i) => ((i - steps) * reach) / steps);
+  const light = new Float64Array(side * side);
   const color = new Float64Array(3);
   for (let i = 0; i < side * side; i += 1) {
-    const x = (((i % side) - steps) * reach) / steps;
-    const y = ((Math.floor(i / side) - steps) * reach) / steps;
-    const at = project(camera, { x: crossing.x + x, y: crossing.y + y, z: 0 });
+    const x = crossing.x + off[i % side]!;
+    const y = crossing.y + off[Math.floor(i / side)]!;
+    const at = project(camera, { x, y, z: 0 });
     lightAt(picture, at.x, at.y, color);
-    patch.x[i] = x;
-    patch.y[i] = y;
-    patch.light[i] = 0.3 * color[0]! + 0.59 * color[1]! + 0.11 * color[2]!;
+    light[i] = 0.3 * color[0]! + 0.59 * color[1]! + 0.11 * color[2]!;
   }
-  return patch;
+  return { off, light };
 }
 
 /** mean, contrast and slopes to begin with */
@@ -76,7 +72,7 @@ function levels({ light }: Patch): number[] {
   return [(low + high) / 2, (high - low) / 2, 0, 0];
 }
 
-function misfit({ x, y, light }: Patch, v: readonly number[], sign: number): Float64Array {
+function misfit({ off, light }: Patch, v: readonly number[], sign: number): Float64Array {
   const [dx, dy, blur, mean, contrast, slopeX, slopeY] = v as [
     number,
     number,
@@ -87,11 +83,18 @@ function misfit({ x, y, light }: Patch, v: readonly number[], sign: number): Flo
     number,
   ];
   const width = Math.max(0.02, blur) * Math.SQRT2;
-  return light.map((value, i) => {
-    const step = sign * erf((x[i]! - dx) / width) * erf((y[i]! - dy) / width);
-    const shade = 1 + slopeX * x[i]! + slopeY * y[i]!;
-    return shade * (mean + contrast * step) - value;
-  });
+  // the two steps cross at right angles: each is the same along a whole column or row
+  const across = off.map((x) => sign * erf((x - dx) / width));
+  const along = off.map((y) => erf((y - dy) / width));
+  const side = off.length;
+  const out = new Float64Array(light.length);
+  for (let row = 0; row < side; row += 1)
+    for (let column = 0; column < side; column += 1) {
+      const shade = 1 + slopeX * off[column]! + slopeY * off[row]!;
+      const i = row * side + column;
+      out[i] = shade * (mean + contrast * across[column]! * along[row]!) - light[i]!;
+    }
+  return out;
 }
 
 /**
