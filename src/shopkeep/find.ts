@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises';
 import { deflateSync, inflateSync } from 'node:zlib';
 import { askedFor, type FoundJob, type FoundPlace, placesFound } from '../job/index.js';
 import type { Store } from '../store/index.js';
@@ -29,10 +30,13 @@ export async function foundIn(store: Store, typed: string, most: number): Promis
   }
   const where = await store.foundWhere([...hits.keys()]);
   const packed = new Map(where.map(({ job, places }) => [job, places]));
-  return [...hits].map(([job, { asked, summary }]) => ({
-    summary: JSON.parse(summary),
-    places: placesFound(unpackPlaces(packed.get(job)), asked, placesAJob),
-  }));
+  const found: FoundJob[] = [];
+  for (const [job, { asked, summary }] of hits) {
+    const places = placesFound(unpackPlaces(packed.get(job)), asked, placesAJob);
+    found.push({ summary: JSON.parse(summary), places });
+    await breath(); // a server has others to serve
+  }
+  return found;
 }
 
 interface Hit {
