@@ -31,11 +31,13 @@ export function spreadOfHole(
   const { tone = linear } = view.picture;
   const isFull = white.some((light) => light > tone[full]!);
   const contrast = 1 - Math.min(...colorAt(circle.x, circle.y));
+  const reach = Math.max(0.6, 3 * blur * pixel);
   // what light, lens and file do to an edge all round alike: as far as they put the printed crossings off
   const bias = Math.hypot(
     (isFull ? clippedBias : view.solved.rms) * pixel,
     toneBias * bendOf(view.picture) * blur * pixel,
-    (whiteSlip * Math.max(0.6, 3 * blur * pixel)) / contrast,
+    (whiteSlip * reach) / contrast,
+    unevenness(edge) * reach,
   );
   const moved = shiftOf(circle, circleOf(edge, eye, thickness.mm + thickness.u));
   const stand = standSpread(view);
@@ -43,6 +45,17 @@ export function spreadOfHole(
     shiftOf(circle, circleOf(edge, { ...eye, [axis]: eye[axis] + stand[axis] }, thickness.mm)),
   );
   return 1.9 * Math.hypot(fit, bias, moved, ...stood);
+}
+
+/**
+ * How much the light of the part differs along an edge, as a share of the step to paper, standard deviation: where it
+ * mirrors or is coarse of grain, what lies inward of an edge is not what lies at it, and its area moves the edge as much.
+ */
+function unevenness(edge: readonly EdgePoint[]): number {
+  const levels = edge.map(({ material }) => material).sort((a, b) => a - b);
+  const at = (share: number) => levels[Math.floor(share * (levels.length - 1))]!;
+  // the middle 68 % of a bell lie within one standard deviation
+  return (at(0.84) - at(0.16)) / 2;
 }
 
 /** The larger of how far a circle went and how much it grew across. */
