@@ -73,12 +73,14 @@ export function refineEdge(reader: EdgeReader, bead: Bead): EdgePoint | undefine
   if (paper - material < 0.2) return { ...place(bead, 0), rim, paper, material, clean: false };
   const { at, strip } =
     wall > 0.6 * sigma && !broad
-      ? withWall(profile, { paper, material, wall, sigma })
+      ? withWall(profile, { paper, material, wall, sigma, limb: reader.limb })
       : { at: byArea(profile, { paper, material, reach, inner }), strip: 0 };
-  const clean =
-    Math.abs(at) < 0.5 &&
-    Math.abs(paper - 1) < 0.3 &&
-    isAsDrawn(profile, { at, paper, material, sigma, wall, strip });
+  // the limb of a round thing darkens by degrees and has no width of its own
+  const drawn =
+    reader.limb > 0
+      ? { at, paper, material: material + strip, sigma }
+      : { at, paper, material, sigma, wall, strip };
+  const clean = Math.abs(at) < 0.5 && Math.abs(paper - 1) < 0.3 && isAsDrawn(profile, drawn);
   return { ...place(bead, Math.abs(at) < 0.5 ? at : 0), rim, paper, material, clean };
 }
 
@@ -200,11 +202,11 @@ function byArea(
  */
 function withWall(
   { t, value, black }: Profile,
-  { paper, material, wall, sigma }: { paper: number; material: number; wall: number; sigma: number },
+  { paper, material, wall, sigma, limb }: Strip,
 ): { at: number; strip: number } {
   const width = sigma * Math.SQRT2;
   // beside a pale face a wall may be darker by more than paper is brighter
-  const darkest = Math.min(-0.8, black - material);
+  const darkest = limb > 0 ? -0.8 : Math.min(-0.8, black - material);
   let strip = 0;
   const misfit = (at: number): number => {
     let fa = 0;
@@ -232,6 +234,14 @@ function withWall(
   const at = (low + high) / 2;
   misfit(at);
   return { at, strip };
+}
+
+interface Strip {
+  readonly paper: number;
+  readonly material: number;
+  readonly wall: number;
+  readonly sigma: number;
+  readonly limb: number;
 }
 
 interface Drawn {
