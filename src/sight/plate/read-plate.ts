@@ -189,9 +189,9 @@ function hasBorder(reader: EdgeReader, grain: readonly number[], edge: readonly 
   const of = new Map(edge.map((point, i) => [point, excess[i]]));
   const brighter = longestRun(edge, (point) => of.get(point) !== undefined);
   if (brighter <= longestBorder || brighter >= allRound * edge.length * space) return false;
-  const bright = edge.filter((point) => of.get(point) !== undefined);
-  const stepped = bright.filter((point) => endsInStep(reader.ground, point, of.get(point)!));
-  return stepped.length > bright.length / 2;
+  const ends = edge.map((point) => of.get(point) && endOf(reader.ground, point, of.get(point)!));
+  const count = (how: End) => ends.filter((end) => end === how).length;
+  return count('step') > count('fade');
 }
 
 /** millimetres inward of an edge at which it is looked whether that is the part */
@@ -224,17 +224,23 @@ function excessAt(
 const widestBorder = 12;
 const acrossStep = 0.8;
 
-/** Whether half of the excess is gone all at once, and stays gone, somewhere inward of an edge and before an opening. */
-function endsInStep(ground: Ground, { x, y, nx, ny }: EdgePoint, { color, by }: Excess): boolean {
+type End = 'step' | 'fade' | 'not met';
+
+/**
+ * How the excess ends inward of an edge: half of it all at once, and for good, or little by little. Not met where an
+ * opening or the paper on the far side of a stain comes first.
+ */
+function endOf(ground: Ground, { x, y, nx, ny }: EdgePoint, { color, by }: Excess): End {
   const shares: number[] = [];
   for (let depth = within; depth < widestBorder; depth += acrossStep / 2) {
     const share = shareAt(ground, x - depth * nx, y - depth * ny)?.[color];
-    if (share === undefined || share > (shares[0] ?? 1) + by) break;
+    if (share === undefined || share > (shares[0] ?? 1) + by / 2) break;
     shares.push(share);
   }
-  return shares.some((share, i) =>
-    [2, 4].every((on) => i + on < shares.length && share - shares[i + on]! > by / 2),
-  );
+  const isStep = (share: number, i: number) =>
+    [2, 4].every((on) => i + on < shares.length && share - shares[i + on]! > by / 2);
+  if (shares.some(isStep)) return 'step';
+  return shares.some((share) => shares[0]! - share > by / 2) ? 'fade' : 'not met';
 }
 
 /** Millimetres of the longest stretch of a closed edge where something holds. */
