@@ -1,7 +1,7 @@
-import { findMat } from './camera/find-tags.js';
+import { findMat, unreadSquares } from './camera/find-tags.js';
 import { type Focal, type SolvedCamera, solveCamera } from './camera/solve.js';
 import { type Ground, groundOf } from './ground.js';
-import type { Mat } from './mat/mat.js';
+import { type Mat, square } from './mat/mat.js';
 import { type Picture, reducedGray } from './picture.js';
 import { type Refusal, refusal } from './refusal.js';
 import { toneOf } from './tone.js';
@@ -44,13 +44,24 @@ export interface Unviewed {
 
 export function viewOf(picture: Picture, { scale, focal }: ViewOptions): View | Unviewed {
   const seen = findMat(picture, scale);
-  if (!seen) return { refused: refusal(looksBlurred(picture) ? 'blurred' : 'no-mat') };
+  if (!seen) return { refused: refusal(looksBlurred(picture) ? 'blurred' : whyNoTag(picture)) };
   const solved = solveCamera(picture, seen.mat, seen.tags, focal);
   if (!solved) return { refused: refusal(looksBlurred(picture) ? 'blurred' : 'marks-covered') };
   const wrong = faultOf(solved, seen.mat);
   if (wrong) return { refused: refusal(wrong), solved };
   const toned = { ...picture, tone: toneOf(picture, seen.mat, solved.camera) };
   return { picture: toned, mat: seen.mat, solved, ground: groundOf(toned, seen.mat, solved) };
+}
+
+/** degrees: of squares whose tags are too narrow to be read */
+const narrow = 37;
+
+/** No tag is read: for there is no sheet of ours, or it is seen too much from the side, or from too far away. */
+function whyNoTag(picture: Picture) {
+  const squares = unreadSquares(picture);
+  if (!squares) return 'no-mat';
+  if (squares.short < Math.cos((narrow * Math.PI) / 180)) return 'too-steep';
+  return squares.long < limits.pixelsPerMm * square ? 'too-far' : 'no-mat';
 }
 
 function faultOf(solved: SolvedCamera, mat: Mat) {

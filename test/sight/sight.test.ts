@@ -120,4 +120,9 @@ describe('refused, with the reason', () => {
     if (each.group === 'from the side') expect(Math.abs(camera!.tiltDeg - scene.tilt)).toBeLessThan(1.5);
     if (each.group === 'a corner stands up') expect(camera!.rmsPx).toBeGreaterThan(0.45);
   });
+
+  test('from the side, and too small for any mark to be read: the ring of squares tells it', async () => {
+    const { scene } = unfit(11).find(({ group }) => group === 'from the side')!;
+    expect((await seenIn(scene, { as: 'plate' })).refused?.kind).toBe('too-steep');
+  });
 });

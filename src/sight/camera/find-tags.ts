@@ -61,6 +61,34 @@ function tagsOf(paper: MatPaper, found: ReadonlyMap<number, readonly Place[]>): 
   return { mat, tags };
 }
 
+/** fewer than these are no ring of squares; without a sheet none or a few are found */
+const fewestSquares = 20;
+
+/**
+ * A ring of dark squares whose tags could not be read: how short they are seen for their length, and how long in pixels,
+ * both in the middle of all. Undefined where there is none.
+ */
+export function unreadSquares(
+  picture: Picture,
+): { readonly short: number; readonly long: number } | undefined {
+  const step = Math.max(1, Math.round(Math.max(picture.width, picture.height) / 1500));
+  const quads = darkQuads(reducedGray(picture, step));
+  if (quads.length < fewestSquares) return undefined;
+  const sides = quads.map((quad) => {
+    const [a, b, c, d] = quad.map((p, i) => {
+      const next = quad[(i + 1) % 4]!;
+      return Math.hypot(p.x - next.x, p.y - next.y);
+    }) as [number, number, number, number];
+    return [a + c, b + d].map((both) => (step * both) / 2).sort((x, y) => x - y) as [number, number];
+  });
+  return {
+    short: middle(sides.map(([least, most]) => least / most)),
+    long: middle(sides.map(([, most]) => most)),
+  };
+}
+
+const middle = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1]!;
+
 const side = 8;
 const unit: readonly Place[] = [
   { x: 0, y: 0 },

@@ -24,7 +24,7 @@ const sheets: Readonly<Record<MatPaper, { width: number; height: number; firstTa
 const columns = 16;
 const rows = 21;
 const ring = 2;
-const square = 12;
+export const square = 12;
 const tagSide = 9;
 /** the side of one of the 8 × 8 fields of a tag, its black edge counted */
 const field = tagSide / 8;
