@@ -45,13 +45,17 @@ const smooth = 0.5;
 /** what is smaller is a speck */
 const leastOpening = 3;
 
+/** share of the paper's light: a face so bright falls apart into its darker grains, and two such parts do not stand out */
+const pale = 0.6;
+
 /** The plate that lies on the mat: the largest patch of material. */
 export function readPlate(view: View, material: Material, told: Thickness): Plate | Refusal {
   const patches = [...material.patches].sort((a, b) => b.area - a.area);
   const [largest, second] = patches;
   if (!largest || largest.area < 30) return refusal('nothing-there');
   if (largest.touchesRim) return refusal('cut-off');
-  if (second && second.area > 0.4 * largest.area && second.area > 100) return refusal('several-parts');
+  if (second && second.area > 0.4 * largest.area && second.area > 100)
+    return refusal(Math.min(...material.colorAt(0, 0)) > pale ? 'bright' : 'several-parts');
   const lines = contours({ ...view.ground, values: material.paper }, 0.5);
   const outer = lines.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
   const openings = lines.filter((line) => signedArea(line) < -leastOpening && encloses(outer, line[0]!));
