@@ -232,6 +232,28 @@ describe('what cannot be kept is said at its field', () => {
     expect(await Promise.all([store.keep(), store.keep()])).toEqual([true, false]);
     expect(lines).toHaveLength(1);
   });
+
+  test('what is typed while the line before is being written stands there after it, as a draft too', async () => {
+    const { store, given, lines, drafts } = open(part);
+    store.set('name', 'plug');
+    const first = store.keep();
+    store.set('name', 'gasket');
+    expect(await first).toBe(true);
+    expect(given().name).toBe('gasket');
+    await expect.poll(() => [...drafts.all().values()].map((draft) => draft.given.name)).toEqual(['gasket']);
+    expect(lines.map(({ body }) => (body as Body<'part'>).name)).toEqual(['plug']);
+  });
+
+  test('a touch meanwhile, with something new typed, writes it after the first', async () => {
+    const { store, given, lines, drafts } = open(part);
+    store.set('name', 'plug');
+    const first = store.keep();
+    store.set('name', 'gasket');
+    expect(await Promise.all([first, store.keep(), store.keep()])).toEqual([true, true, false]);
+    expect(lines.map(({ body }) => (body as Body<'part'>).name)).toEqual(['plug', 'gasket']);
+    expect(given().name).toBe('');
+    await expect.poll(() => drafts.all().size).toBe(0);
+  });
 });
 
 describe('the rules of its kind', () => {

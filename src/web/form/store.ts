@@ -147,15 +147,16 @@ export function formStore<B>(
       stop();
     };
   };
-  const keep = async ({ also, stays }: Keeping<B> = {}) => {
-    if (get().busy) return false; // a second touch while the first is being written
+  const keepNow = async ({ also, stays }: Keeping<B>) => {
+    const { changed: begun } = get();
     change({ busy: true, wrong: undefined });
     try {
       const form = description();
       const body = await written(form, get(), also as Given | undefined, write);
-      const stay = Object.entries(get().changed).filter(([name]) => stays?.includes(name));
-      change({ changed: Object.fromEntries(stay), busy: false, resumed: false });
-      void kept.drop(key);
+      const left = leftOf(get().changed, begun, stays);
+      change({ changed: left.changed, busy: false, resumed: false });
+      if (left.isNew) remember();
+      else void kept.drop(key);
       if (!stays) form.onDone?.(body);
       return true;
     } catch (error) {
@@ -168,11 +169,34 @@ export function formStore<B>(
     subscribe,
     set: (name, value) => typed(alsoSet(description(), get(), name, value)),
     change: typed,
-    keep,
+    keep: inTurn(get, keepNow),
     giveUp: () => {
       change({ changed: {}, wrong: undefined, resumed: false });
       void kept.drop(key);
     },
+  };
+}
+
+/** What a form holds once its line is written: what stays for another one, and what was typed meanwhile. */
+function leftOf(now: Given, begun: Given, stays: readonly string[] = []) {
+  const isNew = ([name, value]: [string, unknown]) => !same(value, begun[name]);
+  const left = Object.entries(now).filter((each) => stays.includes(each[0]) || isNew(each));
+  return { changed: Object.fromEntries(left), isNew: left.some(isNew) };
+}
+
+/** A second touch while the first is being written keeps nothing twice, and what is new by then after it. */
+function inTurn<B>(
+  get: () => FormState,
+  keepNow: (how: Keeping<B>) => Promise<boolean>,
+): FormStore<B>['keep'] {
+  let asked: Given | undefined;
+  let turn = Promise.resolve(true);
+  return (how = {}) => {
+    const { changed, busy } = get();
+    if (busy && same(changed, asked)) return Promise.resolve(false);
+    asked = changed;
+    turn = busy ? turn.then(() => keepNow(how)) : keepNow(how);
+    return turn;
   };
 }
 
