@@ -2,7 +2,6 @@
 // real browser. Ends with one plain line, "N passed, N failed".
 //   npm test                 everything
 //   npm test -- fasten       only the test files whose path contains "fasten", and no more made for it than they need
-import { availableParallelism } from 'node:os';
 import { compileCatalog } from './catalog.mjs';
 import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 import { at, fail, node } from './lib.mjs';
@@ -31,22 +30,20 @@ async function check(title, act) {
 }
 
 /** A run of the test runner over one project. A project in which no file is meant is passed over with a word. */
-async function tests(title, project, files, workers = []) {
+async function tests(title, project, files) {
   const started = Date.now();
   console.log(`\n── ${title}`);
   if (files.length === 0) {
     console.log(`   ${title}: skipped, no test file there has ${quoted(words)} in its path`);
     return;
   }
-  const only = words.length ? files : [];
-  const result = await runTests(title, ['--project', project, ...workers, ...flags, ...only]);
+  const result = await runTests(title, ['--project', project, ...flags, ...(words.length ? files : [])]);
   for (const key of Object.keys(counts)) counts[key] += result[key];
   console.log(`   ${title}: ${result.passed} passed, ${result.failed} failed (${seconds(started)})`);
   const outside = outsideValues(result.tests);
   if (outside) console.log(`   ${outside}`);
 }
 
-/** One worker more than there are cores: a test of a page waits half of its time for what a person would wait for. */
 async function browserTests(files) {
   const { ensureBrowser } = await import('./browser.mjs');
   const browser = files.length ? await ensureBrowser() : {};
@@ -56,7 +53,7 @@ async function browserTests(files) {
     return;
   }
   if (browser.path) process.env.CHROMIUM = browser.path;
-  await tests('the job in a real browser', 'browser', files, [`--maxWorkers=${availableParallelism() + 1}`]);
+  await tests('the job in a real browser', 'browser', files);
 }
 
 async function checks() {
